@@ -1,0 +1,84 @@
+import type { ByHour, Figure } from './figure';
+
+/** Days of the week, Monday first (ISO 8601). */
+export const DAYS = ['mon', 'tue', 'wed', 'thu', 'fri', 'sat', 'sun'] as const;
+export type Day = (typeof DAYS)[number];
+
+/** Who or what carries out a line of a plan. Only the first two are credited as automatic. */
+export type CarriedOutBy = 'hard-wired' | 'controller' | 'person';
+
+/** One place under one management, with one time zone and one rota. */
+export interface Site {
+  key: string;
+  name: string;
+  /** IANA zone, for example Europe/London. */
+  zone: string;
+  /** Height above sea level, metres; sets the air pressure. */
+  altitudeM?: Figure;
+  /** Minutes from being called to having understood, for someone on the premises. */
+  answerOnSiteMin?: Figure;
+  /** Minutes from being called to leaving home, for someone on call. */
+  answerOnCallMin?: Figure;
+  generator?: Generator;
+  /** What people can do when the utility fails and stays away. Absent: nothing is described. */
+  powerCut?: PowerCut;
+  /** A watch kept outside the site that calls when Holdfast or a gateway falls silent. */
+  watchdog?: Watchdog;
+}
+
+/** A stand-by set that feeds the circuits backed by `generator`. */
+export interface Generator {
+  startsAfterS?: Figure;
+  /** Hours it runs on the fuel kept for it. */
+  fuelH?: Figure;
+  ratedW?: Figure;
+  /** Safeguard (site level) whose tests prove that it starts under load. */
+  safeguard: string;
+}
+
+/** The people's own means against a power cut: what, and minutes of work once there. */
+export interface PowerCut {
+  means: string;
+  repairMin: Figure;
+}
+
+export interface Watchdog {
+  afterMin: number;
+  answeredBy: AnsweredBy;
+  safeguard?: string;
+}
+
+/** The rota (whoever is on), named people only, or nobody. */
+export type AnsweredBy = 'rota' | 'nobody' | string[];
+
+/** Air around the systems of one room. */
+export interface Room {
+  key: string;
+  name: string;
+  temperatureC: ByHour;
+  humidityPct: ByHour;
+}
+
+/** What keeps a circuit alive after the utility fails. */
+export type Backing = 'ups' | 'generator';
+
+/** One electrical circuit with its breaker; circuits of the same `rcd` group lose power together. */
+export interface Circuit {
+  key: string;
+  name: string;
+  breakerA?: Figure;
+  volts?: Figure;
+  rcd?: string;
+  backedBy: Backing[];
+  upsMin?: Figure;
+  /** Safeguard (site level) that proves the battery. */
+  upsSafeguard?: string;
+}
+
+/** A part of the way an alarm travels; it needs power like everything else. */
+export interface Monitor {
+  key: string;
+  name: string;
+  kind: 'gateway' | 'host' | 'router';
+  circuit?: string;
+}

@@ -1,0 +1,160 @@
+import type { AlarmDefinition } from '../alarms/definition';
+import type { Plan } from '../plans/plan';
+import type { Safeguard } from '../plans/safeguard';
+import type { CarriedOutBy } from './site';
+import type { Figure } from './figure';
+import type { Stock } from './stock';
+
+/** Kinds of system with a default tolerance profile. */
+export const SYSTEM_KINDS = [
+  'reef',
+  'fish-only-marine',
+  'cold-marine',
+  'tropical-fresh',
+  'goldfish',
+  'brackish',
+  'jelly',
+  'ray',
+  'quarantine',
+  'coral-farm',
+  'live-food',
+] as const;
+export type SystemKind = (typeof SYSTEM_KINDS)[number];
+
+/** Operating states a plan can speak of. `normal` is the base state. */
+export const OPERATING_STATES = ['normal', 'feeding', 'water-change', 'backwash', 'treatment', 'night'] as const;
+export type StateName = (typeof OPERATING_STATES)[number];
+
+/** A life-support system: tanks that share water, with everything that keeps them. */
+export interface System {
+  key: string;
+  name: string;
+  kind: SystemKind;
+  room: string;
+  /** Practical salinity the system is kept at; 0 for fresh water. */
+  salinity: Figure;
+  /** Feed given in a day, grams. */
+  feedGPerDay?: Figure;
+  tanks: Tank[];
+  equipment: Equipment[];
+  sensors: Sensor[];
+  stock: Stock[];
+  safeguards: Safeguard[];
+  alarms: AlarmDefinition[];
+  states: OperatingState[];
+}
+
+/** A state the system is put into, and what ends it. */
+export interface OperatingState {
+  name: Exclude<StateName, 'normal'>;
+  /** How long it is meant to last, minutes. */
+  lastsMin?: Figure;
+  endsBy: CarriedOutBy;
+  /** Safeguard that ends it whatever else happens (a hard timer with its test). */
+  endSafeguard?: string;
+  /** Water taken out at the start and put back, matched, at the end (water change, backwash), litres. */
+  drawnL?: Figure;
+}
+
+export const TANK_ROLES = ['display', 'holding', 'quarantine', 'nursery', 'sump', 'reservoir', 'mixing', 'header'] as const;
+export type TankRole = (typeof TANK_ROLES)[number];
+
+/** One body of water. Levels are millimetres relative to the running level, up positive. */
+export interface Tank {
+  key: string;
+  name: string;
+  role: TankRole;
+  /** Water at the running level, litres, less rock and sand. */
+  volumeL: Figure;
+  /** Open water surface, m². */
+  surfaceM2: Figure;
+  /** Heat lost through walls and base, W per K above the room. Or give `wall`. */
+  lossWPerK?: Figure;
+  wall?: { material: 'glass' | 'acrylic' | 'concrete' | 'insulated'; thicknessMm: Figure; areaM2: Figure };
+  cover: 'open' | 'lidded';
+  /** Freeboard: how far the rim stands above the running level, mm. */
+  rimMm?: Figure;
+  /** How far the level falls when the return stops, to the overflow's crest, mm. */
+  drainDownMm?: Figure;
+  /** Depth of the return's outlet below the running level, mm: where a siphon stops if its break is blocked. */
+  outletMm?: Figure;
+  /** Depth of the siphon-break hole below the running level, mm. Absent: no break, the siphon runs to the outlet. */
+  siphonBreakMm?: Figure;
+  siphonSafeguard?: string;
+  /** Part of the return's flow that this tank receives; the shares of a system are scaled to sum to 1. */
+  returnShare?: Figure;
+  /** Sump only: how far the level may fall before the return pump draws air, mm. */
+  pumpDryMm?: Figure;
+}
+
+export const SENSOR_QUANTITIES = ['temperature', 'level', 'flow', 'salinity', 'oxygen', 'leak', 'watts', 'ph'] as const;
+export type SensorQuantity = (typeof SENSOR_QUANTITIES)[number];
+
+export interface Sensor {
+  key: string;
+  name: string;
+  quantity: SensorQuantity;
+  /** Where it sits; for `flow`, the tank the return feeds or the sump it leaves. */
+  tank?: string;
+  /** For `watts`: the equipment measured. */
+  equipment?: string;
+  gateway?: string;
+  accuracy?: Figure;
+  /** ISO date after which the calibration no longer counts. */
+  calibrationDue?: string;
+}
+
+export const EQUIPMENT_TYPES = [
+  'heater',
+  'chiller',
+  'return-pump',
+  'circulation-pump',
+  'skimmer',
+  'air-blower',
+  'top-off',
+  'filter',
+  'drain-valve',
+  'light',
+  'uv',
+  'ozone',
+  'other',
+] as const;
+export type EquipmentType = (typeof EQUIPMENT_TYPES)[number];
+
+/** One piece of equipment. Fields below `plan` belong to the types named beside them. */
+export interface Equipment {
+  key: string;
+  name: string;
+  type: EquipmentType;
+  /** The tank whose water it acts on (for a top-off: the tank it fills). */
+  tank: string;
+  circuit?: string;
+  ratedW?: Figure;
+  /** Power a healthy one draws while running; outside it either way is abnormal. */
+  wattsRange?: { minW: number; maxW: number };
+  /** Part of its power that ends up as heat in the water, 0 to 1. */
+  heatToWater?: Figure;
+  /** Minutes of work to put it right once somebody stands before it. */
+  repairMin?: Figure;
+  /** Millimetres below the running level at which a heater's element is bare or a pump draws air. */
+  bareBelowMm?: Figure;
+  plan: Plan;
+  /** return-pump, circulation-pump, filter, top-off: water moved, litres per hour. */
+  flowLPerH?: Figure;
+  /** chiller: heat taken out of the water, W. */
+  coolingW?: Figure;
+  /** skimmer, circulation-pump, air-blower (each stone): oxygen exchange as the volume of water brought to saturation, L/h at 20 °C. */
+  gasTransferLPerH?: Figure;
+  /** air-blower: where its stones hang. */
+  stones?: { tank: string; count: number }[];
+  /** skimmer: how far the level may rise before foam turns to water, mm. */
+  floodsAboveMm?: Figure;
+  /** skimmer: litres per hour spilled for each further millimetre. */
+  floodLPerHPerMm?: Figure;
+  /** top-off: the reservoir tank, or `mains`. */
+  source?: string;
+  /** filter, drain-valve: water lost while its waste is open, L/h at the running level. */
+  wasteLPerH?: Figure;
+  /** filter, drain-valve: how far down the level falls before no more leaves, mm below the running level. */
+  wasteToMm?: Figure;
+}

@@ -1,0 +1,30 @@
+export const SAFEGUARD_KINDS = [
+  'cut-out',
+  'interlock',
+  'run-limit',
+  'siphon-break',
+  'state-end',
+  'standby-power',
+  'standby-air',
+  'alarm',
+] as const;
+export type SafeguardKind = (typeof SAFEGUARD_KINDS)[number];
+
+/** One proof: on which day, what it did, who looked. */
+export interface SafeguardTest {
+  /** ISO date. */
+  on: string;
+  result: 'worked' | 'failed';
+  by?: string;
+}
+
+/** Anything that prevents or limits harm without depending on what failed, with its ledger of tests. */
+export interface Safeguard {
+  key: string;
+  name: string;
+  kind: SafeguardKind;
+  testEveryDays: number;
+  tests: SafeguardTest[];
+  /** Taken out of service: by whom, why, and until when (ISO dates). */
+  off?: { by: string; why: string; since: string; until: string };
+}

@@ -1,0 +1,149 @@
+/**
+ * What this room knows: how a system's fault cases are judged, and what a review says.
+ * What it leaves out: pairs of faults, ammonia, pH and oxidants, which it names as not assessed.
+ * Where the numbers come from: `simulate` for the water, `rota` for the people.
+ */
+import type { LimitQuantity } from '../facility/stock';
+import type { StateName } from '../facility/system';
+
+/** Verdicts in the order in which the first match decides (design: not assessed … covered). */
+export const VERDICTS = ['not-assessed', 'dormant', 'holds', 'no-warning', 'too-late', 'some-hours', 'covered'] as const;
+export type Verdict = (typeof VERDICTS)[number];
+
+/** Whom or what a harm befalls, gravest first. */
+export type HarmClass = 'animals' | 'floor' | 'equipment';
+
+/** The two columns: every safeguard as claimed, or only those tested within their interval. */
+export type Column = 'claimed' | 'tested';
+
+/** One harm reached by a fault case. Times are seconds after the fault begins. */
+export interface Harm {
+  class: HarmClass;
+  what: LimitQuantity | 'water-on-floor' | 'pump-dry';
+  direction: 'above' | 'below';
+  tank: string;
+  /** The limit in its own unit (°C, salinity, mg/L, part of volume, K, litres). */
+  limit: number;
+  forMin: number;
+  /** Stock groups harmed; empty for floor and equipment. */
+  groups: string[];
+  atS: number;
+}
+
+/** How somebody comes to know, for one onset hour. */
+export interface Notice {
+  by: 'alarm' | 'round' | 'watchdog' | 'nobody';
+  key?: string;
+}
+
+/** What the hours of the week make of one harm class. Arrays hold 168 values, Monday 00:00 first; null means never. */
+export interface Outcome {
+  harm: Harm;
+  /** Latest intervention, seconds after onset, that still avoids the harm, by onset hour. */
+  lastChanceS: (number | null)[];
+  /** Harm, seconds after onset, by onset hour; null where this hour leads to none. */
+  harmS: (number | null)[];
+  noticeS: (number | null)[];
+  noticeBy: Notice[];
+  /** Notice + answer + travel + repair, seconds after onset. */
+  putRightS: (number | null)[];
+  /** lastChance − putRight; null where no harm or nobody ever comes (then `putRightS` is null). */
+  spareS: (number | null)[];
+  verdict: Verdict;
+}
+
+/** One fault case judged in one column. */
+export interface Judgement {
+  verdict: Verdict;
+  /** Gravest class first; empty when nothing is harmed. */
+  outcomes: Outcome[];
+  /** Safeguards and alarms that acted on the way. */
+  acted: string[];
+  /** Why it is not assessed, in words. */
+  reason?: string;
+}
+
+/** What a fault case is about. */
+export interface CaseThing {
+  kind: 'equipment' | 'sensor' | 'tank' | 'circuit' | 'rcd' | 'site' | 'state' | 'gateway';
+  key: string;
+  name: string;
+}
+
+export interface FaultCase {
+  /** Stable: fault id, thing and state, for example `heater-on:heater-1:normal`. */
+  id: string;
+  fault: string;
+  title: string;
+  thing: CaseThing;
+  state: StateName;
+  claimed: Judgement;
+  tested: Judgement;
+  /** The plausible range of the inputs, on the bad side, would change the verdict. */
+  unsure: boolean;
+  /** A formula was used outside its published range on the way. */
+  outsideValidity: boolean;
+  /** A tank stood without movement, so a mixed-tank result flatters it. */
+  optimistic: boolean;
+  /** Remedies that would answer it, most direct first. */
+  remedies: string[];
+}
+
+export type Grade = 'high' | 'medium' | 'low';
+
+/** Findings share a remedy; each line under it is one cause. */
+export interface Finding {
+  id: string;
+  grade: Grade;
+  /** What to do, in words. */
+  remedy: string;
+  title: string;
+  lines: FindingLine[];
+}
+
+export interface FindingLine {
+  /** Fault case or rule this comes from. */
+  from: { case: string } | { rule: string };
+  cause: string;
+  consequence: string;
+  /** The figures, ready to read: name and value with unit. */
+  figures: { name: string; value: string }[];
+  source: string;
+}
+
+/** A figure that was filled in or is missing, and what it would change. */
+export interface OpenInput {
+  path: string;
+  name: string;
+  value: number | null;
+  unit: string;
+  low?: number;
+  high?: number;
+  source: string;
+  /** Fault cases whose verdict its range would change. */
+  changes: string[];
+}
+
+export interface SystemReview {
+  system: string;
+  name: string;
+  /** Gravest verdict over all fault cases that harm animals, per column. */
+  worst: Record<Column, { verdict: Verdict; case: string | null; spareS: number | null }>;
+  cases: FaultCase[];
+  findings: Finding[];
+  inputs: OpenInput[];
+  /** The one figure whose range, if narrowed, would settle most verdicts. */
+  askNext: string | null;
+  /** Named hazards that the model does not carry. */
+  notModelled: string[];
+}
+
+export interface FacilityReview {
+  site: string;
+  name: string;
+  /** The day the tests are judged on, ISO date in the site's zone. */
+  on: string;
+  systems: SystemReview[];
+  /** Findings about the site as a whole (rota, power, gateway). */
+  findings: Finding[];
+}
