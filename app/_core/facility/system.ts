@@ -56,7 +56,16 @@ export interface OperatingState {
   drawnL?: Figure;
 }
 
-export const TANK_ROLES = ['display', 'holding', 'quarantine', 'nursery', 'sump', 'reservoir', 'mixing', 'header'] as const;
+export const TANK_ROLES = [
+  'display',
+  'holding',
+  'quarantine',
+  'nursery',
+  'sump',
+  'reservoir',
+  'mixing',
+  'header',
+] as const;
 export type TankRole = (typeof TANK_ROLES)[number];
 
 /** One body of water. Levels are millimetres relative to the running level, up positive. */

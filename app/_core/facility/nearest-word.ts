@@ -1,0 +1,33 @@
+/**
+ * The known word that a mistyped one most likely meant.
+ *
+ * @param word  what was written
+ * @param known words that would have been right
+ * @returns the nearest known word within a third of its letters (at least two), ignoring case; null when none is near
+ */
+export function nearestWord(word: string, known: Iterable<string>): string | null {
+  let best: string | null = null;
+  let least = Number.POSITIVE_INFINITY;
+  for (const candidate of known) {
+    const far = editDistance(word.toLowerCase(), candidate.toLowerCase());
+    if (far < least && far <= Math.max(2, Math.floor(candidate.length / 3)) && far < candidate.length) {
+      best = candidate;
+      least = far;
+    }
+  }
+  return best;
+}
+
+/** Fewest single-letter insertions, deletions and replacements (Levenshtein) that turn one word into the other. */
+function editDistance(from: string, to: string): number {
+  let row = Array.from({ length: to.length + 1 }, (_, at) => at);
+  for (let i = 1; i <= from.length; i++) {
+    const next = [i];
+    for (let j = 1; j <= to.length; j++) {
+      const replaced = (row[j - 1] ?? 0) + (from[i - 1] === to[j - 1] ? 0 : 1);
+      next.push(Math.min(replaced, (row[j] ?? 0) + 1, (next[j - 1] ?? 0) + 1));
+    }
+    row = next;
+  }
+  return row[to.length] ?? 0;
+}
