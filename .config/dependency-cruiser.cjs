@@ -22,10 +22,11 @@ const wall = (name, from, to, comment) => ({
 /** Files of `app` that open with 'use client', as one path pattern. A marker in the text is no path, so it is read here. */
 function clientFiles() {
   const open = /^(?:\s|\/\/.*\n|\/\*[\s\S]*?\*\/)*['"]use client['"]/;
-  const names = readdirSync('app', { recursive: true, encoding: 'utf8' })
+  const top = join(__dirname, '..');
+  const names = readdirSync(join(top, 'app'), { recursive: true, encoding: 'utf8' })
     .filter((name) => /\.tsx?$/.test(name))
     .map((name) => join('app', name))
-    .filter((name) => open.test(readFileSync(name, 'utf8')));
+    .filter((name) => open.test(readFileSync(join(top, name), 'utf8')));
   return names.length === 0 ? '^$' : `^(${names.map((name) => name.replace(/[.()[\]]/g, '\\$&')).join('|')})$`;
 }
 
@@ -76,7 +77,7 @@ const data = [
     'generated-client-in-data-only',
     { path: '^tests/', pathNot: '^tests/_support/' },
     '^prisma/generated/',
-    'Tests reach the database through tests/_support or a function of _data.',
+    'The generated client is no door. A test reaches the database through tests/_support or a function of _data.',
   ),
 ];
 
@@ -187,9 +188,15 @@ const outside = [
 const everywhere = [
   wall(
     'rooms-are-entered-by-their-door',
-    '^(app/_[a-z]+|app|seed|tests|e2e|prisma)/',
+    { path: '^(app/_[a-z]+|seed|tests|e2e|prisma)/' },
     { path: ROOM, pathNot: ['^$1/', '^app/_start/'], dependencyTypesNot: ['aliased-subpath-import'] },
     'A relative path may not leave its room. Use the door: #core, #shape, #data, #server or #ui.',
+  ),
+  wall(
+    'routes-enter-rooms-by-their-door',
+    ROUTES,
+    { path: ROOM, dependencyTypesNot: ['aliased-subpath-import'] },
+    'A relative path may not leave the routes. Use the door: #core, #shape, #server or #ui.',
   ),
   wall(
     'no-cycle',
