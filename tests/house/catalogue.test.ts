@@ -1,0 +1,97 @@
+import { basename, join } from 'node:path';
+import { describe, expect, test } from 'vitest';
+import { z } from 'zod';
+import { catalogueFaults, type Entry, type EntryFile } from './inspect/catalogue';
+import { listFiles, ROOT } from './inspect/files';
+
+const words = z.string().trim().min(3);
+const call = z.custom<(...given: unknown[]) => unknown>((value) => typeof value === 'function');
+const FaultEntry = z.object({ id: words, title: words, effect: words, source: words });
+const RuleEntry = z.object({
+  id: words,
+  title: words,
+  why: words,
+  source: words,
+  check: call,
+  passing: call,
+  failing: call,
+});
+
+const FAULTS = 'app/_core/faults';
+const RULES = 'app/_core/review/rules';
+/** Files of the two folders that are no entry: what an entry is, what several share, and the list itself. */
+const SUPPORT: Record<string, string[]> = { [FAULTS]: ['catalogue', 'fault'], [RULES]: ['catalogue', 'rule'] };
+
+const load = async (path: string): Promise<Record<string, unknown>> => import(join(ROOT, path));
+
+async function entryFiles(folder: string, exported: string): Promise<EntryFile[]> {
+  const direct = listFiles([folder], /\.ts$/).filter((path) => path.split('/').length === folder.split('/').length + 1);
+  const names = direct.map((path) => basename(path, '.ts')).filter((name) => !SUPPORT[folder]?.includes(name));
+  return Promise.all(
+    names.map(async (name) => {
+      const entry = (await load(`${folder}/${name}.ts`))[exported];
+      return { name, entry: z.object({ id: z.string() }).safeParse(entry).success ? (entry as Entry) : undefined };
+    }),
+  );
+}
+
+/** The one array a catalogue exports. */
+async function listed(folder: string): Promise<Entry[]> {
+  const lists = Object.values(await load(`${folder}/catalogue.ts`)).filter((value) => Array.isArray(value));
+  expect(lists.length).toBe(1);
+  return lists[0] ?? [];
+}
+
+describe.each([
+  { folder: FAULTS, exported: 'fault', shape: FaultEntry },
+  { folder: RULES, exported: 'rule', shape: RuleEntry },
+])('the catalogue of $folder', ({ folder, exported, shape }) => {
+  test('lists every file of its folder exactly once, each with an id equal to its file name', async () => {
+    expect(catalogueFaults(await entryFiles(folder, exported), await listed(folder))).toEqual([]);
+  });
+
+  test('says of every entry what it is about and where it comes from', async () => {
+    const entries = await listed(folder);
+    expect(entries.length).toBeGreaterThan(0);
+    const lacking = entries.flatMap((entry) => {
+      const problems = shape.safeParse(entry).error?.issues ?? [];
+      return problems.map(({ path, message }) => `${entry.id} ${path.join('.')}: ${message}`);
+    });
+    expect(lacking).toEqual([]);
+  });
+});
+
+describe('every rule is tried on its own two examples', () => {
+  test('it finds nothing in the passing one and something in the failing one', async () => {
+    const rules = z.array(RuleEntry).parse(await listed(RULES));
+    expect(rules.length).toBeGreaterThan(0);
+    const findings = (found: unknown): number => z.array(z.unknown()).parse(found).length;
+    const wrong = rules.flatMap((rule) => [
+      ...(findings(rule.check(rule.passing())) === 0 ? [] : [`${rule.id} objects to its passing example`]),
+      ...(findings(rule.check(rule.failing())) > 0 ? [] : [`${rule.id} says nothing of its failing example`]),
+    ]);
+    expect(wrong).toEqual([]);
+  });
+});
+
+describe('the rule about catalogues', () => {
+  const heater = { id: 'heater-on' };
+  const files = [{ name: 'heater-on', entry: heater }];
+
+  test('passes a folder whose one file is listed once', () => {
+    expect(catalogueFaults(files, [heater])).toEqual([]);
+  });
+
+  test('reports an entry left out, listed twice, misnamed, missing, and an empty folder', () => {
+    expect(catalogueFaults(files, [])).toEqual(['heater-on is listed 0 times']);
+    expect(catalogueFaults(files, [heater, heater])).toEqual(['heater-on is listed 2 times']);
+    expect(catalogueFaults([{ name: 'heater-dead', entry: heater }], [heater])).toEqual([
+      'heater-dead calls itself heater-on',
+    ]);
+    expect(catalogueFaults([...files, { name: 'pump', entry: undefined }], [heater])).toEqual([
+      'pump exports no entry',
+    ]);
+    expect(catalogueFaults(files, [heater, { id: 'ghost' }])).toEqual(['ghost is listed and has no file']);
+    expect(catalogueFaults([], [])).toEqual(['the folder holds nothing']);
+  });
+});
