@@ -3,19 +3,26 @@
  *
  * @param word  what was written
  * @param known words that would have been right
- * @returns the nearest known word within a third of its letters (at least two), ignoring case; null when none is near
+ * @returns the nearest known word within a third of its letters (at least two), ignoring case, or one that begins like
+ *          it to the end of the shorter (at least four letters); null when none is near
  */
 export function nearestWord(word: string, known: Iterable<string>): string | null {
   let best: string | null = null;
   let least = Number.POSITIVE_INFINITY;
   for (const candidate of known) {
-    const far = editDistance(word.toLowerCase(), candidate.toLowerCase());
-    if (far < least && far <= Math.max(2, Math.floor(candidate.length / 3)) && far < candidate.length) {
+    const [one, other] = [word.toLowerCase(), candidate.toLowerCase()];
+    const far = editDistance(one, other);
+    const near = far <= Math.max(2, Math.floor(candidate.length / 3)) && far < candidate.length;
+    if (far < least && (near || beginsAlike(one, other))) {
       best = candidate;
       least = far;
     }
   }
   return best;
+}
+
+function beginsAlike(one: string, other: string): boolean {
+  return Math.min(one.length, other.length) >= 4 && (one.startsWith(other) || other.startsWith(one));
 }
 
 /** Fewest single-letter insertions, deletions and replacements (Levenshtein) that turn one word into the other. */

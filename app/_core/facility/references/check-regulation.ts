@@ -16,7 +16,11 @@ export function checkRegulation(equipment: Equipment, here: Path, scope: SystemS
 function checkThermostat(line: Thermostat, { type }: Equipment, here: Path, scope: SystemScope, report: Report): void {
   if (type !== 'heater' && type !== 'chiller')
     report.wrong([...here, 'kind'], `is thermostat, which only a heater or a chiller can follow, not a ${type}`);
-  line.sensors.forEach((key, at) => void checkSensor(key, 'temperature', [...here, 'sensors', at], scope, report));
+  for (const [at, key] of line.sensors.entries()) {
+    checkSensor(key, 'temperature', [...here, 'sensors', at], scope, report);
+    if (line.sensors.indexOf(key) < at)
+      report.wrong([...here, 'sensors', at], `repeats "${key}"; one sensor, one vote`);
+  }
   const { length } = line.sensors;
   if (line.vote === 'single' ? length !== 1 : length < 2)
     report.wrong(
@@ -25,10 +29,6 @@ function checkThermostat(line: Thermostat, { type }: Equipment, here: Path, scop
         ? `is single, which needs exactly one sensor; found ${length}`
         : `is ${line.vote}, which needs at least two sensors; found ${length}`,
     );
-  line.sensors.forEach((key, at) => {
-    if (line.sensors.indexOf(key) < at)
-      report.wrong([...here, 'sensors', at], `repeats "${key}"; one sensor, one vote`);
-  });
   if (line.lowC >= line.highC)
     report.wrong([...here, 'lowC'], `must be less than highC; found lowC ${line.lowC} and highC ${line.highC}`);
 }

@@ -1,0 +1,46 @@
+import { EQUIPMENT_TYPES, type Equipment } from '#core/facility/system';
+import { z } from 'zod';
+import { amount } from './amount';
+import { figure } from './figure';
+import { noun } from './noun';
+import { planShape } from './plan';
+import { keyText, nameText } from './words';
+
+const wattsRangeShape = noun('wattsRange', 'Power a healthy one draws while running.', {
+  minW: amount('W', 'Less than this while running is abnormal'),
+  maxW: amount('W', 'More than this while running is abnormal'),
+});
+
+const stonesShape = noun('stones', 'Air stones in one tank.', {
+  tank: keyText('Key of the tank they hang in.'),
+  count: z.int().gte(1).lte(10_000).describe('How many stones.'),
+});
+
+export const equipmentShape = noun('equipment', 'One piece of equipment. Some fields belong to some types only.', {
+  key: keyText('Key of the equipment.'),
+  name: nameText('Name of the equipment.'),
+  type: z.enum(EQUIPMENT_TYPES).describe('What it is.'),
+  tank: keyText('Key of the tank whose water it acts on; for a top-off, the tank it fills.'),
+  circuit: keyText('Key of the circuit it hangs on.').optional(),
+  ratedW: figure('W', 'Rated power').optional(),
+  wattsRange: wattsRangeShape.optional().describe('Power a healthy one draws while running; outside it is abnormal.'),
+  heatToWater: figure('share', 'Share of its power that ends up as heat in the water').optional(),
+  repairMin: figure('Min', 'Work to put it right once somebody stands before it').optional(),
+  bareBelowMm: figure('Mm', 'How far the level falls until its element is bare or it draws air').optional(),
+  flowLPerH: figure('LPerH', 'return-pump, circulation-pump, filter, top-off: water moved').optional(),
+  coolingW: figure('W', 'chiller: heat taken out of the water').optional(),
+  gasTransferLPerH: figure(
+    'LPerH',
+    'skimmer, circulation-pump, air-blower (each stone): water brought to oxygen saturation, at 20 °C',
+  ).optional(),
+  stones: z.array(stonesShape).optional().describe('air-blower: where its stones hang.'),
+  floodsAboveMm: figure('Mm', 'skimmer: how far the level may rise before foam turns to water').optional(),
+  floodLPerHPerMm: figure('LPerHPerMm', 'skimmer: spilled for each further millimetre').optional(),
+  source: keyText('top-off: key of the reservoir tank, or mains.').optional(),
+  wasteLPerH: figure(
+    'LPerH',
+    'filter, drain-valve: water lost while its waste is open, at the running level',
+  ).optional(),
+  wasteToMm: figure('Mm', 'filter, drain-valve: how far the level falls until no more leaves').optional(),
+  plan: planShape.describe('How it is meant to behave.'),
+}) satisfies z.ZodType<Equipment>;

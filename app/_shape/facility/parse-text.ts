@@ -1,0 +1,119 @@
+import type { Path } from '#core/facility/path';
+import { ok, type Result, refused } from '#core/result';
+import {
+  type Document,
+  isAlias,
+  isMap,
+  isScalar,
+  isSeq,
+  LineCounter,
+  type Node,
+  parseDocument,
+  type YAMLError,
+} from 'yaml';
+import type { FileError } from './file-error';
+
+/** How a file is written. JSON is held to the letter; YAML is version 1.2 with its core schema. */
+export type FileFormat = 'json' | 'yaml';
+
+/** What stands in a file, with the place of every part of it. */
+export interface ParsedText {
+  data: unknown;
+  /** Where a part stands. A part that is missing stands where the part it is missing from begins. */
+  placeOf(path: Path): { line: number; column: number };
+}
+
+/** Longest file that is read, in characters: fifty times a site of twenty-four systems. */
+export const LONGEST = 5_000_000;
+/** How often aliases may multiply what stands in a file. */
+const MOST_ALIASES = 100;
+/** Levels of nesting that are read; a facility needs ten. An alias within what it stands for nests without end. */
+const DEEPEST = 40;
+
+/**
+ * JSON or YAML text as data. YAML's traps are shut: no custom tags, no key twice, aliases only within bounds, and an
+ * unquoted `07:30`, `no` or date stays text.
+ *
+ * @param text   the whole file
+ * @param format how it is written; left out, YAML is taken, of which JSON is a part
+ * @returns the data with its places, or every fault of writing
+ */
+export function parseText(text: string, format?: FileFormat): Result<ParsedText, FileError[]> {
+  if (text.length > LONGEST) return fault(`is longer than ${LONGEST} characters`);
+  const bare = text.startsWith('\uFEFF') ? text.slice(1) : text;
+  if (bare.trim() === '') return fault('is empty');
+  const lines = new LineCounter();
+  try {
+    const document = parseDocument(bare, {
+      version: '1.2',
+      schema: 'core',
+      resolveKnownTags: false,
+      uniqueKeys: true,
+      lineCounter: lines,
+    });
+    const faults = [...document.errors, ...document.warnings];
+    if (faults.some(({ code }) => code === 'RESOURCE_EXHAUSTION')) return fault('is nested too deeply');
+    if (faults.length > 0) return refused(faults.map(wordFault));
+    if (format === 'json') JSON.parse(bare);
+    const data: unknown = document.toJS({ maxAliasCount: MOST_ALIASES });
+    if (isDeeperThan(data, DEEPEST)) return fault('is nested too deeply');
+    return ok({ data, placeOf: (path) => placeOf(path, document, lines) });
+  } catch (error) {
+    return wordThrown(error, bare);
+  }
+}
+
+function fault(rest: string, line = 1, column = 1): Result<never, FileError[]> {
+  return refused([{ path: '', line, column, message: `the file ${rest}` }]);
+}
+
+function wordFault({ code, message, linePos }: YAMLError): FileError {
+  const [start] = linePos ?? [{ line: 1, col: 1 }];
+  const [first = ''] = message.split('\n');
+  const plain = first.replace(/ at line \d+, column \d+:?$/, '');
+  const words: Partial<Record<typeof code, string>> = {
+    TAB_AS_INDENT: 'a tab is used to indent; YAML takes spaces only',
+    DUPLICATE_KEY: 'the same field stands twice in one place',
+    MULTIPLE_DOCS: 'a second document begins here; a facility file holds one',
+    TAG_RESOLVE_FAILED: `a tag is used, which a facility file may not have (${plain})`,
+  };
+  return { path: '', line: start.line, column: start.col, message: words[code] ?? `cannot be read here: ${plain}` };
+}
+
+/** Faults that come as exceptions: JSON's own, too many aliases, too deep a nesting. Anything else is a break. */
+function wordThrown(error: unknown, text: string): Result<never, FileError[]> {
+  if (error instanceof RangeError) return fault('is nested too deeply');
+  if (error instanceof ReferenceError) return fault(`uses aliases that are missing or multiply beyond ${MOST_ALIASES}`);
+  if (!(error instanceof SyntaxError)) throw error;
+  const before = text.slice(0, Number(/position (\d+)/.exec(error.message)?.[1] ?? 0)).split('\n');
+  return fault('is not JSON from here on', before.length, (before.at(-1) ?? '').length + 1);
+}
+
+function isDeeperThan(value: unknown, levels: number): boolean {
+  if (typeof value !== 'object' || value === null) return false;
+  return levels === 0 || Object.values(value).some((part) => isDeeperThan(part, levels - 1));
+}
+
+function placeOf(path: Path, document: Document, lines: LineCounter): { line: number; column: number } {
+  let node: Node | null = document.contents;
+  let offset = node?.range?.[0] ?? 0;
+  for (const step of path) {
+    const part: { key: Node | null; value: Node | null } | null = childOf(resolved(node, document), step);
+    if (!part) break;
+    offset = (part.key ?? part.value)?.range?.[0] ?? offset;
+    node = part.value;
+  }
+  const { line, col } = lines.linePos(offset);
+  return { line, column: col };
+}
+
+function resolved(node: Node | null, document: Document): Node | null {
+  return isAlias(node) ? (node.resolve(document) ?? null) : node;
+}
+
+function childOf(node: Node | null, step: string | number): { key: Node | null; value: Node | null } | null {
+  if (isSeq<Node>(node) && typeof step === 'number') return { key: null, value: node.items[step] ?? null };
+  if (!isMap<Node, Node>(node)) return null;
+  const pair = node.items.find(({ key }) => isScalar(key) && String(key.value) === step);
+  return pair ? { key: pair.key, value: pair.value } : null;
+}

@@ -1,0 +1,55 @@
+import { OPERATING_STATES, type StateName } from '#core/facility/system';
+import type { Plan } from '#core/plans/plan';
+import { z } from 'zod';
+import { carriedOutBy } from './carried-out-by';
+import { conditionShape } from './condition';
+import { listOf } from './list';
+import { noun } from './noun';
+import { regulationShape } from './regulation';
+import { keyText } from './words';
+
+/** States a line can speak of: all but the base state, for which regulation is written. */
+export const STATES = OPERATING_STATES.filter((state): state is Exclude<StateName, 'normal'> => state !== 'normal');
+
+const LEVEL_OR_TEMPERATURE = 'In °C, or mm relative to the running level.';
+const by = carriedOutBy('Who carries it out:');
+const then = z.enum(['off', 'on']).describe('What the equipment then is: off or on.');
+
+const cutOutShape = noun('cutOut', 'Hard-wired contact with a probe of its own, in series with everything else.', {
+  quantity: z.enum(['temperature', 'level']).describe('What its own probe measures.'),
+  tank: keyText('Key of the tank its own probe sits in.'),
+  above: z.number().gte(-20_000).lte(20_000).optional().describe(`Opens above this value. ${LEVEL_OR_TEMPERATURE}`),
+  below: z.number().gte(-20_000).lte(20_000).optional().describe(`Opens below this value. ${LEVEL_OR_TEMPERATURE}`),
+  reset: z.enum(['manual', 'automatic']).describe('Whether a person must reset it.'),
+  safeguard: keyText('Key of the safeguard (kind cut-out) that proves it.'),
+});
+
+const interlockShape = noun('interlock', 'Off (or on) while a condition holds.', {
+  when: conditionShape.describe('The condition.'),
+  then,
+  by,
+  safeguard: keyText('Key of the safeguard (kind interlock) that proves it.').optional(),
+});
+
+const lostSensingShape = noun(
+  'lostSensing',
+  'What the equipment does when its regulating sensor gives nothing usable.',
+  {
+    action: z.enum(['off', 'on', 'hold']).describe('off, on, or hold what it was.'),
+    by,
+  },
+);
+
+const stateLineShape = noun('stateLine', 'What an operating state asks of the equipment.', {
+  state: z.enum(STATES).describe('The operating state.'),
+  then,
+  by,
+});
+
+export const planShape = noun('plan', 'How a piece of equipment is meant to behave, highest authority first.', {
+  cutOuts: listOf(cutOutShape, 'Hard-wired cut-outs.'),
+  interlocks: listOf(interlockShape, 'Safety interlocks.'),
+  lostSensing: lostSensingShape.optional().describe('Action on lost sensing.'),
+  states: listOf(stateLineShape, 'What each operating state asks of it.'),
+  regulation: regulationShape.describe('What it does when nothing above it speaks.'),
+}) satisfies z.ZodType<Plan>;

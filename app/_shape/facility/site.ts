@@ -1,0 +1,22 @@
+import type { Site } from '#core/facility/site';
+import type { z } from 'zod';
+import { figure } from './figure';
+import { generatorShape } from './generator';
+import { noun } from './noun';
+import { powerCutShape } from './power-cut';
+import { watchdogShape } from './watchdog';
+import { keyText, nameText, zoneName } from './words';
+
+export const siteShape = noun('site', 'One place under one management, with one time zone and one rota.', {
+  key: keyText('Key of the site.'),
+  name: nameText('Name of the site.'),
+  zone: zoneName('Zone of the site.'),
+  altitudeM: figure('M', 'Height above sea level; sets the air pressure').optional(),
+  answerOnSiteMin: figure('Min', 'From being called to having understood, for someone on the premises').optional(),
+  answerOnCallMin: figure('Min', 'From being called to leaving home, for someone on call').optional(),
+  generator: generatorShape.optional().describe('Stand-by generator.'),
+  powerCut: powerCutShape.optional().describe('What people can do when the utility fails and stays away.'),
+  watchdog: watchdogShape
+    .optional()
+    .describe('A watch kept outside the site that calls when Holdfast or a gateway falls silent.'),
+}) satisfies z.ZodType<Site>;

@@ -1,0 +1,33 @@
+import { SYSTEM_KINDS, type System } from '#core/facility/system';
+import { z } from 'zod';
+import { alarmShape } from './alarm';
+import { equipmentShape } from './equipment';
+import { figure } from './figure';
+import { listOf } from './list';
+import { noun } from './noun';
+import { operatingStateShape } from './operating-state';
+import { safeguardShape } from './safeguard';
+import { sensorShape } from './sensor';
+import { stockShape } from './stock';
+import { tankShape } from './tank';
+import { keyText, nameText } from './words';
+
+export const systemShape = noun(
+  'system',
+  'A life-support system: tanks that share water, with everything that keeps them.',
+  {
+    key: keyText('Key of the system.'),
+    name: nameText('Name of the system.'),
+    kind: z.enum(SYSTEM_KINDS).describe('Kind of system; chooses the default tolerance profile.'),
+    room: keyText('Key of the room it stands in.'),
+    salinity: figure('psu', 'Salinity it is kept at; 0 for fresh water'),
+    feedGPerDay: figure('GPerDay', 'Feed given in a day').optional(),
+    tanks: listOf(tankShape, 'Its tanks, with at most one sump.'),
+    equipment: listOf(equipmentShape, 'Its equipment.'),
+    sensors: listOf(sensorShape, 'Its sensors.'),
+    stock: listOf(stockShape, 'Its animals.'),
+    safeguards: listOf(safeguardShape, 'Its safeguards.'),
+    alarms: listOf(alarmShape, 'Its alarms.'),
+    states: listOf(operatingStateShape, 'The operating states it is put into.'),
+  },
+) satisfies z.ZodType<System>;
