@@ -1,0 +1,32 @@
+import 'server-only';
+import { findLastSighting } from '#data/worker-sightings';
+import { now } from '../clock';
+import { logError } from '../log';
+
+/** ms without a sign after which a worker is late: it gives one every minute. */
+const LATE_MS = 150_000;
+
+/** Whether the parts of Holdfast are there. */
+export interface Health {
+  web: 'up';
+  database: 'up' | 'down';
+  worker: 'up' | 'late' | 'never seen' | 'unknown';
+  /** Instant of the worker's last sign, ISO 8601 in UTC. */
+  workerLastSeen: string | null;
+}
+
+/**
+ * Asks the database, and through it when a worker last gave a sign.
+ *
+ * @returns   what is there and what is not; the reason is in the log
+ */
+export async function reportHealth(): Promise<Health> {
+  try {
+    const seen = await findLastSighting();
+    const worker = seen === null ? 'never seen' : now().getTime() - seen.getTime() > LATE_MS ? 'late' : 'up';
+    return { web: 'up', database: 'up', worker, workerLastSeen: seen?.toISOString() ?? null };
+  } catch (error) {
+    logError('database does not answer', error);
+    return { web: 'up', database: 'down', worker: 'unknown', workerLastSeen: null };
+  }
+}

@@ -1,0 +1,41 @@
+import 'server-only';
+import { run } from 'graphile-worker';
+import { closePool, pool } from '#data/pool';
+import { logError, logInfo } from '../log';
+import { workerLogger } from './logger';
+import { crontab, taskList } from './task-list';
+import { heartbeat } from './tasks/heartbeat';
+
+/** Jobs one worker process runs at once. */
+const CONCURRENCY = 4;
+
+/** Runs jobs until the process is asked to end; then lets those under way finish. */
+async function main(): Promise<void> {
+  const runner = await run({
+    pgPool: pool(),
+    taskList,
+    crontab,
+    concurrency: CONCURRENCY,
+    logger: workerLogger,
+    // The signals are ours: after the last job the connections have to be closed as well.
+    noHandleSignals: true,
+  });
+  let isStopping = false;
+  for (const signal of ['SIGTERM', 'SIGINT'] as const) {
+    process.on(signal, () => {
+      if (isStopping) return;
+      isStopping = true;
+      runner.stop().catch((error: unknown) => logError('worker could not stop', error));
+    });
+  }
+  await heartbeat();
+  logInfo('worker is up', { tasks: Object.keys(taskList).join(' ') });
+  await runner.promise;
+  await closePool();
+  logInfo('worker has ended');
+}
+
+main().catch((error: unknown) => {
+  logError('worker broke', error);
+  process.exit(1);
+});

@@ -1,0 +1,80 @@
+// @ts-check
+// Everything that follows once the packages are there: database, client, pages, demo, processes.
+import { existsSync } from 'node:fs';
+import { join } from 'node:path';
+import { buildPages, nextProgram } from './build.mjs';
+import { keepRunning } from './children/keep-running.mjs';
+import { keepServer } from './children/keep-server.mjs';
+import { untilItAnswers } from './children/ready.mjs';
+import { spawnChild, workerProgram } from './children/spawn-child.mjs';
+import { openDatabase, prepareDatabase } from './database.mjs';
+import { generateClient } from './generate.mjs';
+import { mustRun } from './run-program.mjs';
+import { say, step } from './say.mjs';
+import { isEnding, onEnd } from './undo.mjs';
+
+/** How TypeScript of the server rooms runs outside the web server. */
+const TYPESCRIPT = ['--conditions=react-server', '--import', 'tsx'];
+
+/**
+ * @typedef {object} Start
+ * @property {number} port of the web process
+ * @property {string} address of the web process
+ * @property {boolean} demo whether to load the demo
+ * @property {string | undefined} databaseUrl a database of the person's own
+ * @property {string} data folder
+ * @property {string} root the checkout
+ * @property {NodeJS.ProcessEnv} env environment for every process
+ */
+
+/** @param {Start} start what was asked for */
+export async function bringUp(start) {
+  const { url, embedded } = await openDatabase(start.databaseUrl, start.data);
+  const env = { ...start.env, DATABASE_URL: url, HOLDFAST_DATA: start.data };
+  await prepareDatabase(start.root, env, { mayCreate: embedded !== undefined });
+  await generateClient(start.root, env);
+  if (start.demo) await loadDemo(start.root, env);
+  await buildPages(start.root, env);
+  if (isEnding()) return;
+  if (embedded) onEnd(keepServer(embedded, say));
+  await runProcesses(start, env);
+  console.log(`Holdfast is running at ${start.address} (Ctrl-C stops it).`);
+}
+
+/**
+ * @param {string} root the checkout
+ * @param {NodeJS.ProcessEnv} env environment with the database in it
+ */
+async function loadDemo(root, env) {
+  const command = join(root, 'app/_server/command/load-demo.ts');
+  if (!existsSync(command)) return say('demo: this copy has none');
+  await step('demo: loading', () =>
+    mustRun(
+      { file: process.execPath, args: [...TYPESCRIPT, command], env, cwd: root },
+      'The demo could not be loaded: the reason is above.',
+    ),
+  );
+}
+
+/**
+ * @param {Start} start what was asked for
+ * @param {NodeJS.ProcessEnv} surroundings environment with the database in it
+ */
+async function runProcesses({ root, data, port, address }, surroundings) {
+  const env = /** @type {NodeJS.ProcessEnv} */ ({ ...surroundings, NODE_ENV: 'production' });
+  const shared = { env, cwd: root };
+  const pages = [nextProgram(), 'start', '-H', '127.0.0.1', '-p', String(port)];
+  const webLog = join(data, 'web.log');
+  const worker = { name: 'worker', nodeFlags: TYPESCRIPT, args: [workerProgram()], log: join(data, 'worker.log') };
+  const web = { name: 'web', nodeFlags: [], args: pages, log: webLog };
+  const keep = (/** @type {typeof worker} */ child) =>
+    keepRunning(child.name, child.log, () => spawnChild({ ...child, ...shared }), say);
+  const kept = { web: keep(web), worker: keep(worker) };
+  onEnd(async () => {
+    await Promise.all([kept.web.stop(), kept.worker.stop()]);
+  });
+  const first = kept.web.current();
+  await step('web and worker: starting', () =>
+    untilItAnswers(address, () => first.exitCode === null && first.signalCode === null, webLog),
+  );
+}

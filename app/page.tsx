@@ -1,0 +1,7 @@
+export default function Page() {
+  return (
+    <main>
+      <h1>Holdfast</h1>
+    </main>
+  );
+}
