@@ -5,6 +5,7 @@
  */
 import type { LimitQuantity } from '../facility/stock';
 import type { StateName } from '../facility/system';
+import type { Column } from '../plans/credit';
 
 /** Verdicts in the order in which the first match decides (design: not assessed … covered). */
 export const VERDICTS = ['not-assessed', 'dormant', 'holds', 'no-warning', 'too-late', 'some-hours', 'covered'] as const;
@@ -12,9 +13,6 @@ export type Verdict = (typeof VERDICTS)[number];
 
 /** Whom or what a harm befalls, gravest first. */
 export type HarmClass = 'animals' | 'floor' | 'equipment';
-
-/** The two columns: every safeguard as claimed, or only those tested within their interval. */
-export type Column = 'claimed' | 'tested';
 
 /** One harm reached by a fault case. Times are seconds after the fault begins. */
 export interface Harm {

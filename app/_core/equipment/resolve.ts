@@ -1,0 +1,81 @@
+import type { ByHour } from '../facility/figure';
+import type { Facility } from '../facility/facility';
+import type { System } from '../facility/system';
+import { atmospheresFromAltitude } from '../water/pressure-from-altitude';
+import { respirationAtReference, respirationFactor } from '../water/respiration';
+import { DEFAULTS } from './defaults';
+import { resolveDevice } from './resolve-device';
+import { resolveTank } from './resolve-tank';
+import type { ResolvedRoom, ResolvedSystem, ResolvedTank } from './resolved';
+import { type BadEnd, EITHER, HEAT, LESS, MORE, type Side, take, type Taker, taker } from './take';
+
+/**
+ * One system in numbers.
+ * @param side which end of every plausible range to take
+ * @param only path of the single figure that takes its bad end; null for all
+ * @returns numbers in SI units, what was filled in, and what nobody knows (`missing` not empty: do not simulate)
+ */
+export function resolveSystem(facility: Facility, system: System, side: Side, only: string | null = null): ResolvedSystem {
+  const t = taker(side, only);
+  const tanks = system.tanks.map((tank) => resolveTank(t, system, tank));
+  scaleShares(tanks);
+  const temperature = keptAt(system);
+  return {
+    side,
+    only,
+    tanks,
+    devices: system.equipment.map((equipment) => resolveDevice(t, system, equipment, tanks.filter((x) => x.tank.role !== 'reservoir'))),
+    room: resolveRoom(t, facility, system),
+    salinity: take(t, `systems/${system.key}/salinity`, 'salinity', system.salinity, EITHER),
+    temperature,
+    pressureAtm: atmospheresFromAltitude(facility.site.altitudeM?.value ?? 0),
+    fallShare: take(t, `systems/${system.key}/fallShare`, 'oxygen gained where water falls into the sump', undefined, LESS, DEFAULTS.fallShare),
+    respiration: respirationByTank(t, system, temperature),
+    bacteriaShare: take(t, `systems/${system.key}/bacteriaShare`, "bacteria's oxygen use", undefined, MORE, DEFAULTS.bacteriaShare),
+    notes: t.notes,
+    missing: t.missing,
+  };
+}
+
+function scaleShares(tanks: ResolvedTank[]): void {
+  const sum = tanks.reduce((total, tank) => total + tank.share, 0);
+  if (sum > 0) for (const tank of tanks) tank.share /= sum;
+}
+
+/** Middle of the first thermostat's band, else 25 °C (10 °C for cold systems): only where a run starts looking. */
+function keptAt(system: System): number {
+  for (const { plan } of system.equipment) {
+    if (plan.regulation.kind === 'thermostat') return (plan.regulation.lowC + plan.regulation.highC) / 2;
+  }
+  return system.kind === 'cold-marine' ? 12 : 25;
+}
+
+function resolveRoom(t: Taker, facility: Facility, system: System): ResolvedRoom {
+  const room = facility.rooms.find((r) => r.key === system.room);
+  return {
+    temperatureC: byHour(t, `rooms/${system.room}/temperatureC`, `air temperature of ${room?.name ?? system.room}`, room?.temperatureC, HEAT),
+    humidityPct: byHour(t, `rooms/${system.room}/humidityPct`, `humidity of ${room?.name ?? system.room}`, room?.humidityPct, HEAT),
+  };
+}
+
+function byHour(t: Taker, path: string, name: string, figure: ByHour | undefined, bad: BadEnd): number[] {
+  if (Array.isArray(figure)) return figure;
+  const value = take(t, path, name, figure, bad);
+  return new Array<number>(24).fill(value);
+}
+
+function respirationByTank(t: Taker, system: System, temperature: number): Map<string, number> {
+  const activity = take(t, `systems/${system.key}/activity`, 'how lively the animals are', undefined, MORE, DEFAULTS.activityFactor);
+  const byTank = new Map<string, number>();
+  for (const stock of system.stock) {
+    const path = `systems/${system.key}/stock/${stock.key}`;
+    const each = take(t, `${path}/eachG`, `mass of one of ${stock.group}`, stock.eachG, MORE) / 1000;
+    const resting = respirationAtReference(each) * stock.count * activity;
+    const measured = stock.oxygenMgPerKgH;
+    const use = measured
+      ? (take(t, `${path}/oxygenMgPerKgH`, `oxygen use of ${stock.group}`, measured, MORE) * each * stock.count) / 3.6e6 / respirationFactor(temperature)
+      : resting;
+    byTank.set(stock.tank, (byTank.get(stock.tank) ?? 0) + use);
+  }
+  return byTank;
+}

@@ -1,0 +1,82 @@
+import { DEFAULTS } from '../equipment/defaults';
+import { MORE, take, type Taker } from '../equipment/take';
+import type { AnsweredBy } from '../facility/site';
+import type { Facility } from '../facility/facility';
+import { forward, MINUTE, weekSecond } from '../time/week';
+
+/** A stretch of somebody's duty. Times in s since Monday 00:00; it may run past the end of the week. */
+export interface Duty {
+  fromS: number;
+  lengthS: number;
+  kind: 'on-site' | 'on-call';
+  person: string;
+  /** s from being called to standing before the equipment. */
+  responseS: number;
+}
+
+/** Who can come, and how soon, at any second of the week. */
+export interface Cover {
+  duties: Duty[];
+  /** Response of each person when called from home, s. */
+  fromHome: Map<string, number>;
+}
+
+/** The rota of a site in seconds. */
+export function coverOf(facility: Facility, t: Taker): Cover {
+  const { site } = facility;
+  const onSite = take(t, 'site/answerOnSiteMin', 'answer on site', site.answerOnSiteMin, MORE, DEFAULTS.answerOnSiteMin);
+  const onCall = take(t, 'site/answerOnCallMin', 'answer on call', site.answerOnCallMin, MORE, DEFAULTS.answerOnCallMin);
+  const fromHome = new Map<string, number>();
+  for (const person of facility.people) {
+    const travel = take(t, `people/${person.key}/travelMin`, `way to the site of ${person.name}`, person.travelMin, MORE, DEFAULTS.travelMin);
+    fromHome.set(person.key, (onCall + travel) * MINUTE);
+  }
+  const duties = facility.shifts.flatMap((shift) =>
+    shift.days.flatMap((day) => {
+      const fromS = weekSecond(day, shift.from);
+      // A shift that ends when it begins, or before, ends on the next day.
+      const lengthS = forward(weekSecond(day, shift.from), weekSecond(day, shift.to)) % 86_400 || 86_400;
+      return shift.people.map((person) => ({
+        fromS,
+        lengthS,
+        kind: shift.kind,
+        person,
+        responseS: shift.kind === 'on-site' ? onSite * MINUTE : (fromHome.get(person) ?? 0),
+      }));
+    }),
+  );
+  return { duties, fromHome };
+}
+
+/**
+ * When the first of those who answer can stand before the equipment.
+ * @param calledS s since Monday 00:00 at which they are called
+ * @returns s after the call; null when nobody ever comes
+ */
+export function reachedAfter(cover: Cover, calledS: number, answeredBy: AnsweredBy): number | null {
+  if (answeredBy === 'nobody') return null;
+  if (answeredBy !== 'rota') {
+    const times = answeredBy.map((key) => cover.fromHome.get(key)).filter((s) => s !== undefined);
+    return times.length > 0 ? Math.min(...times) : null;
+  }
+  let soonest: number | null = null;
+  for (const duty of cover.duties) {
+    const into = forward(duty.fromS, calledS);
+    // On duty now: called at once. Otherwise the message waits for the beginning of the duty.
+    const wait = into < duty.lengthS ? 0 : forward(calledS, duty.fromS);
+    const after = wait + duty.responseS;
+    if (soonest === null || after < soonest) soonest = after;
+  }
+  return soonest;
+}
+
+/** Whether somebody is on the premises at a second of the week. */
+export function staffed(cover: Cover, atS: number): boolean {
+  return cover.duties.some((duty) => duty.kind === 'on-site' && forward(duty.fromS, atS) < duty.lengthS);
+}
+
+/** Hours of the week (0 = Monday 00:00) at whose beginning nobody is on site or on call. */
+export function hoursWithNobody(cover: Cover): number[] {
+  const hours = Array.from({ length: 168 }, (_, h) => h);
+  return hours.filter((h) => !cover.duties.some((duty) => forward(duty.fromS, h * 3600) < duty.lengthS));
+}

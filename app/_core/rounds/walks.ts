@@ -1,0 +1,39 @@
+import type { Facility } from '../facility/facility';
+import { type Cover, staffed } from '../rota/cover';
+import { forward, WEEK, weekSecond } from '../time/week';
+import type { Aspect } from './slot';
+
+/** One round in the week: when (s since Monday 00:00) and what is looked at. */
+export interface Walk {
+  key: string;
+  atS: number;
+  sees: ReadonlySet<Aspect>;
+}
+
+/** The rounds that pass a system and find somebody on site to walk them. */
+export function walksOf(facility: Facility, system: string, cover: Cover): Walk[] {
+  return facility.rounds
+    .filter((slot) => slot.systems === undefined || slot.systems.includes(system))
+    .flatMap((slot) => slot.days.map((day) => ({ key: slot.key, atS: weekSecond(day, slot.at), sees: new Set(slot.sees) })))
+    .filter((walk) => staffed(cover, walk.atS));
+}
+
+/**
+ * First round that meets one of several signs.
+ * @param onsetS s since Monday 00:00 at which the fault begins
+ * @param signs for each aspect, s after the onset from which it shows
+ * @param untilS s after the onset within which to look
+ * @returns s after the onset, and the round; null when none does
+ */
+export function firstSeen(walks: Walk[], onsetS: number, signs: Map<Aspect, number>, untilS: number): { afterS: number; key: string } | null {
+  let first: { afterS: number; key: string } | null = null;
+  for (const walk of walks) {
+    const soonest = Math.min(...[...signs].filter(([aspect]) => walk.sees.has(aspect)).map(([, s]) => s));
+    if (!Number.isFinite(soonest)) continue;
+    // The first time this weekly round comes by with the sign already there.
+    let afterS = forward(onsetS, walk.atS);
+    if (afterS < soonest) afterS += Math.ceil((soonest - afterS) / WEEK) * WEEK;
+    if (afterS <= untilS && (first === null || afterS < first.afterS)) first = { afterS, key: walk.key };
+  }
+  return first;
+}

@@ -1,0 +1,83 @@
+import type { AlarmDefinition } from '../alarms/definition';
+import type { Build } from './build';
+import { steady } from './build-supply';
+import { signalOf } from './build-signals';
+import type { PowerPhase } from './device';
+import type { AlarmWatch } from './machine';
+import { type Watch, watch } from './watch';
+
+/** Litres at which a floor sensor counts as wet. Common practice, no source. */
+const WET_L = 0.2;
+
+/** Key under which the watch outside the site is reported. */
+export const WATCHDOG = 'watchdog';
+
+/** Every alarm definition of the system as a run follows it, and the site's outside watch. */
+export function buildAlarms(build: Build): AlarmWatch[] {
+  const alarms = build.system.alarms.map((alarm, i) => alarmOf(build, alarm, i));
+  const outside = build.facility.site.watchdog;
+  if (!outside) return alarms;
+  // Outside, silence is all that is known: of the host first, which everything passes through.
+  const host = hostOf(build);
+  return [...alarms, { ...BLANK, key: WATCHDOG, delayS: outside.afterMin * 60, silent: host }];
+}
+
+const BLANK: Omit<AlarmWatch, 'key' | 'delayS'> = { watch: null, device: -1, flow: false, path: [], silent: null };
+
+function monitorSupply(build: Build, key: string): PowerPhase[] {
+  const monitor = build.facility.monitors.find((m) => m.key === key);
+  if (!monitor || build.upset.deadMonitors.has(key)) return steady(false);
+  return build.supply(monitor.circuit);
+}
+
+function ofKind(build: Build, kinds: readonly string[]): PowerPhase[][] {
+  return build.facility.monitors.filter((m) => kinds.includes(m.kind)).map((m) => monitorSupply(build, m.key));
+}
+
+/** The host's supply, else the router's, else always live (nothing is described that could fail). */
+function hostOf(build: Build): PowerPhase[] {
+  return ofKind(build, ['host'])[0] ?? ofKind(build, ['router'])[0] ?? steady(true);
+}
+
+function alarmOf(build: Build, alarm: AlarmDefinition, index: number): AlarmWatch {
+  const base = { ...BLANK, key: alarm.key, delayS: alarm.delayS, path: ofKind(build, ['host', 'router']) };
+  switch (alarm.on.kind) {
+    case 'silent':
+      return { ...base, silent: monitorSupply(build, alarm.on.gateway) };
+    case 'watts':
+      return { ...base, device: deviceIndex(build, alarm.on.equipment), path: [...base.path, ...gatewaysOf(build, wattsSensor(build, alarm.on.equipment))] };
+    case 'sensor':
+      return sensorAlarm(build, alarm, base, index);
+  }
+}
+
+function wattsSensor(build: Build, equipment: string): string | undefined {
+  return build.system.sensors.find((s) => s.quantity === 'watts' && s.equipment === equipment)?.gateway;
+}
+
+/** The gateway named, or with none named every gateway there is (which one carries it is not known). */
+function gatewaysOf(build: Build, gateway: string | undefined): PowerPhase[][] {
+  return gateway ? [monitorSupply(build, gateway)] : ofKind(build, ['gateway']);
+}
+
+function deviceIndex(build: Build, key: string | undefined): number {
+  return build.system.equipment.findIndex((e) => e.key === key);
+}
+
+function sensorAlarm(build: Build, alarm: AlarmDefinition, base: AlarmWatch, index: number): AlarmWatch {
+  if (alarm.on.kind !== 'sensor') return base;
+  const { sensor: key, above, below } = alarm.on;
+  const sensor = build.system.sensors.find((s) => s.key === key);
+  const carried = { ...base, path: [...base.path, ...gatewaysOf(build, sensor?.gateway)] };
+  if (sensor?.quantity === 'watts') return { ...carried, device: deviceIndex(build, sensor.equipment) };
+  if (sensor?.quantity === 'flow') return { ...carried, flow: true };
+  const signal = signalOf(build.system, key, build.plant, build.places, build.upset);
+  const w: Watch =
+    sensor?.quantity === 'leak'
+      ? watch('alarm', index, signal, 1, WET_L, WET_L / 2)
+      : above !== undefined
+        ? watch('alarm', index, signal, 1, above, above - Math.max(alarm.deadBand, 1e-6))
+        : watch('alarm', index, signal, -1, below ?? Number.NEGATIVE_INFINITY, (below ?? 0) + Math.max(alarm.deadBand, 1e-6));
+  build.watches.push(w);
+  return { ...carried, watch: w };
+}

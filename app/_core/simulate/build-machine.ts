@@ -1,0 +1,168 @@
+import type { ResolvedSystem } from '../equipment/resolved';
+import { stateMinOf } from '../equipment/defaults';
+import { MORE, take, taker, type Taker } from '../equipment/take';
+import type { Facility } from '../facility/facility';
+import type { StateName, System } from '../facility/system';
+import type { Upset } from '../faults/upset';
+import { oxygenSaturation } from '../water/oxygen-saturation';
+import { roomAir } from './air';
+import type { Build, Snapshot } from './build';
+import { buildAlarms } from './build-alarms';
+import { buildDevice } from './build-device';
+import { buildLimits, buildSigns, type ProfileOf } from './build-limits';
+import { buildPlant, nodeTanks, reservoirTanks, runningState } from './build-plant';
+import type { Places } from './build-signals';
+import type { Credit } from '../plans/credit';
+import { buildSupply } from './build-supply';
+import type { Machine, NodeRegime, StateSpan } from './machine';
+import { emptyMode, STRIDE } from './plant';
+import { addMatched } from './run';
+import { linear } from './signal';
+import { type Watch, watch } from './watch';
+
+/** What a machine is built from. */
+export interface Blueprint {
+  facility: Facility;
+  system: System;
+  resolved: ResolvedSystem;
+  upset: Upset;
+  /** Which safeguards are counted on. */
+  credited: Credit;
+  state: StateName;
+  profileOf: ProfileOf;
+  /** The moment of normal life it begins at; null: running levels, set temperature, air-saturated. */
+  snapshot: Snapshot | null;
+}
+
+/** Put a machine together. Building again from the same blueprint gives an equal, fresh machine. */
+export function buildMachine(blueprint: Blueprint): Machine {
+  const build = prepare(blueprint);
+  const { plant, resolved, system } = build;
+  const devices = resolved.devices.map((device, i) => buildDevice(build, device, i));
+  const nodes = build.tanks.map((tank) => regimeOf(build, tank.tank.key));
+  regimes(build, nodes);
+  const dry = dryWatch(build);
+  const empty = emptyWatches(build);
+  const { limits, dayChanges } = buildLimits(build, blueprint.profileOf);
+  const alarms = buildAlarms(build);
+  const signs = buildSigns(build, blueprint.profileOf);
+  const span = spanOf(build);
+  return {
+    plant,
+    mode: emptyMode(plant.nodes, plant.reservoirs),
+    room: roomAir(resolved.room.temperatureC, resolved.room.humidityPct),
+    nodes,
+    devices,
+    watches: build.watches,
+    limits,
+    dayChanges,
+    alarms,
+    signs,
+    span,
+    dry,
+    empty,
+    refilled: !topOffUpset(build),
+    makeUpSalt: 0,
+    makeUpOxygen: oxygenSaturation(resolved.room.temperatureC[0] ?? 20, 0, resolved.pressureAtm),
+    stillGas: Float64Array.from(build.tanks, (t) => t.stillGas),
+    fallShare: resolved.fallShare,
+    stocked: build.tanks.map((t) => system.stock.some((s) => s.tank === t.tank.key)),
+    initial: initialState(build, span),
+  };
+}
+
+function prepare(blueprint: Blueprint): Build {
+  const { facility, resolved, upset, credited } = blueprint;
+  const flow = resolved.devices.filter((d) => d.equipment.type === 'return-pump').reduce((sum, d) => sum + d.flow, 0);
+  const tanks = nodeTanks(resolved);
+  const reservoirs = reservoirTanks(resolved);
+  const places: Places = {
+    node: (key) => tanks.findIndex((t) => t.tank.key === key),
+    reservoir: (key) => reservoirs.findIndex((t) => t.tank.key === key),
+  };
+  return { ...blueprint, supply: buildSupply(facility, upset, credited, siteTaker(resolved)), plant: buildPlant(resolved, flow), places, tanks, watches: [] };
+}
+
+function siteTaker({ side, only }: ResolvedSystem): Taker {
+  return taker(side, only);
+}
+
+function regimeOf(build: Build, key: string): NodeRegime {
+  const tank = build.tanks.find((t) => t.tank.key === key);
+  const fed = (tank?.share ?? 0) > 0 && build.plant.hub >= 0;
+  const broken = tank?.tank.siphonBreakMm !== undefined && build.credited(tank.tank.siphonSafeguard);
+  return {
+    key,
+    overflow: fed && !build.upset.blockedOverflows.has(key),
+    siphon: fed,
+    siphonSafeguard: broken ? (tank?.tank.siphonSafeguard ?? null) : null,
+  };
+}
+
+/** Levels at which a node begins to overflow, to siphon back, to spill. */
+function regimes(build: Build, nodes: NodeRegime[]): void {
+  const slack = 1e-9;
+  for (const [k, node] of nodes.entries()) {
+    const add = (role: Watch['role'], at: number) => build.watches.push(watch(role, k, linear(STRIDE * k), 1, at, at - slack));
+    if (node.overflow) add('overflow', build.plant.restVolume[k] as number);
+    if (node.siphon) {
+      // A siphon-break that is not counted on lets the siphon run down to the outlet.
+      const tank = build.tanks[k];
+      const relied = tank?.tank.siphonBreakMm === undefined || build.credited(tank.tank.siphonSafeguard);
+      if (tank && !relied) build.plant.siphonVolume[k] = tank.volume - tank.outlet * tank.surface;
+      add('siphon', build.plant.siphonVolume[k] as number);
+    }
+    add('rim', build.plant.rimVolume[k] as number);
+  }
+}
+
+function dryWatch(build: Build): Watch | null {
+  const { hub } = build.plant;
+  if (hub < 0) return null;
+  const tank = build.tanks[hub];
+  const at = (tank?.volume ?? 0) - (tank?.pumpDry ?? 0) * (tank?.surface ?? 0);
+  const w = watch('dry', hub, linear(STRIDE * hub), -1, at, at + 1e-9);
+  build.watches.push(w);
+  return w;
+}
+
+function emptyWatches(build: Build): Watch[] {
+  return Array.from({ length: build.plant.reservoirs }, (_, r) => {
+    const w = watch('empty', r, linear(STRIDE * build.plant.nodes + r), -1, 0, 1e-9, true);
+    build.watches.push(w);
+    return w;
+  });
+}
+
+function spanOf(build: Build): StateSpan | null {
+  const { state, system, upset } = build;
+  if (state === 'normal') return null;
+  const described = system.states.find((s) => s.name === state);
+  const path = `systems/${system.key}/states/${state}/lastsMin`;
+  const minutes = take(siteTaker(build.resolved), path, `length of ${state}`, described?.lastsMin, MORE, stateMinOf(state));
+  const relied = described?.endSafeguard !== undefined && build.credited(described.endSafeguard);
+  const ends = !upset.stateNeverEnds || relied;
+  return {
+    endsS: ends ? minutes * 60 : Number.POSITIVE_INFINITY,
+    safeguard: upset.stateNeverEnds && relied ? (described?.endSafeguard ?? null) : null,
+    normalThen: system.equipment.map(() => null),
+    refill: (described?.drawnL?.value ?? 0) / 1000,
+  };
+}
+
+function topOffUpset({ system, upset }: Build): boolean {
+  return system.equipment.some((e) => {
+    if (e.type !== 'top-off') return false;
+    const { regulation } = e.plan;
+    return upset.health.has(e.key) || (regulation.kind === 'level' && upset.probes.has(regulation.sensor));
+  });
+}
+
+function initialState(build: Build, span: StateSpan | null): Float64Array {
+  const { plant, resolved, snapshot, upset } = build;
+  const x = snapshot ? Float64Array.from(snapshot.x) : runningState(plant, resolved);
+  const node = plant.hub >= 0 ? plant.hub : 0;
+  if (span && span.refill > 0) addMatched(x, node, -span.refill);
+  if (upset.sumpRaised !== 0 && plant.hub >= 0) addMatched(x, plant.hub, upset.sumpRaised * (plant.surface[plant.hub] as number));
+  return x;
+}

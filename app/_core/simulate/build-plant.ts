@@ -1,0 +1,79 @@
+import type { ResolvedSystem, ResolvedTank } from '../equipment/resolved';
+import { density } from '../water/density';
+import { heatCapacity } from '../water/heat-capacity';
+import { oxygenSaturation } from '../water/oxygen-saturation';
+import { salinityVapourFactor } from '../water/salinity-vapour-factor';
+import { type Plant, STRIDE } from './plant';
+
+/** Level that a tank's own overflow needs to be told from its crest, m: below it water is taken as at rest. */
+const THIN = 1e-3;
+
+/** The tanks that are nodes (reservoirs are only volumes), sump last. */
+export function nodeTanks(resolved: ResolvedSystem): ResolvedTank[] {
+  const nodes = resolved.tanks.filter((t) => t.tank.role !== 'reservoir');
+  return [...nodes.filter((t) => t.tank.role !== 'sump'), ...nodes.filter((t) => t.tank.role === 'sump')];
+}
+
+/** The reservoirs, in the order of the description. */
+export function reservoirTanks(resolved: ResolvedSystem): ResolvedTank[] {
+  return resolved.tanks.filter((t) => t.tank.role === 'reservoir');
+}
+
+/** The constants of a run. `flow` is the whole return with every pump running, m³/s. */
+export function buildPlant(resolved: ResolvedSystem, flow: number): Plant {
+  const tanks = nodeTanks(resolved);
+  const of = (value: (t: ResolvedTank) => number) => Float64Array.from(tanks, value);
+  const hub = tanks.findIndex((t) => t.tank.role === 'sump');
+  const rho = density(resolved.temperature, resolved.salinity);
+  const reservoirs = reservoirTanks(resolved).length;
+  const crest = (t: ResolvedTank) => t.volume - Math.max(THIN, t.drainDown) * t.surface;
+  return {
+    nodes: tanks.length,
+    hub,
+    reservoirs,
+    size: STRIDE * tanks.length + reservoirs + 1,
+    density: rho,
+    heatCapacity: rho * heatCapacity(resolved.temperature, resolved.salinity),
+    pressureAtm: resolved.pressureAtm,
+    vapourFactor: salinityVapourFactor(resolved.salinity),
+    lossWPerK: of((t) => t.loss),
+    evaporationWPerPa: of((t) => t.evaporation),
+    respiration: respiration(resolved, tanks, hub),
+    restVolume: of(crest),
+    siphonVolume: of((t) => t.volume - Math.min(t.outlet, t.siphonBreak) * t.surface),
+    // The layer above the crest drains at the rate that carries the full return at the running level.
+    gravityPerS: of((t) => (flow * t.share) / (t.volume - crest(t))),
+    rimVolume: of((t) => t.volume + t.rim * t.surface),
+    wasteVolume: of((t) => t.volume - wasteDepth(resolved, t) * t.surface),
+    runVolume: of((t) => t.volume),
+    surface: of((t) => t.surface),
+  };
+}
+
+function wasteDepth(resolved: ResolvedSystem, tank: ResolvedTank): number {
+  const depths = resolved.devices.filter((d) => d.equipment.tank === tank.tank.key).map((d) => d.wasteTo);
+  return Math.max(0.01, ...depths);
+}
+
+/** Animals breathe where they are; bacteria in the sump where there is one, else beside the animals. */
+function respiration(resolved: ResolvedSystem, tanks: ResolvedTank[], hub: number): Float64Array {
+  const own = Float64Array.from(tanks, (t) => resolved.respiration.get(t.tank.key) ?? 0);
+  const bacteria = Float64Array.from(own, (use) => use * resolved.bacteriaShare);
+  if (hub < 0) return own.map((use, k) => use + (bacteria[k] as number));
+  own[hub] = (own[hub] as number) + bacteria.reduce((sum, use) => sum + use, 0);
+  return own;
+}
+
+/**
+ * State at the running levels and the temperature the system is kept at, saturated with oxygen.
+ * The gravity return needs its layer of water, so a fed tank stands at its running level exactly when the return flows.
+ */
+export function runningState(plant: Plant, resolved: ResolvedSystem): Float64Array {
+  const x = new Float64Array(plant.size);
+  const oxygen = 0.95 * oxygenSaturation(resolved.temperature, resolved.salinity, resolved.pressureAtm);
+  for (const [k, tank] of nodeTanks(resolved).entries()) {
+    x.set([tank.volume, resolved.temperature, (resolved.salinity / 1000) * plant.density * tank.volume, oxygen], STRIDE * k);
+  }
+  for (const [r, tank] of reservoirTanks(resolved).entries()) x[STRIDE * plant.nodes + r] = tank.volume;
+  return x;
+}

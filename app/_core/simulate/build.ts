@@ -1,0 +1,41 @@
+import type { ResolvedSystem, ResolvedTank } from '../equipment/resolved';
+import type { Facility } from '../facility/facility';
+import type { Equipment, StateName, System } from '../facility/system';
+import type { Upset } from '../faults/upset';
+import type { Places } from './build-signals';
+import type { Credit } from '../plans/credit';
+import type { Supply } from './build-supply';
+import type { Plant } from './plant';
+import type { Watch } from './watch';
+
+/** Where a run begins: a moment of the system's normal life. */
+export interface Snapshot {
+  x: Float64Array;
+  /** What each device's regulation said. */
+  on: boolean[];
+  /** Lowest and highest temperature of each node over a normal day, °C. */
+  dayLow: Float64Array;
+  dayHigh: Float64Array;
+}
+
+/** Everything known while a machine is put together. */
+export interface Build {
+  facility: Facility;
+  system: System;
+  resolved: ResolvedSystem;
+  upset: Upset;
+  credited: Credit;
+  supply: Supply;
+  state: StateName;
+  snapshot: Snapshot | null;
+  plant: Plant;
+  places: Places;
+  tanks: ResolvedTank[];
+  watches: Watch[];
+}
+
+/** What the operating state in force asks of a piece of equipment; null when its plan says nothing of it. */
+export function stateNow(build: Build, equipment: Equipment): 'on' | 'off' | null {
+  if (build.state === 'normal') return null;
+  return equipment.plan.states.find((line) => line.state === build.state)?.then ?? null;
+}

@@ -1,0 +1,80 @@
+import type { Air } from './plant';
+import { readSlope } from './signal';
+import { pastThreshold, type Watch } from './watch';
+
+/** Position within a step, 0 to 1, at which the cubic through both ends (values and slopes × h) first rises through 0; −1 if it does not. */
+export function firstRise(g0: number, g1: number, s0: number, s1: number): number {
+  if (g1 > 0) return bisect(g0, g1, s0, s1, 0, 1);
+  if (!(s0 > 0 && s1 < 0)) return -1;
+  // Both ends below, but it climbs at first and falls at the end: look at the summit between.
+  const top = summit(g0, g1, s0, s1);
+  return cubic(g0, g1, s0, s1, top) > 0 ? bisect(g0, g1, s0, s1, 0, top) : -1;
+}
+
+function cubic(g0: number, g1: number, s0: number, s1: number, z: number): number {
+  const y = 1 - z;
+  return (1 + 2 * z) * y * y * g0 + z * y * y * s0 + z * z * (3 - 2 * z) * g1 - z * z * y * s1;
+}
+
+function cubicSlope(g0: number, g1: number, s0: number, s1: number, z: number): number {
+  const d = g1 - g0;
+  return s0 + z * (6 * d - 4 * s0 - 2 * s1) + z * z * (3 * s0 + 3 * s1 - 6 * d);
+}
+
+function summit(g0: number, g1: number, s0: number, s1: number): number {
+  let low = 0;
+  let high = 1;
+  for (let i = 0; i < 40; i++) {
+    const middle = (low + high) / 2;
+    if (cubicSlope(g0, g1, s0, s1, middle) > 0) low = middle;
+    else high = middle;
+  }
+  return (low + high) / 2;
+}
+
+function bisect(g0: number, g1: number, s0: number, s1: number, from: number, to: number): number {
+  let low = from;
+  let high = to;
+  for (let i = 0; i < 50; i++) {
+    const middle = (low + high) / 2;
+    if (cubic(g0, g1, s0, s1, middle) > 0) high = middle;
+    else low = middle;
+  }
+  return high;
+}
+
+/** A watch that changes within a step, and where. */
+export interface Crossing {
+  watch: Watch;
+  /** 0 to 1 within the step. */
+  at: number;
+}
+
+/**
+ * First change of any watch between two ends of a step, with the rates there. No threshold is stepped over: a value that
+ * goes beyond and comes back within the step is found from its slopes.
+ */
+export function firstCrossing(
+  watches: Watch[],
+  h: number,
+  x0: Float64Array,
+  f0: Float64Array,
+  air0: Air,
+  x1: Float64Array,
+  f1: Float64Array,
+  air1: Air,
+): Crossing | null {
+  let first: Crossing | null = null;
+  for (const w of watches) {
+    if (w.active && w.latched) continue;
+    const g0 = pastThreshold(w, x0, air0);
+    const g1 = pastThreshold(w, x1, air1);
+    if (Number.isNaN(g1)) continue;
+    const toward = (w.active ? -w.sign : w.sign) * h;
+    const s0 = toward * readSlope(w.signal, x0, f0, air0);
+    const s1 = toward * readSlope(w.signal, x1, f1, air1);
+    const at = firstRise(Math.min(g0, 0), g1, s0, s1);
+    if (at >= 0 && (first === null || at < first.at)) first = { watch: w, at };
+  }
+  return first;
+}

@@ -1,0 +1,107 @@
+import type { LimitQuantity } from '../facility/stock';
+import type { HarmClass } from '../review/result';
+import type { RoomAir } from './air';
+import type { Device, PowerPhase } from './device';
+import type { Mode, Plant } from './plant';
+import type { Watch } from './watch';
+
+/** What can happen to the water of one node beyond its rates. */
+export interface NodeRegime {
+  key: string;
+  /** An overflow to the sump exists and is open. */
+  overflow: boolean;
+  /** Water can run back through a stopped return. */
+  siphon: boolean;
+  /** The siphon-break that stops it, if it is credited. */
+  siphonSafeguard: string | null;
+}
+
+/** A limit of tolerance for the animals of one node, or a bound on floor and pump. */
+export interface LimitWatch {
+  class: HarmClass;
+  what: LimitQuantity | 'water-on-floor' | 'pump-dry';
+  direction: 'above' | 'below';
+  tank: string;
+  node: number;
+  limit: number;
+  forS: number;
+  groups: string[];
+  watch: Watch;
+}
+
+/** A change of temperature within any 24 hours. */
+export interface DayChange {
+  tank: string;
+  node: number;
+  /** +1 a rise, −1 a fall, K. */
+  sign: 1 | -1;
+  limit: number;
+  /** How much lower (for a fall: higher) it stood at some moment of the 24 hours before, K, ≥ 0. */
+  before: number;
+  groups: string[];
+}
+
+/** One alarm definition as a run sees it. */
+export interface AlarmWatch {
+  key: string;
+  delayS: number;
+  /** Comparison of a sensor, or null when it watches a device or a gateway. */
+  watch: Watch | null;
+  /** Device whose power it watches; −1 otherwise. */
+  device: number;
+  /** Watches a flow sensor of the return. */
+  flow: boolean;
+  /** Supply of every part its message needs to reach a person; all must be live. */
+  path: PowerPhase[][];
+  /** Supply of the gateway whose silence it reports; null otherwise. */
+  silent: PowerPhase[] | null;
+}
+
+/** Something a person on a round would see. */
+export interface SignWatch {
+  aspect: 'temperature' | 'level' | 'salinity' | 'oxygen';
+  watch: Watch;
+}
+
+/** The operating state a run begins in, and what becomes of it. */
+export interface StateSpan {
+  /** Seconds after which it ends, Infinity if it does not. */
+  endsS: number;
+  /** Safeguard that ends it, if one is needed for that. */
+  safeguard: string | null;
+  /** What each device's plan says once it has ended. */
+  normalThen: ('on' | 'off' | null)[];
+  /** m³ put back into the sump (or first node) when it ends. */
+  refill: number;
+}
+
+/** Everything a run needs. Built anew for each run, because devices and watches change in it. */
+export interface Machine {
+  plant: Plant;
+  mode: Mode;
+  room: RoomAir;
+  nodes: NodeRegime[];
+  devices: Device[];
+  watches: Watch[];
+  limits: LimitWatch[];
+  dayChanges: DayChange[];
+  alarms: AlarmWatch[];
+  signs: SignWatch[];
+  span: StateSpan | null;
+  /** m³ below which the return pump draws air, as a watch on the sump; null without sump. */
+  dry: Watch | null;
+  /** Reservoir empty, one a reservoir. */
+  empty: Watch[];
+  /** People go on filling the reservoirs once a day; not where the top-off itself is what failed. */
+  refilled: boolean;
+  /** Salt (kg/m³) and oxygen (g/m³) of mains and reservoir make-up. */
+  makeUpSalt: number;
+  makeUpOxygen: number;
+  /** Gas exchange of every surface at rest, m³/s per node. */
+  stillGas: Float64Array;
+  /** Part of the return's flow brought to saturation by falling into the sump, 0 to 1. */
+  fallShare: number;
+  /** Nodes with animals. */
+  stocked: boolean[];
+  initial: Float64Array;
+}

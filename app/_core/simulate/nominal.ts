@@ -1,0 +1,61 @@
+import { buildMachine, type Blueprint } from './build-machine';
+import type { Snapshot } from './build';
+import { stateAt } from './hermite';
+import { STRIDE, TEMPERATURE } from './plant';
+import { run } from './run';
+import type { Record } from './world';
+
+const DAY = 86_400;
+const HOUR = 3600;
+
+/** Longest time given to a system to come to its own rhythm, s. */
+const WARM_UP = 10 * DAY;
+
+/** A system as its plan runs it with nothing wrong. */
+export interface Nominal {
+  record: Record;
+  /** Moment of the last normal day at a local hour. */
+  at: (hour: number) => Snapshot;
+  /** Starts of each device in that day. */
+  startsPerDay: number[];
+  dayLow: Float64Array;
+  dayHigh: Float64Array;
+}
+
+/**
+ * Run a healthy system from its running levels until each day is like the one before, and keep the last day.
+ * @param blueprint without upset, in the normal state; its snapshot is ignored
+ */
+export function nominal(blueprint: Blueprint): Nominal {
+  const machine = buildMachine({ ...blueprint, snapshot: null });
+  const record = run(machine, { untilS: WARM_UP, clockS: 0, stopAt: null, settle: true });
+  const from = Math.max(0, record.endS - DAY);
+  const { dayLow, dayHigh } = range(record, from, machine.plant.nodes);
+  const at = (hour: number): Snapshot => {
+    // Runs begin at midnight, so whole days from the end keep the hour of the day.
+    const t = Math.min(record.endS, from + (hour % 24) * HOUR);
+    return { x: stateAt(record.knots, t), on: machine.devices.map((_, i) => onAt(record, i, t)), dayLow, dayHigh };
+  };
+  const startsPerDay = machine.devices.map((_, i) => record.switches.filter((s) => s.device === i && s.on && s.t > from).length);
+  return { record, at, startsPerDay, dayLow, dayHigh };
+}
+
+function onAt(record: Record, device: number, t: number): boolean {
+  let on = false;
+  for (const s of record.switches) if (s.device === device && s.t <= t) on = s.on;
+  return on;
+}
+
+function range(record: Record, from: number, nodes: number): { dayLow: Float64Array; dayHigh: Float64Array } {
+  const dayLow = new Float64Array(nodes).fill(Number.POSITIVE_INFINITY);
+  const dayHigh = new Float64Array(nodes).fill(Number.NEGATIVE_INFINITY);
+  for (const knot of record.knots) {
+    if (knot.t < from) continue;
+    for (let k = 0; k < nodes; k++) {
+      const t = knot.x[STRIDE * k + TEMPERATURE] as number;
+      dayLow[k] = Math.min(dayLow[k] as number, t);
+      dayHigh[k] = Math.max(dayHigh[k] as number, t);
+    }
+  }
+  return { dayLow, dayHigh };
+}

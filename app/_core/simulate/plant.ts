@@ -1,0 +1,117 @@
+/**
+ * What this room knows: how water, heat, salt and oxygen move through one system, and when something is crossed.
+ * What it leaves out: why anything fails (`faults`), and what it means for people (`review`).
+ * Where the numbers come from: laws of `water`, figures of `equipment/resolve`.
+ */
+
+/** Numbers of the state vector that one node takes: volume m³, temperature °C, salt kg, oxygen g/m³. */
+export const STRIDE = 4;
+export const VOLUME = 0;
+export const TEMPERATURE = 1;
+export const SALT = 2;
+export const OXYGEN = 3;
+
+/**
+ * What does not change during a run. Node arrays have one entry per tank and sump; the state vector holds STRIDE
+ * numbers per node, then one volume (m³) per reservoir, then the water that has left onto the floor (m³).
+ */
+export interface Plant {
+  nodes: number;
+  /** Index of the sump, or −1: then no water passes between nodes. */
+  hub: number;
+  reservoirs: number;
+  /** Length of the state vector. */
+  size: number;
+  /** kg/m³, held at the system's own salinity and temperature. */
+  density: number;
+  /** J/(m³·K), likewise. */
+  heatCapacity: number;
+  /** Air pressure, atm. */
+  pressureAtm: number;
+  /** Part of pure water's vapour pressure that this water has (salt lowers it). */
+  vapourFactor: number;
+  /** W/K: walls, base and free-surface convection. */
+  lossWPerK: Float64Array;
+  /** W/Pa: latent heat carried off for each pascal between water surface and room. */
+  evaporationWPerPa: Float64Array;
+  /** g/s at 20 °C: animals and bacteria. */
+  respiration: Float64Array;
+  /** m³ at which overflow to the sump stops (the crest). */
+  restVolume: Float64Array;
+  /** m³ at which a back-siphon through the return stops. */
+  siphonVolume: Float64Array;
+  /** 1/s: how fast the layer above the crest drains. */
+  gravityPerS: Float64Array;
+  /** m³ at which water reaches the rim. */
+  rimVolume: Float64Array;
+  /** m³ at which a waste outlet falls dry. */
+  wasteVolume: Float64Array;
+  /** m³ at the running level. */
+  runVolume: Float64Array;
+  /** m². */
+  surface: Float64Array;
+}
+
+/** What changes only at events: which flows, powers and regimes are in force. Node arrays as in `Plant`. */
+export interface Mode {
+  /** m³/s of the return to each tank; the sump's entry is 0. */
+  returnFlow: Float64Array;
+  /** m³/s out of the sump. */
+  returnTotal: number;
+  /** 1 while the level stands above the crest and the overflow is open. */
+  overflowing: Uint8Array;
+  /** 1 while water siphons back through a stopped return. */
+  siphoning: Uint8Array;
+  /** 1 while the level stands above the rim. */
+  spilling: Uint8Array;
+  /** m³/s that leaves through an open waste at the running level; 0 when shut or dry. */
+  waste: Float64Array;
+  /** 1/s and m³: a flooded skimmer spills rate × (volume − from). */
+  floodRate: Float64Array;
+  floodFrom: Float64Array;
+  /** W into the water of each node. */
+  power: Float64Array;
+  /** m³/s of water brought to saturation, at 20 °C. */
+  gas: Float64Array;
+  /** m³/s of make-up into each node, its salt kg/m³ and oxygen g/m³. */
+  makeUp: Float64Array;
+  makeUpSalt: number;
+  makeUpOxygen: number;
+  /** m³/s drawn from each reservoir. */
+  draw: Float64Array;
+}
+
+/** Room air at one instant and its slope (for an implicit step). */
+export interface Air {
+  /** °C */
+  temperature: number;
+  /** Pa of water vapour */
+  vapour: number;
+  /** °C/s */
+  temperatureSlope: number;
+  /** Pa/s */
+  vapourSlope: number;
+}
+
+/** 1/s: how briskly water above a rim runs off. A rim is no weir of its own; the figure only has to be quick. From common practice, no source. */
+export const RIM_RATE = 0.1;
+
+/** A fresh, empty mode for a plant. */
+export function emptyMode(nodes: number, reservoirs: number): Mode {
+  return {
+    returnFlow: new Float64Array(nodes),
+    returnTotal: 0,
+    overflowing: new Uint8Array(nodes),
+    siphoning: new Uint8Array(nodes),
+    spilling: new Uint8Array(nodes),
+    waste: new Float64Array(nodes),
+    floodRate: new Float64Array(nodes),
+    floodFrom: new Float64Array(nodes),
+    power: new Float64Array(nodes),
+    gas: new Float64Array(nodes),
+    makeUp: new Float64Array(nodes),
+    makeUpSalt: 0,
+    makeUpOxygen: 0,
+    draw: new Float64Array(reservoirs),
+  };
+}

@@ -1,0 +1,100 @@
+import { gasTransferFactor } from '../water/gas-transfer';
+import { latentHeat } from '../water/latent-heat';
+import { oxygenSaturation } from '../water/oxygen-saturation';
+import { respirationFactor } from '../water/respiration';
+import { vapourPressure } from '../water/vapour-pressure';
+import { floorFlow, gravityFlow, wasteFlow } from './outflows';
+import { type Air, type Mode, OXYGEN, type Plant, SALT, STRIDE, TEMPERATURE, VOLUME } from './plant';
+
+/** g²/m⁶: below about 0.1 g/m³ uptake fades, so that oxygen never falls below nothing. An extension of ours; harm lies far above. */
+export const OXYGEN_FADE = 0.01;
+
+/** Practical salinity of a node: grams of salt per kilogram of water. */
+export function salinityOf(plant: Plant, salt: number, volume: number): number {
+  return (1000 * salt) / (plant.density * volume);
+}
+
+/** Latent heat leaving a node by evaporation, W (below 0: water condenses on it). */
+export function evaporationPower(plant: Plant, k: number, temperature: number, air: Air): number {
+  return (plant.evaporationWPerPa[k] as number) * (plant.vapourFactor * vapourPressure(temperature) - air.vapour);
+}
+
+/** Uptake as a part of full respiration, 0 to 1. */
+export function uptake(oxygen: number): number {
+  const square = oxygen * oxygen;
+  return square / (square + OXYGEN_FADE);
+}
+
+/**
+ * Rates of the whole state vector, per second.
+ *
+ *   dV = in − gravity − evaporation − floor − waste + make-up
+ *   V dT = Σ flow·(T_in − T) + (power − loss·(T − room) − latent)/ρc
+ *   dM = Σ flow·concentration           (salt stays behind when water evaporates)
+ *   V dC = Σ flow·(C_in − C) + gas·θ^(T−20)·(C* − C) − respiration + evaporation·C
+ *
+ * @param x state vector, laid out as in `Plant`
+ * @param dx receives the rates; same length
+ */
+export function rates(plant: Plant, mode: Mode, air: Air, x: Float64Array, dx: Float64Array): void {
+  const { nodes, hub } = plant;
+  let intoV = 0;
+  let intoT = 0;
+  let intoM = 0;
+  let intoC = 0;
+  let floor = 0;
+  const hubAt = STRIDE * hub;
+  for (let k = 0; k < nodes; k++) {
+    if (k === hub) continue;
+    const at = STRIDE * k;
+    const volume = x[at + VOLUME] as number;
+    const out = gravityFlow(plant, mode, k, volume);
+    floor += ownRates(plant, mode, air, k, x, dx, out);
+    if (hub < 0) continue;
+    const inflow = mode.returnFlow[k] as number;
+    if (inflow > 0) {
+      dx[at] = (dx[at] as number) + inflow;
+      dx[at + TEMPERATURE] = (dx[at + TEMPERATURE] as number) + (inflow * ((x[hubAt + TEMPERATURE] as number) - (x[at + TEMPERATURE] as number))) / volume;
+      dx[at + SALT] = (dx[at + SALT] as number) + (inflow * (x[hubAt + SALT] as number)) / (x[hubAt] as number);
+      dx[at + OXYGEN] = (dx[at + OXYGEN] as number) + (inflow * ((x[hubAt + OXYGEN] as number) - (x[at + OXYGEN] as number))) / volume;
+    }
+    intoV += out;
+    intoT += out * ((x[at + TEMPERATURE] as number) - (x[hubAt + TEMPERATURE] as number));
+    intoM += (out * (x[at + SALT] as number)) / volume;
+    intoC += out * ((x[at + OXYGEN] as number) - (x[hubAt + OXYGEN] as number));
+  }
+  if (hub >= 0) {
+    floor += ownRates(plant, mode, air, hub, x, dx, mode.returnTotal);
+    const volume = x[hubAt] as number;
+    dx[hubAt] = (dx[hubAt] as number) + intoV;
+    dx[hubAt + TEMPERATURE] = (dx[hubAt + TEMPERATURE] as number) + intoT / volume;
+    dx[hubAt + SALT] = (dx[hubAt + SALT] as number) + intoM;
+    dx[hubAt + OXYGEN] = (dx[hubAt + OXYGEN] as number) + intoC / volume;
+  }
+  const end = STRIDE * nodes;
+  for (let r = 0; r < plant.reservoirs; r++) dx[end + r] = -(mode.draw[r] as number);
+  dx[end + plant.reservoirs] = floor;
+}
+
+/** Rates of one node from everything but the star's inflow; `out` leaves it for elsewhere in the star. Returns the flow to the floor, m³/s. */
+function ownRates(plant: Plant, mode: Mode, air: Air, k: number, x: Float64Array, dx: Float64Array, out: number): number {
+  const at = STRIDE * k;
+  const volume = x[at] as number;
+  const temperature = x[at + TEMPERATURE] as number;
+  const salt = x[at + SALT] as number;
+  const oxygen = x[at + OXYGEN] as number;
+  const latent = evaporationPower(plant, k, temperature, air);
+  const evaporation = latent / (latentHeat(temperature) * plant.density);
+  const floor = floorFlow(plant, mode, k, volume);
+  const waste = wasteFlow(plant, mode, k, volume);
+  const makeUp = mode.makeUp[k] as number;
+  const heat = (mode.power[k] as number) - (plant.lossWPerK[k] as number) * (temperature - air.temperature) - latent;
+  const saturation = oxygenSaturation(temperature, salinityOf(plant, salt, volume), plant.pressureAtm);
+  const transfer = (mode.gas[k] as number) * gasTransferFactor(temperature) * (saturation - oxygen);
+  const demand = (plant.respiration[k] as number) * respirationFactor(temperature) * uptake(oxygen);
+  dx[at] = makeUp - out - evaporation - floor - waste;
+  dx[at + TEMPERATURE] = (makeUp * (air.temperature - temperature) + heat / plant.heatCapacity) / volume;
+  dx[at + SALT] = makeUp * mode.makeUpSalt - ((out + floor + waste) * salt) / volume;
+  dx[at + OXYGEN] = (makeUp * (mode.makeUpOxygen - oxygen) + transfer - demand + evaporation * oxygen) / volume;
+  return floor;
+}

@@ -1,0 +1,99 @@
+import type { LimitWatch } from './machine';
+import type { Watch } from './watch';
+import type { World } from './world';
+
+/** Flip a watch and do what follows from it at once. */
+export function flip(world: World, w: Watch): void {
+  w.active = !w.active;
+  switch (w.role) {
+    case 'limit':
+    case 'floor':
+      limitFlipped(world, w);
+      return;
+    case 'sign':
+      if (w.active) note(world.record.signs, world.machine.signs[w.owner]?.aspect ?? '', world.t);
+      return;
+    case 'cut-out':
+      world.record.events.push({ t: world.t, what: `${deviceKey(world, w)}: cut-out ${w.active ? 'opens' : 'closes'}` });
+      return;
+    case 'siphon':
+      siphonFlipped(world, w);
+      return;
+    case 'empty':
+      world.record.events.push({ t: world.t, what: 'reservoir empty' });
+      return;
+    case 'regulation':
+    case 'interlock':
+    case 'alarm':
+    case 'overflow':
+    case 'rim':
+    case 'flood':
+    case 'dry':
+      return;
+  }
+}
+
+function deviceKey(world: World, w: Watch): string {
+  return world.machine.devices[w.owner]?.key ?? '';
+}
+
+function note(times: Map<string, number>, key: string, t: number): void {
+  if (!times.has(key)) times.set(key, t);
+}
+
+function siphonFlipped(world: World, w: Watch): void {
+  const regime = world.machine.nodes[w.owner];
+  const stopped = world.machine.mode.returnFlow[w.owner] === 0;
+  if (w.active || !stopped || !regime?.siphon || !regime.siphonSafeguard) return;
+  world.record.acted.add(regime.siphonSafeguard);
+}
+
+function limitFlipped(world: World, w: Watch): void {
+  const index = w.owner;
+  const limit = world.machine.limits[index];
+  if (!limit) return;
+  if (!w.active) {
+    endExposure(world, index);
+    return;
+  }
+  beginExposure(world, index, limit, world.t);
+}
+
+/** Begin to count the time beyond a limit from `sinceS`. */
+export function beginExposure(world: World, index: number, limit: LimitWatch, sinceS: number): void {
+  const exposure = { limit: index, sinceS };
+  world.exposures.push(exposure);
+  if (limit.forS <= world.t - sinceS) {
+    harm(world, limit, world.t);
+    return;
+  }
+  world.timers.push({
+    atS: sinceS + limit.forS,
+    live: () => world.exposures.includes(exposure),
+    fire: () => harm(world, limit, world.t),
+    turning: false,
+  });
+}
+
+function endExposure(world: World, index: number): void {
+  const at = world.exposures.findIndex((e) => e.limit === index);
+  if (at < 0) return;
+  const [exposure] = world.exposures.splice(at, 1);
+  if (exposure) world.record.exposures.push({ limit: index, fromS: exposure.sinceS, toS: world.t });
+}
+
+/** Write a harm down, once for each limit. */
+export function harm(world: World, limit: Omit<LimitWatch, 'watch' | 'node'>, atS: number): void {
+  const known = world.record.harms.some((h) => h.what === limit.what && h.direction === limit.direction && h.tank === limit.tank && h.limit === limit.limit);
+  if (known) return;
+  world.record.harms.push({
+    class: limit.class,
+    what: limit.what,
+    direction: limit.direction,
+    tank: limit.tank,
+    limit: limit.limit,
+    forMin: limit.forS / 60,
+    groups: limit.groups,
+    atS,
+  });
+}

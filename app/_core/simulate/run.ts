@@ -1,0 +1,170 @@
+import type { HarmClass } from '../review/result';
+import { dayWatch } from './day-change';
+import { driftOf, nothingLeftToHappen } from './drift';
+import type { Machine } from './machine';
+import { AFTER_EVENT, keepKnot, type March, march, marchTo } from './march';
+import { regimeWatches, type RegimeWatches } from './mode';
+import { SALT, STRIDE, VOLUME } from './plant';
+import { beginExposure } from './react';
+import { settle } from './settle';
+import { makeStepper, ratesAt, TOLERANCE, type Tolerance } from './stepper';
+import { fireDue, nextTimer } from './timers';
+import { pastThreshold } from './watch';
+import { emptyRecord, type Exposure, type Record, type World } from './world';
+
+const HOUR = 3600;
+const DAY = 86_400;
+
+/** How a run is made. Times in seconds from its beginning. */
+export interface RunOptions {
+  untilS: number;
+  /** Local time of day at time 0, s. */
+  clockS: number;
+  /** Class of harm after which nothing more needs to be known; null runs on. */
+  stopAt: HarmClass | null;
+  /** Stop early when the drift from day to day leads nowhere within `untilS`. */
+  settle: boolean;
+  /** Limits already exceeded when it begins (since ≤ 0). */
+  exposures?: Exposure[];
+  tolerance?: Tolerance;
+  /** Asked after each event and each hour at the latest; true ends the run. */
+  halt?: (world: World) => boolean;
+}
+
+/**
+ * Run a machine from its initial state until a harm, a horizon, or until nothing more can happen.
+ * @returns what happened, with the state at every accepted step
+ * @throws when a plan contradicts itself, or when the state leaves the range of numbers
+ */
+export function run(machine: Machine, options: RunOptions): Record {
+  const world = begin(machine, options);
+  const regimes = regimeWatches(machine);
+  const m = march(world, options.tolerance ?? TOLERANCE, driftOf(world), dayWatch(world));
+  calm(world, regimes);
+  while (!finished(m, options)) {
+    enterHour(world);
+    const changed = marchTo(m, nextStop(world, options));
+    const fired = changed === null && fireDue(world.timers, world.t + 1e-6);
+    if (!changed && !fired && !overdue(world)) continue;
+    calm(world, regimes);
+    m.h = Math.min(m.h, AFTER_EVENT);
+  }
+  for (const { limit, sinceS } of world.exposures) world.record.exposures.push({ limit, fromS: sinceS, toS: world.t });
+  world.record.endS = world.t;
+  return world.record;
+}
+
+function begin(machine: Machine, options: RunOptions): World {
+  const stepper = makeStepper(machine.plant, machine.mode, machine.room, options.clockS);
+  const world: World = {
+    machine,
+    stepper,
+    t: 0,
+    hour: hourAt(options.clockS),
+    x: Float64Array.from(machine.initial),
+    timers: [],
+    exposures: [],
+    pending: machine.alarms.map(() => null),
+    record: emptyRecord(),
+  };
+  ratesAt(stepper, 0, world.hour, world.x, stepper.f);
+  addTurningPoints(world);
+  for (const { limit, sinceS } of options.exposures ?? []) {
+    const watched = machine.limits[limit];
+    if (!watched) continue;
+    watched.watch.active = true;
+    beginExposure(world, limit, watched, sinceS);
+  }
+  return world;
+}
+
+/** Hour of the day whose straight piece of room air begins at or holds this time. */
+function hourAt(clockS: number): number {
+  return Math.floor((Math.round((clockS % DAY) * 1e6) / 1e6) / HOUR) % 24;
+}
+
+/** Bring what is discrete to rest, and the rates up to date with it. */
+function calm(world: World, regimes: RegimeWatches): void {
+  settle(world, regimes);
+  ratesAt(world.stepper, world.t, world.hour, world.x, world.stepper.f);
+  keepKnot(world);
+}
+
+/** The straight piece of room air may have changed at this instant, and with it the rates. */
+function enterHour(world: World): void {
+  const hour = hourAt(world.stepper.clockS + world.t);
+  if (hour === world.hour) return;
+  world.hour = hour;
+  if (!world.machine.room.steady) ratesAt(world.stepper, world.t, hour, world.x, world.stepper.f);
+}
+
+function overdue(world: World): boolean {
+  return world.machine.watches.some((w) => pastThreshold(w, world.x, world.stepper.air) > 0);
+}
+
+function addTurningPoints(world: World): void {
+  const { machine } = world;
+  const supplies = [...machine.devices.map((d) => d.phases), ...machine.alarms.flatMap((a) => (a.silent ? [...a.path, a.silent] : a.path))];
+  const times = new Set(supplies.flatMap((phases) => phases.map((phase) => phase.fromS)).filter((t) => t > 0));
+  for (const atS of times) world.timers.push({ atS, live: () => true, fire: () => undefined, turning: true });
+  if (machine.refilled && machine.plant.reservoirs > 0) refillDaily(world, DAY);
+  const { span } = machine;
+  if (!span || span.endsS === Number.POSITIVE_INFINITY) return;
+  world.timers.push({ atS: span.endsS, live: () => true, fire: () => endState(world), turning: true });
+}
+
+/** Filling the reservoirs is daily work that a fault elsewhere does not stop. */
+function refillDaily(world: World, atS: number): void {
+  const fire = () => {
+    const { plant, initial, empty } = world.machine;
+    for (let r = 0; r < plant.reservoirs; r++) {
+      world.x[STRIDE * plant.nodes + r] = initial[STRIDE * plant.nodes + r] as number;
+      const w = empty[r];
+      if (w) w.active = false;
+    }
+    refillDaily(world, atS + DAY);
+  };
+  world.timers.push({ atS, live: () => true, fire, turning: false });
+}
+
+function endState(world: World): void {
+  const { span, devices, plant } = world.machine;
+  if (!span) return;
+  for (const [i, device] of devices.entries()) device.stateThen = span.normalThen[i] ?? null;
+  if (span.safeguard) world.record.acted.add(span.safeguard);
+  if (span.refill > 0) addMatched(world.x, plant.hub >= 0 ? plant.hub : 0, span.refill);
+  world.record.events.push({ t: world.t, what: 'the operating state ends' });
+}
+
+/**
+ * Add water (or take it, below 0) like that of the node: the same temperature, salinity and oxygen.
+ * @param volume m³
+ */
+export function addMatched(x: Float64Array, node: number, volume: number): void {
+  const at = STRIDE * node;
+  const before = x[at + VOLUME] as number;
+  x[at + VOLUME] = before + volume;
+  x[at + SALT] = ((x[at + SALT] as number) * (before + volume)) / before;
+}
+
+function finished(m: March, options: RunOptions): boolean {
+  const { world } = m;
+  const { record } = world;
+  if (options.stopAt !== null && record.harms.some((h) => h.class === options.stopAt)) {
+    record.why = 'harm';
+    return true;
+  }
+  if (world.t >= options.untilS) return true;
+  const over = options.halt?.(world) || (options.settle && nothingLeftToHappen(m.drift, world, options.untilS));
+  if (over) record.why = 'settled';
+  return over === true;
+}
+
+/** Next instant that must be landed on: a timer, an hour of the room, a whole day (for the drift), the end. */
+function nextStop(world: World, options: RunOptions): number {
+  const day = (Math.floor(world.t / DAY + 1e-9) + 1) * DAY;
+  const stop = Math.min(options.untilS, nextTimer(world.timers), day);
+  if (world.machine.room.steady && !options.halt) return stop;
+  const clock = options.clockS + world.t;
+  return Math.min(stop, (Math.floor(clock / HOUR + 1e-9) + 1) * HOUR - options.clockS);
+}

@@ -1,0 +1,70 @@
+import type { Harm } from '../review/result';
+import type { Machine } from './machine';
+import type { Stepper } from './stepper';
+import type { Timers } from './timers';
+
+/** A limit being exceeded: since when. */
+export interface Exposure {
+  limit: number;
+  sinceS: number;
+}
+
+/** State at accepted steps, for plots and for starting again from any moment. */
+export interface Knot {
+  t: number;
+  x: Float64Array;
+  f: Float64Array;
+}
+
+/** What a run has brought to light. Times are seconds from its beginning. */
+export interface Record {
+  harms: Harm[];
+  /** First time each alarm was raised and could be heard, by key. */
+  alarms: Map<string, number>;
+  /** First time each aspect of the water left its usual band. */
+  signs: Map<string, number>;
+  acted: Set<string>;
+  events: { t: number; what: string }[];
+  knots: Knot[];
+  exposures: { limit: number; fromS: number; toS: number }[];
+  /** Every change of a device's own regulation. */
+  switches: { t: number; device: number; on: boolean }[];
+  optimistic: boolean;
+  outside: boolean;
+  endS: number;
+  why: 'horizon' | 'harm' | 'settled';
+  steps: number;
+}
+
+/** A run in progress. */
+export interface World {
+  machine: Machine;
+  stepper: Stepper;
+  t: number;
+  hour: number;
+  x: Float64Array;
+  timers: Timers;
+  exposures: Exposure[];
+  /** Pending alarms: since when the condition holds. */
+  pending: (number | null)[];
+  record: Record;
+}
+
+/** An empty record. */
+export function emptyRecord(): Record {
+  return {
+    harms: [],
+    alarms: new Map(),
+    signs: new Map(),
+    acted: new Set(),
+    events: [],
+    knots: [],
+    exposures: [],
+    switches: [],
+    optimistic: false,
+    outside: false,
+    endS: 0,
+    why: 'horizon',
+    steps: 0,
+  };
+}
