@@ -14,7 +14,6 @@ const REAL = [
   '.config/knip.json',
   'tsconfig.json',
   'app/_core/tsconfig.json',
-  'tests/vitest.config.ts',
 ];
 
 /** Packages the skeleton leans on; others would be reported as unused. */
