@@ -27,8 +27,8 @@ export function unitOf(unit: FieldUnit): Unit {
 /**
  * A number with its unit, in the unit of the field.
  *
- * The factors are exact by definition (international inch, foot and pound; US gallon of 231 cubic inches; British gallon
- * of 4.54609 L; British thermal unit of the international table): from memory.
+ * The factors are those of `units`, exact by definition, but straight into the field's unit, so that 120 gal is
+ * 454.24940976 L and not a rounding away from it. A test holds the two tables together.
  *
  * @param text  for example `78 °F`, `120 gal`; `gal` is the US gallon, `imp gal` the British one
  * @param unit  unit of the field

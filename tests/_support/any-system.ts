@@ -1,0 +1,201 @@
+import type { AlarmDefinition } from '#core/alarms/definition';
+import type { Stock } from '#core/facility/stock';
+import {
+  EQUIPMENT_TYPES,
+  type Equipment,
+  type EquipmentType,
+  type OperatingState,
+  SYSTEM_KINDS,
+  type Sensor,
+  type System,
+  type Tank,
+} from '#core/facility/system';
+import type { Safeguard } from '#core/plans/safeguard';
+import fc from 'fast-check';
+import { anyFigure, anyName, anyNumber, maybe, maybeOneOf, someOf } from './any-figure';
+import { anyBounds, anyBy, anyPlan, maybeSafeguard, type PlanGround } from './any-plan';
+import { anyDate, anySafeguards } from './any-safeguard';
+import { anyTanks } from './any-tanks';
+
+/** What a site offers a system to refer to. */
+export interface SiteGround {
+  rooms: readonly string[];
+  circuits: readonly string[];
+  gateways: readonly string[];
+  people: readonly string[];
+  profiles: readonly string[];
+}
+
+const positive = () => anyFigure(0.001, 1000);
+const length = () => maybe(anyFigure(0, 2000));
+
+function anySensors(tanks: readonly Tank[], equipment: readonly string[], ground: SiteGround): fc.Arbitrary<Sensor[]> {
+  const place = fc.record({
+    quantity: fc.constantFrom('temperature', 'level', 'flow', 'salinity', 'oxygen', 'ph'),
+    tank: fc.constantFrom(...tanks.map(({ key }) => key)),
+  });
+  const watts = fc.record({ quantity: fc.constant('watts'), equipment: fc.constantFrom(...equipment) });
+  const wet = fc.record({ quantity: fc.constant('leak') });
+  const rest = fc.record({
+    name: anyName(),
+    gateway: maybeOneOf(ground.gateways),
+    accuracy: maybe(anyFigure(0, 10)),
+    calibrationDue: maybe(anyDate()),
+  });
+  return fc
+    .array(fc.tuple(fc.oneof(place, watts, wet), rest), { maxLength: 6 })
+    .map((list) => list.map(([where, more], at) => ({ key: `sensor-${at}`, ...where, ...more }) as Sensor));
+}
+
+function anyEquipment(
+  key: string,
+  type: EquipmentType,
+  tanks: readonly Tank[],
+  ground: SiteGround,
+): fc.Arbitrary<Omit<Equipment, 'plan'>> {
+  const keys = tanks.map((tank) => tank.key);
+  const only = <T>(types: readonly EquipmentType[], thing: fc.Arbitrary<T>) =>
+    types.includes(type) ? maybe(thing) : fc.constant(undefined);
+  const reservoirs = tanks.filter(({ role }) => role === 'reservoir').map((tank) => tank.key);
+  const at: Partial<Record<EquipmentType, Tank['role'][]>> = {
+    'return-pump': ['sump'],
+    'top-off': tanks.map(({ role }) => role).filter((role) => role !== 'reservoir'),
+  };
+  const allowed = tanks.filter(({ role }) => at[type]?.includes(role) ?? true);
+  const range = fc
+    .tuple(anyNumber(0, 500), anyNumber(0, 500))
+    .map(([a, b]) => ({ minW: Math.min(a, b), maxW: Math.max(a, b) }));
+  const waste = only(['filter', 'drain-valve'], anyFigure(0, 2000));
+  return fc.record({
+    key: fc.constant(key),
+    name: anyName(),
+    type: fc.constant(type),
+    tank: fc.constantFrom(...allowed.map((tank) => tank.key)),
+    circuit: maybeOneOf(ground.circuits),
+    ratedW: maybe(anyFigure(0, 1000)),
+    wattsRange: maybe(range),
+    heatToWater: maybe(anyFigure(0, 1)),
+    repairMin: maybe(anyFigure(0, 600)),
+    bareBelowMm: length(),
+    flowLPerH: only(['return-pump', 'circulation-pump', 'filter', 'top-off'], anyFigure(0, 10_000)),
+    coolingW: only(['chiller'], anyFigure(0, 5000)),
+    gasTransferLPerH: only(['skimmer', 'circulation-pump', 'air-blower'], anyFigure(0, 5000)),
+    stones: only(
+      ['air-blower'],
+      fc.array(fc.record({ tank: fc.constantFrom(...keys), count: fc.integer({ min: 1, max: 9 }) })),
+    ),
+    floodsAboveMm: only(['skimmer'], anyFigure(0, 100)),
+    floodLPerHPerMm: only(['skimmer'], anyFigure(0, 10)),
+    source: type === 'top-off' ? fc.constantFrom('mains', ...reservoirs) : fc.constant(undefined),
+    wasteLPerH: waste,
+    wasteToMm: waste,
+  });
+}
+
+function anyAlarms(
+  sensors: readonly Sensor[],
+  ground: SiteGround,
+  safeguards: readonly Safeguard[],
+): fc.Arbitrary<AlarmDefinition[]> {
+  const on: fc.Arbitrary<AlarmDefinition['on']>[] = ground.gateways.map((gateway) =>
+    fc.constant({ kind: 'silent', gateway }),
+  );
+  for (const { key, equipment } of sensors) {
+    on.push(anyBounds(-100, 100).map((bounds) => ({ kind: 'sensor', sensor: key, ...bounds })));
+    if (equipment !== undefined) on.push(fc.constant({ kind: 'watts', equipment }));
+  }
+  if (on.length === 0) return fc.constant([]);
+  const rest = fc.record({
+    name: anyName(),
+    on: fc.oneof(...on),
+    delayS: anyNumber(0, 3600),
+    deadBand: anyNumber(0, 10),
+    answeredBy: fc.oneof(fc.constantFrom('rota', 'nobody'), someOf(ground.people, 1)),
+    safeguard: maybeSafeguard(safeguards, 'alarm'),
+  });
+  return fc
+    .array(rest, { maxLength: 3 })
+    .map((list) => list.map((one, at) => ({ key: `alarm-${at}`, ...one }) as AlarmDefinition));
+}
+
+function anyStock(tanks: readonly Tank[], ground: SiteGround): fc.Arbitrary<Stock[]> {
+  const rest = fc.record({
+    group: anyName(),
+    tank: fc.constantFrom(...tanks.filter(({ role }) => role === 'display').map(({ key }) => key)),
+    count: fc.nat(1000),
+    eachG: positive(),
+    profile: maybeOneOf(ground.profiles),
+    oxygenMgPerKgH: maybe(anyFigure(0, 1000)),
+  });
+  return fc.array(rest, { maxLength: 3 }).map((list) => list.map((one, at) => ({ key: `stock-${at}`, ...one })));
+}
+
+function anyStates(safeguards: readonly Safeguard[]): fc.Arbitrary<OperatingState[]> {
+  return someOf(['feeding', 'water-change', 'night'] as const).chain((names) =>
+    fc.tuple(
+      ...names.map((name) =>
+        fc.record({
+          name: fc.constant(name),
+          lastsMin: maybe(anyFigure(0, 600)),
+          endsBy: anyBy(),
+          endSafeguard: maybeSafeguard(safeguards, 'state-end'),
+          drawnL: maybe(positive()),
+        }),
+      ),
+    ),
+  );
+}
+
+/** A valid system with this key on this site. */
+export function anySystem(key: string, ground: SiteGround): fc.Arbitrary<System> {
+  return anySafeguards().chain((safeguards) =>
+    anyTanks(safeguards).chain((tanks) => {
+      const hasSump = tanks.some(({ role }) => role === 'sump');
+      const possible = EQUIPMENT_TYPES.filter((type) => hasSump || type !== 'return-pump');
+      return fc.array(fc.constantFrom(...possible), { minLength: 1, maxLength: 5 }).chain((types) =>
+        anySensors(
+          tanks,
+          types.map((_, at) => `item-${at}`),
+          ground,
+        ).chain((sensors) => withTheRest(key, { safeguards, tanks, types, sensors }, ground)),
+      );
+    }),
+  );
+}
+
+type Bones = Pick<System, 'safeguards' | 'tanks' | 'sensors'> & { types: readonly EquipmentType[] };
+
+function withTheRest(
+  key: string,
+  { safeguards, tanks, types, sensors }: Bones,
+  ground: SiteGround,
+): fc.Arbitrary<System> {
+  const pumps = types.flatMap((type, at) => (type === 'return-pump' ? [`item-${at}`] : []));
+  const proofs: PlanGround['proofs'] = pumps.length === 0 ? [] : ['command', ...provable(sensors, pumps)];
+  const plan: PlanGround = { tanks: tanks.map((tank) => tank.key), sensors, safeguards, proofs };
+  const item = (type: EquipmentType, at: number) =>
+    fc
+      .tuple(anyEquipment(`item-${at}`, type, tanks, ground), anyPlan(type, plan))
+      .map(([one, its]) => ({ ...one, plan: its }));
+  return fc.record({
+    key: fc.constant(key),
+    name: anyName(),
+    kind: fc.constantFrom(...SYSTEM_KINDS),
+    room: fc.constantFrom(...ground.rooms),
+    salinity: anyFigure(0, 60),
+    feedGPerDay: maybe(anyFigure(0, 1000)),
+    tanks: fc.constant(tanks),
+    equipment: fc.tuple(...types.map(item)),
+    sensors: fc.constant(sensors),
+    stock: anyStock(tanks, ground),
+    safeguards: fc.constant(safeguards),
+    alarms: anyAlarms(sensors, ground, safeguards),
+    states: anyStates(safeguards),
+  });
+}
+
+function provable(sensors: readonly Sensor[], pumps: readonly string[]): ('flow' | 'watts')[] {
+  const flow = sensors.some(({ quantity }) => quantity === 'flow');
+  const watts = sensors.some(({ equipment }) => equipment !== undefined && pumps.includes(equipment));
+  return [...(flow ? (['flow'] as const) : []), ...(watts ? (['watts'] as const) : [])];
+}
