@@ -22,7 +22,8 @@ const C0 = 4.8314e-4;
  *            between −5 and 60 °C and salinity between 0 and 100.
  * Leaves out pressure, and salts in other proportions than the sea's.
  * Source     Fofonoff & Millard 1983, UNESCO Technical Papers in Marine Science 44, p. 17.
- * Checked    tests/core/water/density.test.ts; tests/reference/density.json, last digit; TEOS-10 within 0.003 kg/m³.
+ * Checked    tests/core/water/density.test.ts; tests/reference/density.json, last digit;
+ *            tests/reference/density-teos-10.json, 0.005 kg/m³.
  */
 export function density(temperature: number, salinity: number): number {
   return densityIpts68(ipts68(temperature), salinity);

@@ -16,7 +16,7 @@ export const GRAVITY = 9.80665;
  * Holds      while air does not enter. Beyond the range: the formula; less than nothing counts as nothing.
  * Leaves out friction of long hoses, except through the coefficient.
  * Source     Torricelli; coefficient 0.62 at calculatorlib.com/water-flow-from-tank-time-calculator; hoses from memory.
- * Checked    tests/core/water/drain.test.ts; tests/reference/drain.json.
+ * Checked    tests/core/water/drain.test.ts; tests/reference/drain-rate.json.
  */
 export function drainRate(coefficient: number, opening: number, head: number): number {
   return Math.max(0, coefficient) * Math.max(0, opening) * Math.sqrt(2 * GRAVITY * Math.max(0, head));

@@ -17,7 +17,7 @@ import { type Law, law } from './law';
  * Leaves out friction of long hoses, except through the coefficient.
  * Source     Torricelli; curioustab.com, time to empty a tank with an orifice at the bottom. A page that prints
  *            A·√h/(a·√(2g)) gives half the time.
- * Checked    tests/core/water/drain.test.ts; tests/reference/drain.json; the reference ODE library.
+ * Checked    tests/core/water/drain.test.ts; tests/reference/drain-time.json; the reference ODE library.
  */
 export function drainTime(area: number, coefficient: number, opening: number, from: number, to: number): number {
   const fall = Math.sqrt(Math.max(0, from)) - Math.sqrt(Math.max(0, to));

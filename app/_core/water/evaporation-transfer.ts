@@ -19,7 +19,7 @@ export const CALM = 0.5;
  * Source     ASHRAE Transactions 104-1A (1998), paper 4146: W = (95 + 0.425 v)(pw − pa)/Y in inch-pound units
  *            (techstreet.com/standards/4146); the SI constants are from memory and agree within 0.6 %. Activity factors:
  *            ASHRAE pool list, scribd.com/document/112061313.
- * Checked    tests/core/water/evaporation.test.ts; tests/reference/evaporation.json.
+ * Checked    tests/core/water/evaporation.test.ts; tests/reference/evaporation-transfer.json, 0.8 %.
  */
 export function evaporationTransfer(area: number, airSpeed: number, activity: number): number {
   return Math.max(0, activity) * Math.max(0, area) * (0.089 + 0.0782 * Math.max(0, airSpeed));

@@ -15,7 +15,7 @@ export const GAS_TRANSFER_LOG_SLOPE = Math.log(1.024);
  *            only 300 K either side of 20 °C.
  * Leaves out salt, which makes bubbles smaller and transfer faster, and oils or foods that slow it.
  * Source     SWAT+ documentation, reaeration 7:3.5.4 (swatplus.gitbook.io); others print 1.025.
- * Checked    tests/core/water/gas-transfer.test.ts; tests/reference/gas-transfer.json; the Schmidt number within 4 %.
+ * Checked    tests/core/water/gas-transfer.test.ts: the power itself, and the Schmidt number within 4 %.
  */
 export function gasTransferFactor(temperature: number): number {
   return Math.exp(GAS_TRANSFER_LOG_SLOPE * held(temperature - 20, -300, 300));

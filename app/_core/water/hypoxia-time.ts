@@ -1,5 +1,8 @@
 import { type Law, law } from './law';
 
+/** g/(m³·s): a loss that would take longer than the world has stood is none. */
+const LEAST_DRIVE = 1e-30;
+
 /**
  * How long oxygen takes to fall to a level.
  *
@@ -30,7 +33,7 @@ export function hypoxiaTime(
   const drive = demand - k * (saturation - critical);
   if (Number.isNaN(way + drive)) return Number.NaN;
   if (way <= 0) return 0;
-  if (drive <= 0) return Number.POSITIVE_INFINITY;
+  if (drive <= LEAST_DRIVE) return Number.POSITIVE_INFINITY;
   const share = k * (way / drive);
   return (way / drive) * (share === 0 ? 1 : Math.log1p(share) / share);
 }

@@ -24,7 +24,7 @@ const HOTTEST = 60;
  * @param mass        kg  of one fish; 0.0001 to 100
  * @returns           g/s of oxygen
  *
- * Holds      as the mean over bony fish at rest; single species lie between half and three times it. Beyond the range:
+ * Holds      as the mean over bony fish at rest; single species lie between a quarter and three times it. Beyond the range:
  *            the formula, temperature held between −20 and 60 °C; no mass uses nothing.
  * Leaves out feeding and fright (two to three times more, from memory), one species' own stronger answer to a sudden
  *            change (median Q10 2.40 against 1.83 here), the drop in thin water, and animals that are not bony fish.

@@ -3,6 +3,9 @@ import { type Law, law } from './law';
 /** J/K: a thermal mass below this counts as this. */
 const LEAST_CAPACITY = 1e-6;
 
+/** W: a drive that would take longer than the world has stood is none. */
+const LEAST_DRIVE = 1e-30;
+
 /**
  * How long one well-mixed lump takes to reach a temperature.
  *
@@ -37,7 +40,7 @@ export function timeToLimit(
   const capacity = Math.max(LEAST_CAPACITY, heatCapacity);
   if (Number.isNaN(away + drive + capacity)) return Number.NaN;
   if (away === 0) return 0;
-  if (drive === 0 || away > 0 !== drive > 0) return Number.POSITIVE_INFINITY;
+  if (Math.abs(drive) < LEAST_DRIVE || away > 0 !== drive > 0) return Number.POSITIVE_INFINITY;
   const share = leak * (away / drive);
   if (share >= 1) return Number.POSITIVE_INFINITY;
   return capacity * (away / drive) * slowing(share);

@@ -18,7 +18,7 @@ const FRANCIS = 1.84;
  * Leaves out teeth, weed and a full pipe behind the edge.
  * Source     Francis formula, curioustab.com (mechanical engineering 63383). A page that prints (L − n·H)/10 groups it
  *            wrongly.
- * Checked    tests/core/water/weir.test.ts; tests/reference/weir.json, 1 %.
+ * Checked    tests/core/water/weir.test.ts; tests/reference/weir.json, 1.6 %.
  */
 export function weirFlow(length: number, head: number, contractions: number): number {
   const h = Math.max(0, head);
