@@ -1,8 +1,45 @@
 import { defineConfig } from 'vitest/config';
 
+const ROOT = new URL('..', import.meta.url).pathname;
+/** Folders whose tests meet a real database, of which every file gets a fresh copy. */
+const DATABASE = ['tests/data/**', 'tests/server/**', 'tests/gate/**'];
+/** Folder of the tests that start and kill servers: a server each, one file at a time. */
+const START = ['tests/start/**'];
+
 // `server-only` throws outside the web server; tests and commands are servers too, so it becomes an empty module here.
-export default defineConfig({
-  root: new URL('..', import.meta.url).pathname,
+const shared = {
+  root: ROOT,
   resolve: { alias: { 'server-only': new URL('./_support/empty.ts', import.meta.url).pathname } },
-  test: { include: ['tests/**/*.test.ts'], testTimeout: 60_000, hookTimeout: 120_000 },
+};
+const limits = { testTimeout: 60_000, hookTimeout: 120_000 };
+
+export default defineConfig({
+  ...shared,
+  test: {
+    projects: [
+      {
+        ...shared,
+        test: { name: 'unit', include: ['tests/**/*.test.ts'], exclude: [...DATABASE, ...START], ...limits },
+      },
+      {
+        ...shared,
+        test: {
+          name: 'database',
+          include: DATABASE.map((folder) => `${folder}/*.test.ts`),
+          globalSetup: ['tests/_support/template-database.ts'],
+          ...limits,
+        },
+      },
+      {
+        ...shared,
+        test: {
+          name: 'start',
+          include: START.map((folder) => `${folder}/*.test.ts`),
+          globalSetup: ['tests/_support/template-database.ts'],
+          fileParallelism: false,
+          ...limits,
+        },
+      },
+    ],
+  },
 });

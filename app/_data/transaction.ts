@@ -1,5 +1,6 @@
 import 'server-only';
 import { setTimeout as wait } from 'node:timers/promises';
+import { isDriverAdapterError } from '@prisma/driver-adapter-utils';
 import { Prisma } from '../../prisma/generated/client';
 import { database } from './client';
 
@@ -10,6 +11,8 @@ export type Transaction = Prisma.TransactionClient;
 const TRIES = 6;
 /** ms before the second try; doubled before each further one. */
 const FIRST_PAUSE_MS = 10;
+/** The driver's word for 40001 and 40P01. */
+const CLASH = 'TransactionWriteConflict';
 /** ms the work may take, and may wait for a connection. */
 const LIMITS = { timeout: 30_000, maxWait: 10_000 };
 
@@ -39,13 +42,14 @@ export async function inTransaction<T>(
 }
 
 /**
- * Prisma says P2034 for both codes, and P2010 with the driver's own words when the statement was raw SQL.
+ * Prisma says P2034 when a statement of its own clashed, P2010 with the driver's words when raw SQL did, and hands on
+ * the driver's error as it is when PostgreSQL found the clash at the end, on COMMIT.
  *
  * @param error   what a transaction threw
  * @returns       whether it only has to be run again
  */
 function isClash(error: unknown): boolean {
+  if (isDriverAdapterError(error)) return error.cause.kind === CLASH;
   if (!(error instanceof Prisma.PrismaClientKnownRequestError)) return false;
-  if (error.code === 'P2034') return true;
-  return error.code === 'P2010' && /40001|40P01|TransactionWriteConflict/.test(JSON.stringify(error.meta));
+  return error.code === 'P2034' || (error.code === 'P2010' && JSON.stringify(error.meta).includes(CLASH));
 }

@@ -2,6 +2,7 @@
 // How the engine reaches PostgreSQL: Prisma's own adapter over `pg`, with three habits changed.
 import { randomUUID } from 'node:crypto';
 import { PrismaPg } from '@prisma/adapter-pg';
+import { DriverAdapterError } from '@prisma/driver-adapter-utils';
 import pg from 'pg';
 import { asCharacters } from './catalogue-types.mjs';
 import { settingsFor, withDatabase } from './connection.mjs';
@@ -55,11 +56,26 @@ async function connectToShadow(url) {
 function asMigrationsNeed(adapter) {
   const queryRaw = adapter.queryRaw.bind(adapter);
   adapter.executeScript = async (script) => {
-    await adapter.underlyingDriver().query(script);
+    try {
+      await adapter.underlyingDriver().query(script);
+    } catch (error) {
+      throw inPrismasWords(/** @type {pg.DatabaseError} */ (error));
+    }
   };
   adapter.queryRaw = async (query) => {
     const answer = await queryRaw(query);
     return { ...answer, columnTypes: /** @type {typeof answer.columnTypes} */ (asCharacters(answer.columnTypes)) };
   };
   return adapter;
+}
+
+/**
+ * An error in any other form reaches the person as "external error 0", without PostgreSQL's own words.
+ *
+ * @param {pg.DatabaseError} error of PostgreSQL
+ * @returns {DriverAdapterError} the same, as the engine understands it
+ */
+function inPrismasWords({ code = 'N/A', severity = 'ERROR', message, detail, column, hint }) {
+  const said = { kind: /** @type {const} */ ('postgres'), code, severity, message, detail, column, hint };
+  return new DriverAdapterError({ ...said, originalCode: code, originalMessage: message });
 }

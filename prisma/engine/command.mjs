@@ -11,14 +11,15 @@ const CONFIG = fileURLToPath(new URL('../../.config/prisma.ts', import.meta.url)
 /**
  * @param {string[]} words what follows `prisma` on the command line
  * @param {NodeJS.ProcessEnv} [surroundings] environment to start from; that of this process when left out
+ * @param {string} [config] path of Prisma's configuration; that of Holdfast when left out
  * @returns {{ file: string, args: string[], env: NodeJS.ProcessEnv }} what to spawn
  */
-export function prismaCommand(words, surroundings = process.env) {
+export function prismaCommand(words, surroundings = process.env, config = CONFIG) {
   makeExecutable(ENGINE);
   const prisma = createRequire(import.meta.url).resolve('prisma/build/index.js');
   return {
     file: process.execPath,
-    args: [prisma, ...words, '--config', CONFIG],
+    args: [prisma, ...words, '--config', config],
     env: {
       ...surroundings,
       PRISMA_SCHEMA_ENGINE_BINARY: ENGINE,

@@ -1,0 +1,4 @@
+// @ts-check
+
+/** The migrated database that is copied. */
+export const TEMPLATE = 'holdfast_template';

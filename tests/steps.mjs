@@ -1,0 +1,42 @@
+// @ts-check
+// What `npm test` does, in this order. `--fast` leaves out the steps marked slow; nothing else is ever left out.
+
+/** @typedef {{ heading: string, command: string[], isSlow?: true, counts?: 'vitest' | 'playwright' }} Step */
+
+const vitest = (/** @type {string} */ project) => [
+  'vitest',
+  'run',
+  '--config',
+  'tests/vitest.config.ts',
+  '--project',
+  project,
+];
+
+/** @type {Step[]} */
+export const STEPS = [
+  { heading: 'format and lint', command: ['biome', 'ci', '--config-path=.config', '.'] },
+  {
+    heading: 'lint that needs types',
+    command: ['eslint', '-c', '.config/eslint.config.mjs', 'app', 'tests', 'e2e', 'seed'],
+  },
+  // Writes the declarations that the next step reads; a build would write them too, but comes later.
+  { heading: 'types of the routes', command: ['next', 'typegen'] },
+  { heading: 'types', command: ['tsc', '--noEmit', '-p', 'tsconfig.json'] },
+  { heading: 'types of the core', command: ['tsc', '--noEmit', '-p', 'app/_core/tsconfig.json'] },
+  {
+    heading: 'walls',
+    command: ['depcruise', '--config', '.config/dependency-cruiser.cjs', 'app', 'seed', 'tests', 'e2e'],
+  },
+  { heading: 'dead code and packages', command: ['knip', '--config', '.config/knip.json'] },
+  { heading: 'schema, migrations and database agree', command: ['node', 'tests/_support/check-schema.mjs'] },
+  { heading: 'unit tests', command: vitest('unit'), counts: 'vitest' },
+  { heading: 'database tests', command: vitest('database'), counts: 'vitest' },
+  { heading: 'start tests', command: vitest('start'), counts: 'vitest' },
+  { heading: 'build', command: ['node', 'tests/_support/build.mjs'], isSlow: true },
+  {
+    heading: 'end to end',
+    command: ['playwright', 'test', '-c', 'e2e/playwright.config.ts'],
+    isSlow: true,
+    counts: 'playwright',
+  },
+];
