@@ -3,8 +3,8 @@
  *
  * @param word  what was written
  * @param known words that would have been right
- * @returns the nearest known word within a third of its letters (at least two), ignoring case, or one that begins like
- *          it to the end of the shorter (at least four letters); null when none is near
+ * @returns the nearest known word within a third of its letters (at least two; one in three letters), ignoring case, or
+ *          one that begins like it to the end of the shorter (at least four letters); null when none is near
  */
 export function nearestWord(word: string, known: Iterable<string>): string | null {
   let best: string | null = null;
@@ -12,13 +12,17 @@ export function nearestWord(word: string, known: Iterable<string>): string | nul
   for (const candidate of known) {
     const [one, other] = [word.toLowerCase(), candidate.toLowerCase()];
     const far = editDistance(one, other);
-    const near = far <= Math.max(2, Math.floor(candidate.length / 3)) && far < candidate.length;
+    const near = far <= slipsIn(candidate);
     if (far < least && (near || beginsAlike(one, other))) {
       best = candidate;
       least = far;
     }
   }
   return best;
+}
+
+function slipsIn({ length }: string): number {
+  return length < 4 ? Math.floor(length / 2) : Math.max(2, Math.floor(length / 3));
 }
 
 function beginsAlike(one: string, other: string): boolean {
