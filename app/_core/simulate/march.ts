@@ -93,8 +93,22 @@ function take(m: March, h: number, stop: number): Watch | null {
   keepKnot(world);
   followDrift(m.drift, world);
   followDay(m.day, world);
-  if (crossing) flip(world, crossing.watch);
+  if (crossing) flipTogether(m, crossing.watch);
   return crossing ? crossing.watch : null;
+}
+
+/** s: what would change within a millisecond changes now, so that two equal thresholds are not told apart by rounding. */
+const TIE = 1e-3;
+
+function flipTogether(m: March, first: Watch): void {
+  const { world } = m;
+  airOf(m, world.t, m.airTo);
+  const tied = world.machine.watches.filter((w) => {
+    if (w === first) return false;
+    const slope = (w.active ? -w.sign : w.sign) * readSlope(w.signal, world.x, world.stepper.f, m.airTo);
+    return slope > 0 && pastThreshold(w, world.x, m.airTo) + TIE * slope > 0;
+  });
+  for (const w of [first, ...tied]) flip(world, w);
 }
 
 function arrive(m: March, t: number): void {

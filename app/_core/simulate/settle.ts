@@ -16,17 +16,21 @@ const ROUNDS = 100;
  */
 export function settle(world: World, regimes: RegimeWatches): void {
   const { machine, record } = world;
+  let acted = new Set<string>();
   for (let round = 0; ; round++) {
     if (round > ROUNDS) throw new Error('a plan contradicts itself: its lines keep undoing each other at one instant');
     let changed = supply(world);
     changed = compare(world) || changed;
     changed = regulate(world) || changed;
     const lost = returnLost(machine.devices);
-    for (const device of machine.devices) changed = command(device, lost, record.acted) || changed;
+    acted = new Set();
+    for (const device of machine.devices) changed = command(device, lost, acted) || changed;
     changed = runDry(world) || changed;
     setMode(machine, regimes);
     if (!changed) break;
   }
+  // Only what holds once all has come to rest has really made a difference.
+  for (const key of acted) record.acted.add(key);
   if (stagnant(machine)) record.optimistic = true;
   raiseAlarms(world);
 }

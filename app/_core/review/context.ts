@@ -1,0 +1,76 @@
+import { resolveSystem } from '../equipment/resolve';
+import type { ResolvedSystem } from '../equipment/resolved';
+import { type Side, taker } from '../equipment/take';
+import type { Facility } from '../facility/facility';
+import { defaultProfile } from '../facility/profiles';
+import type { Stock, ToleranceProfile } from '../facility/stock';
+import type { System } from '../facility/system';
+import { noUpset } from '../faults/upset';
+import { type Column, type Credit, creditOf } from '../plans/credit';
+import { type Cover, coverOf } from '../rota/cover';
+import { type Walk, walksOf } from '../rounds/walks';
+import type { Blueprint } from '../simulate/build-machine';
+import { type Nominal, nominal } from '../simulate/nominal';
+
+/** Longest a fault is followed, s: seven days. */
+export const HORIZON = 7 * 86_400;
+
+/** One system seen from one side of its plausible ranges. */
+export interface View {
+  side: Side;
+  resolved: ResolvedSystem;
+  cover: Cover;
+  walks: Walk[];
+  nominal: Nominal;
+}
+
+/** What the judging of one system needs again and again. */
+export interface Context {
+  facility: Facility;
+  system: System;
+  /** ISO date the tests are judged on. */
+  on: string;
+  credit: Record<Column, Credit>;
+  profileOf: (stock: Stock) => ToleranceProfile;
+  /** The view from a side, made when first asked for. `only`: a single figure takes its bad end. */
+  view: (side: Side, only?: string | null) => View;
+}
+
+/** Set up the judging of one system. Nothing is simulated before it is asked for. */
+export function contextOf(facility: Facility, system: System, on: string): Context {
+  const views = new Map<string, View>();
+  const profiles = new Map(facility.profiles.map((p) => [p.key, p]));
+  const profileOf = (stock: Stock) => (stock.profile === undefined ? undefined : profiles.get(stock.profile)) ?? defaultProfile(system.kind);
+  const credit = { claimed: creditOf(facility, system, 'claimed', on), tested: creditOf(facility, system, 'tested', on) };
+  const context: Context = {
+    facility,
+    system,
+    on,
+    credit,
+    profileOf,
+    view: (side, only = null) => {
+      const id = `${side} ${only ?? ''}`;
+      const known = views.get(id);
+      if (known) return known;
+      const made = makeView(context, side, only);
+      views.set(id, made);
+      return made;
+    },
+  };
+  return context;
+}
+
+function makeView(context: Context, side: Side, only: string | null): View {
+  const { facility, system } = context;
+  const resolved = resolveSystem(facility, system, side, only);
+  const t = taker(side, only);
+  const cover = coverOf(facility, t);
+  resolved.notes.push(...t.notes);
+  return { side, resolved, cover, walks: walksOf(facility, system.key, cover), nominal: nominal(healthy(context, resolved)) };
+}
+
+/** The system as its plan runs it, with nothing wrong and everything counted on. */
+export function healthy(context: Context, resolved: ResolvedSystem): Blueprint {
+  const { facility, system, credit, profileOf } = context;
+  return { facility, system, resolved, upset: noUpset(), credited: credit.claimed, state: 'normal', profileOf, snapshot: null };
+}

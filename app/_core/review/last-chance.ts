@@ -1,0 +1,97 @@
+import { noUpset } from '../faults/upset';
+import type { Snapshot } from '../simulate/build';
+import { buildMachine } from '../simulate/build-machine';
+import { stateAt } from '../simulate/hermite';
+import { STRIDE, TEMPERATURE } from '../simulate/plant';
+import { addMatched, run } from '../simulate/run';
+import { readSlope } from '../simulate/signal';
+import { pastThreshold } from '../simulate/watch';
+import type { Exposure, World } from '../simulate/world';
+import { HOUR } from '../time/week';
+import type { HarmClass } from './result';
+import type { Trial } from './trial';
+
+const DAY = 86_400;
+/** How finely the last chance is found, s. */
+const FINE = 30;
+/** Longest the water is followed after it was put right, s. */
+const AFTERMATH = 2 * DAY;
+
+/**
+ * Latest moment, s after the onset, at which putting everything right still avoids every harm of a class: found by running
+ * the mended system on from that moment, not read off the moment of harm.
+ * @returns 0 when not even the first moment avoids it; null when the course leads to no such harm
+ */
+export function lastChance(trial: Trial, cls: HarmClass): number | null {
+  const harmed = trial.record.harms.filter((h) => h.class === cls).map((h) => h.atS);
+  if (harmed.length === 0) return null;
+  let bad = Math.min(...harmed);
+  let good = 0;
+  const first = Math.max(0, bad - FINE);
+  if (avoids(trial, cls, first)) return first;
+  bad = first;
+  if (bad <= 0 || !avoids(trial, cls, 0)) return 0;
+  while (bad - good > FINE) {
+    const middle = (good + bad) / 2;
+    if (avoids(trial, cls, middle)) good = middle;
+    else bad = middle;
+  }
+  return good;
+}
+
+/** Whether the harm stays away when everything is put right at time t of the course. */
+export function avoids(trial: Trial, cls: HarmClass, t: number): boolean {
+  const machine = buildMachine({ ...trial.blueprint, upset: noUpset(), state: 'normal', snapshot: momentOf(trial, t) });
+  // The class that is asked for ends the run; a graver one does not excuse it.
+  const record = run(machine, {
+    untilS: AFTERMATH,
+    clockS: (trial.hour * HOUR + t) % DAY,
+    stopAt: cls,
+    settle: false,
+    exposures: exposuresAt(trial, t),
+    halt: (world) => world.t >= HOUR && recovered(world),
+  });
+  return !record.harms.some((h) => h.class === cls);
+}
+
+/** The water at time t of a course, as the start of another. */
+function momentOf(trial: Trial, t: number): Snapshot {
+  const { record, machine, blueprint } = trial;
+  const x = stateAt(record.knots, t);
+  const { span, plant } = machine;
+  // Whoever puts it right also gives back the water that the state had taken out.
+  if (span && span.refill > 0 && t < span.endsS) addMatched(x, plant.hub >= 0 ? plant.hub : 0, span.refill);
+  const dayLow = Float64Array.from(blueprint.snapshot?.dayLow ?? []);
+  const dayHigh = Float64Array.from(blueprint.snapshot?.dayHigh ?? []);
+  for (const knot of record.knots) {
+    if (knot.t > t || knot.t < t - DAY) continue;
+    for (let k = 0; k < plant.nodes; k++) {
+      const temperature = knot.x[STRIDE * k + TEMPERATURE] as number;
+      dayLow[k] = Math.min(dayLow[k] ?? temperature, temperature);
+      dayHigh[k] = Math.max(dayHigh[k] ?? temperature, temperature);
+    }
+  }
+  const on = machine.devices.map((_, device) => {
+    let last = blueprint.snapshot?.on[device] ?? false;
+    for (const s of record.switches) if (s.device === device && s.t <= t) last = s.on;
+    return last;
+  });
+  return { x, on, dayLow, dayHigh };
+}
+
+function exposuresAt(trial: Trial, t: number): Exposure[] {
+  const open = trial.record.exposures.filter((e) => e.fromS <= t && t < e.toS);
+  return open.map((e) => ({ limit: e.limit, sinceS: e.fromS - t }));
+}
+
+/** Nothing is being exceeded, and nothing is on its way to a limit it would reach within a day. */
+function recovered(world: World): boolean {
+  if (world.exposures.length > 0) return false;
+  const { stepper, machine, x } = world;
+  return machine.limits.every(({ watch }) => {
+    if (watch.active) return true;
+    const past = pastThreshold(watch, x, stepper.air);
+    const toward = watch.sign * readSlope(watch.signal, x, stepper.f, stepper.air);
+    return past < 0 && (toward <= 0 || -past / toward > DAY);
+  });
+}

@@ -1,0 +1,81 @@
+import type { Column } from '../plans/credit';
+import { HOUR, HOURS_OF_WEEK } from '../time/week';
+import type { Context, View } from './context';
+import { lastChance } from './last-chance';
+import { callsOf, respond, signsOf } from './notice';
+import type { Harm, HarmClass, Outcome } from './result';
+import type { Subject, Trial } from './trial';
+import { verdictOf } from './verdict';
+
+/** Classes of harm, gravest first. */
+export const CLASSES: readonly HarmClass[] = ['animals', 'floor', 'equipment'];
+
+/** Courses of one fault case by hour of the day: one for every hour that makes a difference. */
+export interface Courses {
+  trials: Trial[];
+  /** Which trial stands for each hour of the day. */
+  byHour: number[];
+  /** Last chances already found, by trial and class. */
+  chances: Map<string, number | null>;
+}
+
+/**
+ * What the hours of the week make of each class of harm that the courses reach.
+ * @param repairS s of work to put it right
+ * @returns gravest first; empty when nothing is harmed
+ */
+export function outcomesOf(context: Context, view: View, subject: Subject, courses: Courses, column: Column, repairS: number): Outcome[] {
+  const prepared = courses.trials.map((trial) => ({ calls: callsOf(context, trial, column), signs: signsOf(subject, trial) }));
+  const responses = Array.from({ length: HOURS_OF_WEEK }, (_, h) => {
+    const { calls, signs } = prepared[courses.byHour[h % 24] ?? 0] ?? { calls: [], signs: new Map() };
+    return respond(view, calls, signs, h * HOUR, repairS);
+  });
+  return CLASSES.flatMap((cls) => {
+    const harm = worstHarm(courses, cls);
+    if (!harm) return [];
+    const chance = courses.trials.map((trial, i) => chanceOf(courses, trial, i, cls));
+    const at = courses.trials.map((trial) => firstHarm(trial, cls)?.atS ?? null);
+    const by = <T>(list: T[], h: number): T => list[courses.byHour[h % 24] ?? 0] as T;
+    const lastChanceS = responses.map((_, h) => by(chance, h));
+    const putRightS = responses.map((r) => r.putRightS);
+    const outcome: Omit<Outcome, 'verdict'> = {
+      harm,
+      lastChanceS,
+      harmS: responses.map((_, h) => by(at, h)),
+      noticeS: responses.map((r) => r.noticeS),
+      noticeBy: responses.map((r) => r.notice),
+      putRightS,
+      spareS: lastChanceS.map((last, h) => spare(last, putRightS[h] ?? null)),
+    };
+    return [{ ...outcome, verdict: verdictOf(outcome) }];
+  });
+}
+
+function spare(last: number | null, putRight: number | null): number | null {
+  return last === null || putRight === null ? null : last - putRight;
+}
+
+function chanceOf(courses: Courses, trial: Trial, index: number, cls: HarmClass): number | null {
+  const id = `${index} ${cls}`;
+  const known = courses.chances.get(id);
+  if (known !== undefined) return known;
+  const found = lastChance(trial, cls);
+  courses.chances.set(id, found);
+  return found;
+}
+
+function firstHarm(trial: Trial, cls: HarmClass): Harm | null {
+  let first: Harm | null = null;
+  for (const harm of trial.record.harms) if (harm.class === cls && (first === null || harm.atS < first.atS)) first = harm;
+  return first;
+}
+
+/** The soonest harm of a class over all hours. */
+function worstHarm(courses: Courses, cls: HarmClass): Harm | null {
+  let worst: Harm | null = null;
+  for (const trial of courses.trials) {
+    const harm = firstHarm(trial, cls);
+    if (harm && (worst === null || harm.atS < worst.atS)) worst = harm;
+  }
+  return worst;
+}

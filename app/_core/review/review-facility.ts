@@ -1,0 +1,57 @@
+import type { Facility } from '../facility/facility';
+import { taker } from '../equipment/take';
+import { coverOf, hoursWithNobody } from '../rota/cover';
+import { remedyText } from './remedies';
+import type { FacilityReview, Finding } from './result';
+import { reviewSystem } from './review-system';
+import { hourWords } from './words';
+
+/**
+ * Review a whole site.
+ * @param on ISO date in the site's zone on which tests are judged
+ * @param only keys of the systems to review; all when absent
+ */
+export function reviewFacility(facility: Facility, on: string, only?: readonly string[]): FacilityReview {
+  const systems = facility.systems.filter((s) => only === undefined || only.includes(s.key));
+  return {
+    site: facility.site.key,
+    name: facility.site.name,
+    on,
+    systems: systems.map((system) => reviewSystem(facility, system, on)),
+    findings: siteFindings(facility),
+  };
+}
+
+/** Findings that belong to the site as a whole. */
+export function siteFindings(facility: Facility): Finding[] {
+  const hours = hoursWithNobody(coverOf(facility, taker('nominal')));
+  if (hours.length === 0) return [];
+  return [
+    {
+      id: 'do:rota-gap',
+      grade: 'medium',
+      remedy: remedyText('rota-gap'),
+      title: 'Hours with nobody on site or on call',
+      lines: stretches(hours).map(([from, length]) => ({
+        from: { rule: 'rota-gap' },
+        cause: `${hourWords(from)}, ${length} h`,
+        consequence: 'An alarm raised then waits until somebody comes on duty.',
+        figures: [{ name: 'hours', value: String(length) }],
+        source: 'the rota as entered',
+      })),
+    },
+  ];
+}
+
+/** Runs of hours of the week, joined across the end of the week: first hour and length. */
+function stretches(hours: number[]): [number, number][] {
+  const open = new Set(hours);
+  if (open.size === 168) return [[0, 168]];
+  return hours
+    .filter((h) => !open.has((h + 167) % 168))
+    .map((h) => {
+      let length = 1;
+      while (open.has((h + length) % 168)) length++;
+      return [h, length];
+    });
+}

@@ -1,0 +1,79 @@
+import type { Facility } from '../facility/facility';
+import type { System } from '../facility/system';
+import type { Column } from '../plans/credit';
+import { type Context, contextOf } from './context';
+import { caseFindings, gradeRank } from './findings';
+import { compareCases, judge, leastSpare, reasonNot } from './judge';
+import notModelled from './not-modelled.json';
+import { paperworkFindings } from './paperwork';
+import { remedyText } from './remedies';
+import type { FaultCase, Finding, OpenInput, SystemReview } from './result';
+import { subjectsOf } from './subjects';
+import { untestedFinding } from './untested';
+import { gravity } from './verdict';
+
+/**
+ * Review one system: every fault case in both columns, the paperwork checks, and what they come to.
+ * @param on ISO date in the site's zone on which tests are judged
+ * @param progress called after each fault case with how many are done and how many there are
+ */
+export function reviewSystem(facility: Facility, system: System, on: string, progress?: (done: number, all: number) => void): SystemReview {
+  const context = contextOf(facility, system, on);
+  const subjects = subjectsOf(facility, system);
+  const cases = subjects.map((subject, i) => {
+    const c = judge(context, subject);
+    progress?.(i + 1, subjects.length);
+    return c;
+  });
+  return assemble(context, cases.sort(compareCases));
+}
+
+/** Put judged cases together into a review. */
+export function assemble(context: Context, cases: FaultCase[]): SystemReview {
+  const untested = untestedFinding(context, cases);
+  const findings = [...barred(context), ...caseFindings(context, cases), ...paperworkFindings(context), ...(untested ? [untested] : [])];
+  return {
+    system: context.system.key,
+    name: context.system.name,
+    worst: { claimed: worstOf(cases, 'claimed'), tested: worstOf(cases, 'tested') },
+    cases,
+    findings: findings.sort((a, b) => gradeRank(a.grade) - gradeRank(b.grade) || b.lines.length - a.lines.length),
+    inputs: inputsOf(context),
+    askNext: null,
+    notModelled,
+  };
+}
+
+/** A system that cannot be judged at all says why, first. */
+function barred(context: Context): Finding[] {
+  const view = context.view('nominal');
+  const reason = reasonNot(view);
+  if (!reason) return [];
+  const remedy = view.resolved.missing.length > 0 ? 'enter-figure' : 'mend-plan';
+  return [
+    {
+      id: `do:${remedy}`,
+      grade: 'high',
+      remedy: remedyText(remedy),
+      title: 'No fault case can be judged',
+      lines: [{ from: { rule: remedy }, cause: context.system.name, consequence: `Not assessed: ${reason}.`, figures: [], source: 'an unknown is never silently filled in (design rule of Holdfast)' }],
+    },
+  ];
+}
+
+function worstOf(cases: FaultCase[], column: Column): SystemReview['worst'][Column] {
+  const animals = cases.filter((c) => c[column].outcomes[0]?.harm.class === 'animals' || c[column].verdict === 'not-assessed');
+  const [worst] = [...animals].sort((a, b) => gravity(a[column].verdict) - gravity(b[column].verdict) || leastSpare(a[column]) - leastSpare(b[column]));
+  if (!worst) return { verdict: 'holds', case: null, spareS: null };
+  const spare = leastSpare(worst[column]);
+  return { verdict: worst[column].verdict, case: worst.id, spareS: Number.isFinite(spare) ? spare : null };
+}
+
+function inputsOf(context: Context): OpenInput[] {
+  const seen = new Set<string>();
+  return context.view('nominal').resolved.notes.flatMap((note) => {
+    if (seen.has(note.path)) return [];
+    seen.add(note.path);
+    return [{ ...note, changes: [] }];
+  });
+}

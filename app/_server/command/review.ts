@@ -1,0 +1,41 @@
+import 'server-only';
+import { readFileSync } from 'node:fs';
+import { parseArgs } from 'node:util';
+import { reviewFacility } from '#core/review/review-facility';
+import { readFacility } from '#shape/facility/read-facility';
+import { now } from '#server/clock';
+import { dayIn } from '#server/local-day';
+import { printReview } from './print-review';
+import { fail, printErrors } from './said';
+
+const USAGE = 'npm run -s review -- FILE [--system ID] [--on YYYY-MM-DD] [--json]';
+
+const { values, positionals } = parseArgs({
+  allowPositionals: true,
+  options: { system: { type: 'string' }, on: { type: 'string' }, json: { type: 'boolean', default: false } },
+});
+const [file] = positionals;
+if (file === undefined || positionals.length > 1) fail(`Give one facility file: ${USAGE}`);
+
+const facility = load(file);
+if (values.system !== undefined && !facility.systems.some((s) => s.key === values.system)) {
+  fail(`--system: there is no system "${values.system}"; there are ${facility.systems.map((s) => s.key).join(', ')}`);
+}
+if (values.on !== undefined && !/^\d{4}-\d{2}-\d{2}$/.test(values.on)) fail(`--on: "${values.on}" is not a date like 2026-11-25`);
+
+const review = reviewFacility(facility, values.on ?? dayIn(facility.site.zone, now()), values.system === undefined ? undefined : [values.system]);
+process.stdout.write(values.json ? `${JSON.stringify(review, null, 2)}\n` : printReview(review));
+const serious = [...review.findings, ...review.systems.flatMap((s) => s.findings)].some((f) => f.grade !== 'low');
+process.exitCode = serious ? 1 : 0;
+
+function load(path: string) {
+  let text = '';
+  try {
+    text = readFileSync(path, 'utf8');
+  } catch {
+    fail(`${path} cannot be read`);
+  }
+  const read = readFacility(text);
+  if (read.ok) return read.value;
+  return printErrors(path, read.reason);
+}
