@@ -31,7 +31,7 @@ export async function migrate(url) {
  * @param {Applied[]} applied what the database has seen
  * @returns {string | undefined} the sentence when the two cannot go together
  */
-export function migrationRefusal(known, applied) {
+function migrationRefusal(known, applied) {
   const unknown = applied.find(({ name }) => !known.includes(name));
   if (unknown) {
     return (

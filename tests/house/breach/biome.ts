@@ -1,4 +1,5 @@
 import { z } from 'zod';
+import { COMMANDS } from './commands';
 import type { Report } from './report';
 import { readJson, run } from './run';
 
@@ -11,8 +12,7 @@ const Output = z.object({
 
 /** Format and general lint, with the command of the house. A complaint about a plug-in of our own reads `plugin`. */
 export async function biome(top: string): Promise<Report> {
-  const args = ['ci', '--config-path=.config', '--reporter=json', '--max-diagnostics=none', '.'];
-  const { exitCode, out, err } = await run('biome', args, top);
+  const { exitCode, out, err } = await run(COMMANDS.biome, top, ['--reporter=json', '--max-diagnostics=none']);
   const { summary, diagnostics } = Output.parse(readJson('biome', out, err));
   return {
     exitCode,

@@ -1,5 +1,6 @@
 import { relative } from 'node:path';
 import { z } from 'zod';
+import { COMMANDS } from './commands';
 import type { Report } from './report';
 import { run } from './run';
 
@@ -12,8 +13,7 @@ const Output = z.array(
 
 /** The three questions that need types, with the command of the house. A file that does not parse reads `parse`. */
 export async function eslint(top: string): Promise<Report> {
-  const args = ['--config', '.config/eslint.config.mjs', '--format', 'json', 'app', 'tests', 'e2e', 'seed'];
-  const { exitCode, out, err } = await run('eslint', args, top);
+  const { exitCode, out, err } = await run(COMMANDS.eslint, top, ['--format', 'json']);
   if (!out.startsWith('[')) throw new Error(`eslint printed no JSON: ${out}${err}`);
   const files = Output.parse(JSON.parse(out));
   return {

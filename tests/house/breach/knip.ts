@@ -1,6 +1,7 @@
 import { join } from 'node:path';
 import { z } from 'zod';
 import { ROOT } from '../inspect/files';
+import { COMMANDS } from './commands';
 import type { Report } from './report';
 import { readJson, run } from './run';
 
@@ -12,7 +13,7 @@ const Output = z.object({
 /** Files, exports and packages that nobody uses, with the command of the house. */
 export async function knip(top: string): Promise<Report> {
   const reporter = join(ROOT, 'tests/house/breach/knip-reporter.mjs');
-  const { exitCode, out, err } = await run('knip', ['--config', '.config/knip.json', '--reporter', reporter], top);
+  const { exitCode, out, err } = await run(COMMANDS.knip, top, ['--reporter', reporter]);
   const { filesRead, complaints } = Output.parse(readJson('knip', out, err));
   return { exitCode, filesRead, complaints, text: JSON.stringify(complaints) };
 }

@@ -2,17 +2,22 @@ import { spawn } from 'node:child_process';
 import { join } from 'node:path';
 import { ROOT } from '../inspect/files';
 
+/** A process that has ended, with what it printed. */
+export interface Ended {
+  exitCode: number;
+  out: string;
+  err: string;
+}
+
 /**
  * Runs one of the installed tools to its end, whatever it exits with.
  *
- * @param tool  its name among the binaries of the installed packages
- * @param cwd   folder it is started in
+ * @param command  its name among the binaries of the installed packages, and what it is told
+ * @param cwd      folder it is started in
+ * @param more     what it is told besides, to make it print what a program can read
  */
-export function run(
-  tool: string,
-  args: string[],
-  cwd: string,
-): Promise<{ exitCode: number; out: string; err: string }> {
+export function run(command: readonly string[], cwd: string, more: string[] = []): Promise<Ended> {
+  const [tool = '', ...args] = [...command, ...more];
   return new Promise((resolve, reject) => {
     const env = { ...process.env, NO_COLOR: '1', FORCE_COLOR: '0' };
     const child = spawn(join(ROOT, 'node_modules', '.bin', tool), args, { cwd, env });
