@@ -20,7 +20,7 @@ const RuleEntry = z.object({
 const FAULTS = 'app/_core/faults';
 const RULES = 'app/_core/review/rules';
 /** Files of the two folders that are no entry: what an entry is, what several share, and the list itself. */
-const SUPPORT: Record<string, string[]> = { [FAULTS]: ['catalogue', 'fault'], [RULES]: ['catalogue', 'rule'] };
+const SUPPORT: Record<string, string[]> = { [FAULTS]: ['catalogue', 'fault', 'upset'], [RULES]: ['catalogue', 'rule'] };
 
 const load = async (path: string): Promise<Record<string, unknown>> => import(join(ROOT, path));
 
