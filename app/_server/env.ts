@@ -3,11 +3,11 @@ import { z } from 'zod';
 
 /** What Holdfast reads from its environment. An empty text means that nothing was said. */
 const Environment = z.object({
-  DATABASE_URL: z.url({ protocol: /^postgres(ql)?$/ }).optional(),
-  HOLDFAST_DATA: z.string().optional(),
+  /** Address of the database; `npm start` sets it for the processes it starts. */
+  DATABASE_URL: z.url({ protocol: /^postgres(ql)?$/ }),
 });
 
-export type Environment = z.infer<typeof Environment>;
+type Environment = z.infer<typeof Environment>;
 
 let parsed: Environment | undefined;
 

@@ -14,7 +14,7 @@ export function runStep({ heading, command }, cwd, env) {
   const began = performance.now();
   const [file = '', ...args] = command;
   return new Promise((resolve, reject) => {
-    const colour = process.stdout.isTTY ? { FORCE_COLOR: '1' } : {};
+    const colour = process.stdout.isTTY ? { FORCE_COLOR: '1' } : { NO_COLOR: '1', FORCE_COLOR: undefined };
     const child = spawn(file, args, { cwd, env: { ...env, ...colour }, stdio: ['ignore', 'pipe', 'pipe'] });
     const forget = onEnd(() => endOf(child));
     let output = '';

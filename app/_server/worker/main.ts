@@ -1,6 +1,7 @@
 import 'server-only';
 import { run } from 'graphile-worker';
 import { closePool, pool } from '#data/pool';
+import { env } from '../env';
 import { logError, logInfo } from '../log';
 import { workerLogger } from './logger';
 import { crontab, taskList } from './task-list';
@@ -11,6 +12,8 @@ const CONCURRENCY = 4;
 
 /** Runs jobs until the process is asked to end; then lets those under way finish. */
 async function main(): Promise<void> {
+  // Read once before anything starts: a word without meaning stops the process here, and not at some later job.
+  const { DATABASE_URL } = env();
   const runner = await run({
     pgPool: pool(),
     taskList,
@@ -29,7 +32,7 @@ async function main(): Promise<void> {
     });
   }
   await heartbeat();
-  logInfo('worker is up', { tasks: Object.keys(taskList).join(' ') });
+  logInfo('worker is up', { tasks: Object.keys(taskList).join(' '), database: new URL(DATABASE_URL).host });
   await runner.promise;
   await closePool();
   logInfo('worker has ended');
