@@ -51,6 +51,10 @@ describe('never', () => {
   });
 });
 
+test('is short but not nothing a hair above the level', () => {
+  expect(hours(3.001, 3, 6.77, 0, 2)).toBeCloseTo(0.0005, 9);
+});
+
 test('is nothing when the level is already reached', () => {
   expect(hours(3, 3, 6.77, 0.5, 2)).toBe(0);
   expect(hours(2, 3, 6.77, 0.5, 2)).toBe(0);

@@ -18,6 +18,18 @@ test.each(cases('oxygen-saturation'))('Benson & Krause: %s', (_name, row) => {
   expect(miss(row, oxygenSaturation(argument(row, 0), argument(row, 1), argument(row, 2)))).toBeLessThanOrEqual(1);
 });
 
+test('the pressure term is the printed one, written out here without nesting, to 1e-12', () => {
+  fc.assert(
+    fc.property(temperature, pressure, (t, p) => {
+      const T = t + 273.15;
+      const u = Math.exp(11.8571 - 3840.7 / T - 216_961 / T ** 2);
+      const theta = 0.000975 - 1.426e-5 * t + 6.436e-8 * t ** 2;
+      const factor = ((p - u) * (1 - theta * p)) / ((1 - u) * (1 - theta));
+      return Math.abs(oxygenSaturation(t, 35, p) / oxygenSaturation(t, 35, 1) / factor - 1) < 1e-12;
+    }),
+  );
+});
+
 test('the linear salinity correction of EN 25814 agrees within about 1 %, which is as good as it is', () => {
   // K in mg/L for each g/kg: manualslib.es/manual/67236, page 52.
   const correction: [number, number][] = [
@@ -106,10 +118,23 @@ describe('the slopes', () => {
   });
 
   test('are 0 where the argument is held', () => {
-    expect(oxygenSaturation(80, 35, 1)).toBe(oxygenSaturation(60, 35, 1));
     expect(oxygenSaturationByTemperature(80, 35, 1)).toBe(0);
     expect(Math.abs(oxygenSaturationBySalinity(25, 300, 1))).toBe(0);
   });
+});
+
+test('goes on to −5 and 60 °C, a salinity of 100, and 0.4 and 1.5 atm, and is held there', () => {
+  const here = oxygenSaturation;
+  expect(here(-6, 35, 1)).toBe(here(-5, 35, 1));
+  expect(here(-4.99, 35, 1)).not.toBe(here(-5, 35, 1));
+  expect(here(61, 35, 1)).toBe(here(60, 35, 1));
+  expect(here(59.99, 35, 1)).not.toBe(here(60, 35, 1));
+  expect(here(25, 101, 1)).toBe(here(25, 100, 1));
+  expect(here(25, 99.99, 1)).not.toBe(here(25, 100, 1));
+  expect(here(25, 35, 0.39)).toBe(here(25, 35, 0.4));
+  expect(here(25, 35, 0.401)).not.toBe(here(25, 35, 0.4));
+  expect(here(25, 35, 1.51)).toBe(here(25, 35, 1.5));
+  expect(here(25, 35, 1.499)).not.toBe(here(25, 35, 1.5));
 });
 
 test('never falls to nothing or below, however wild the state', () => {

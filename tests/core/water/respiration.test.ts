@@ -51,7 +51,8 @@ test.each(cases('respiration'))('single species scatter, none is missed by more 
 });
 
 test('the rate is its part at 20 °C times its factor, so that a sum over animals needs one exponential', () => {
-  expect(respirationFactor(RESPIRATION_REFERENCE)).toBe(1);
+  expect(RESPIRATION_REFERENCE).toBe(20);
+  expect(respirationFactor(20)).toBe(1);
   expect(respiration(27, 0.3)).toBe(respirationAtReference(0.3) * respirationFactor(27));
 });
 

@@ -54,8 +54,16 @@ test('lands where the reference ODE library lands, to 1e-9', () => {
 test('is never when the limit lies the other way or beyond the rest, and nothing when it is already there', () => {
   expect(timeToLimit(26, 22, 0, 1.7e6, 20, 27)).toBe(Number.POSITIVE_INFINITY);
   expect(timeToLimit(26, 22, 0, 1.7e6, 20, 22)).toBe(Number.POSITIVE_INFINITY);
+  expect(timeToLimit(26, 22, 0, 1.7e6, 20, 21.99)).toBe(Number.POSITIVE_INFINITY);
   expect(timeToLimit(26, 22, 0, 1.7e6, 20, 21)).toBe(Number.POSITIVE_INFINITY);
   expect(timeToLimit(26, 22, 0, 1.7e6, 20, 26)).toBe(0);
+});
+
+test('is long but not never for a drive of milliwatts, and short for a thousandth of a degree', () => {
+  expect(timeToLimit(25, 20, 0.005, 1.2e6, 0, 27)).toBeCloseTo(4.8e8, 0);
+  expect(timeToLimit(25, 20, -0.005, 1.2e6, 0, 23)).toBeCloseTo(4.8e8, 0);
+  expect(timeToLimit(25, 20, 300, 1.2e6, 0, 25.001)).toBeCloseTo(4, 6);
+  expect(timeToLimit(25, 20, -300, 1.2e6, 0, 24.999)).toBeCloseTo(4, 6);
 });
 
 test('a stronger stuck heater never lengthens the time to overheat', () => {
