@@ -2,7 +2,7 @@ import { existsSync } from 'node:fs';
 import { join } from 'node:path';
 import { ESLint } from 'eslint';
 import ts from 'typescript';
-import { beforeAll, describe, expect, test } from 'vitest';
+import { beforeAll, describe, expect, test, vi } from 'vitest';
 import { STEPS } from '../steps.mjs';
 import { biome } from './breach/biome';
 import { COMMANDS } from './breach/commands';
@@ -11,6 +11,9 @@ import { knip } from './breach/knip';
 import { waysToServer } from './inspect/client';
 import { listCode, ROOT } from './inspect/files';
 import { firstStatement, parse } from './inspect/source';
+
+// Whole programs are run; on a busy machine that takes its time.
+vi.setConfig({ testTimeout: 240_000, hookTimeout: 240_000 });
 
 // A checker that reads nothing finds nothing and says that all is well. So each is asked what it has read of this very tree.
 const code = listCode().filter((path) => !path.startsWith('prisma/'));

@@ -1,6 +1,6 @@
 import { createRequire } from 'node:module';
 import { join } from 'node:path';
-import { afterAll, beforeAll, describe, expect, test } from 'vitest';
+import { afterAll, beforeAll, describe, expect, test, vi } from 'vitest';
 import { z } from 'zod';
 import { biome } from './breach/biome';
 import { BIOME_PLANTS } from './breach/biome-plants';
@@ -14,6 +14,9 @@ import { knip } from './breach/knip';
 import { CORE_TYPE_PLANTS, IDLE_PACKAGES, KNIP_ALSO, KNIP_PLANTS, KNIP_PROPS } from './breach/other-plants';
 import type { Complaint, Report } from './breach/report';
 import { ROOT } from './inspect/files';
+
+// Whole programs are run; on a busy machine that takes its time.
+vi.setConfig({ testTimeout: 240_000, hookTimeout: 240_000 });
 
 // The real configuration is tried on a small house outside the tree: once as it should be, once with every breach
 // planted at the same time, one run of each checker over both.
