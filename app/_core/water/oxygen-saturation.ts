@@ -83,7 +83,8 @@ export function oxygenSaturationBySalinity(temperature: number, salinity: number
  * @param pressure    atm    as above
  * @returns           g/(m³·K), and g/m³ per unit of salinity
  *
- * Holds, leaves out, checked: as the two slopes above.
+ * Holds, leaves out: as `oxygenSaturation`, of which these are the exact derivatives.
+ * Checked    against the two slopes asked for one by one.
  */
 export function oxygenSaturationSlopes(
   temperature: number,

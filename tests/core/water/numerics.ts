@@ -8,7 +8,8 @@ interface OdexSolver {
 }
 
 // The package ships sources that do not compile under strict types, so it is loaded past the compiler.
-const { Solver } = createRequire(import.meta.url)('odex') as { Solver: new (n: number) => OdexSolver };
+const require = createRequire(import.meta.url);
+const { Solver } = require('odex') as { Solver: new (n: number) => OdexSolver };
 
 /** The value at `to` of dy/dt = rate(y), by the reference ODE library. */
 export function integrate(rate: (y: number) => number, start: number, to: number): number {

@@ -40,6 +40,7 @@ describe('a wet wall', () => {
 
 test('a wall of no conductivity lets nothing through, one of no thickness only its surfaces’ share', () => {
   expect(wallTransmittance(WATER_SIDE, layerResistance(0.01, 0), AIR_SIDE)).toBeLessThan(1e-6);
+  expect(layerResistance(0.01, 0)).toBeCloseTo(1e7, 6);
   expect(wallTransmittance(WATER_SIDE, layerResistance(-1, 1), AIR_SIDE)).toBeCloseTo(1 / (1 / 300 + 1 / 8), 12);
 });
 

@@ -45,4 +45,5 @@ test('an edge too short for its head is refused at the edge, and never flows bac
   expect(() => weirHeadLaw.checked(0.05, 0.01)).toThrow('too much for an edge');
   expect(weirFlow(0.1, 10, 2)).toBe(0);
   expect(weirFlow(1, -0.1, 0)).toBe(0);
+  expect(weirHead(0, 1)).toBe(weirHead(1e-6, 1));
 });
