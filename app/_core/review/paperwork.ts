@@ -9,6 +9,7 @@ import type { Breach, Rule } from './rules/rule';
 export function paperworkFindings(context: Context): Finding[] {
   const groups = new Map<string, { rule: Rule; breaches: { rule: Rule; breach: Breach }[] }>();
   for (const rule of RULES) {
+    if (rule.toldApart) continue;
     for (const breach of rule.check(context)) {
       const group = groups.get(rule.remedy) ?? { rule, breaches: [] };
       group.breaches.push({ rule, breach });

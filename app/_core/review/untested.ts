@@ -1,9 +1,10 @@
-import { isOff, isTested, lastTest, safeguardsOf } from '../plans/credit';
+import { lastTest } from '../plans/credit';
 import type { Safeguard } from '../plans/safeguard';
 import type { Context } from './context';
 import { remedyText } from './remedies';
 import type { FaultCase, Finding, Grade } from './result';
 import { gradeOf, gradeRank } from './findings';
+import { rule, untestedSafeguards } from './rules/safeguard-untested';
 import { gravity } from './verdict';
 
 /** A safeguard that is counted on but not tested, with what testing it would win. */
@@ -15,9 +16,8 @@ export interface TestGain {
 
 /** Untested safeguards, most gain first: the order of the test calendar. */
 export function testGains(context: Context, cases: FaultCase[]): TestGain[] {
-  const open = safeguardsOf(context.facility, context.system).filter((s) => !isTested(s, context.on) && !isOff(s, context.on));
   const worse = cases.filter((c) => gravity(c.tested.verdict) < gravity(c.claimed.verdict));
-  return open
+  return untestedSafeguards(context)
     .map((safeguard) => ({ safeguard, cases: worse.filter((c) => leansOn(context, c, safeguard.key)) }))
     .sort((a, b) => b.cases.length - a.cases.length || (a.safeguard.key < b.safeguard.key ? -1 : 1));
 }
@@ -42,7 +42,7 @@ export function untestedFinding(context: Context, cases: FaultCase[]): Finding |
     remedy: remedyText('test-safeguards'),
     title: `${gains.length} safeguards are counted on but not tested`,
     lines: gains.map(({ safeguard, cases: won }) => ({
-      from: { rule: 'safeguard-untested' },
+      from: { rule: rule.id },
       cause: safeguard.name,
       consequence: won.length > 0 ? `${won.length} fault cases are graver as tested than as claimed because of it.` : 'No fault case turns on it alone.',
       figures: [
@@ -50,7 +50,7 @@ export function untestedFinding(context: Context, cases: FaultCase[]): Finding |
         { name: 'interval', value: `${safeguard.testEveryDays} days` },
         { name: 'cases won', value: String(won.length) },
       ],
-      source: 'a safeguard not tested within its interval counts as absent (design rule of Holdfast)',
+      source: rule.source,
     })),
   };
 }

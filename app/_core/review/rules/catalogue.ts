@@ -1,4 +1,86 @@
+import { rule as alarmUnanswered } from './alarm-unanswered';
+import { rule as allOnOneRcd } from './all-on-one-rcd';
+import { rule as bandTooWide } from './band-too-wide';
+import { rule as blindWattsRange } from './blind-watts-range';
+import { rule as calibrationOverdue } from './calibration-overdue';
+import { rule as circuitOverloaded } from './circuit-overloaded';
+import { rule as circuitWithoutRcd } from './circuit-without-rcd';
+import { rule as drainDownOverSump } from './drain-down-over-sump';
+import { rule as equipmentOnNoCircuit } from './equipment-on-no-circuit';
+import { rule as heaterAlone } from './heater-alone';
+import { rule as heaterFightsChiller } from './heater-fights-chiller';
+import { rule as heaterNearChiller } from './heater-near-chiller';
+import { rule as heaterOnWhenBlind } from './heater-on-when-blind';
+import { rule as lineByPerson } from './line-by-person';
+import { rule as monitorOnWatchedCircuit } from './monitor-on-watched-circuit';
+import { rule as monitorWithoutBacking } from './monitor-without-backing';
+import { rule as noHighTemperatureAlarm } from './no-high-temperature-alarm';
+import { rule as noLeakAlarm } from './no-leak-alarm';
+import { rule as noLevelAlarm } from './no-level-alarm';
+import { rule as noLowTemperatureAlarm } from './no-low-temperature-alarm';
+import { rule as noOxygenAlarm } from './no-oxygen-alarm';
+import { rule as noReturnAlarm } from './no-return-alarm';
+import { rule as noWattsRange } from './no-watts-range';
+import { rule as pairOnOneRcd } from './pair-on-one-rcd';
+import { rule as pauseEndedByPerson } from './pause-ended-by-person';
+import { rule as reservoirTooLarge } from './reservoir-too-large';
+import { rule as returnProvedByCommand } from './return-proved-by-command';
+import { rule as safeguardOff } from './safeguard-off';
+import { rule as safeguardUntested } from './safeguard-untested';
+import { rule as salinityUnwatched } from './salinity-unwatched';
+import { rule as shortCycling } from './short-cycling';
+import { rule as siphonBreakAlone } from './siphon-break-alone';
+import { rule as skimmerInWaterChange } from './skimmer-in-water-change';
+import { rule as skimmerWhileFeeding } from './skimmer-while-feeding';
+import { rule as sumpHeaterWithoutInterlock } from './sump-heater-without-interlock';
+import { rule as sumpSkimmerWithoutInterlock } from './sump-skimmer-without-interlock';
+import { rule as thermostatByPerson } from './thermostat-by-person';
+import { rule as topOffInWaterChange } from './top-off-in-water-change';
+import { rule as topOffWithoutRunLimit } from './top-off-without-run-limit';
 import type { Rule } from './rule';
 
-/** Every paperwork check, in the order of the catalogue page. To add one: write its file and list it here. */
-export const RULES: readonly Rule[] = [];
+/**
+ * Every paperwork check, in the order of the catalogue page: heat, skimmer and states, top-off and levels, power, proof,
+ * alarms, tests. To add one: write its file and list it here.
+ */
+export const RULES: readonly Rule[] = [
+  heaterAlone,
+  heaterOnWhenBlind,
+  sumpHeaterWithoutInterlock,
+  thermostatByPerson,
+  shortCycling,
+  bandTooWide,
+  heaterFightsChiller,
+  heaterNearChiller,
+  sumpSkimmerWithoutInterlock,
+  skimmerInWaterChange,
+  skimmerWhileFeeding,
+  pauseEndedByPerson,
+  topOffWithoutRunLimit,
+  reservoirTooLarge,
+  topOffInWaterChange,
+  drainDownOverSump,
+  siphonBreakAlone,
+  allOnOneRcd,
+  pairOnOneRcd,
+  equipmentOnNoCircuit,
+  circuitWithoutRcd,
+  circuitOverloaded,
+  noWattsRange,
+  blindWattsRange,
+  returnProvedByCommand,
+  lineByPerson,
+  noHighTemperatureAlarm,
+  noLowTemperatureAlarm,
+  noOxygenAlarm,
+  noReturnAlarm,
+  noLevelAlarm,
+  noLeakAlarm,
+  salinityUnwatched,
+  alarmUnanswered,
+  monitorOnWatchedCircuit,
+  monitorWithoutBacking,
+  safeguardUntested,
+  safeguardOff,
+  calibrationOverdue,
+];

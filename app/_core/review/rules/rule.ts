@@ -24,6 +24,8 @@ export interface Rule {
   source: string;
   grade: Grade;
   remedy: RemedyId;
+  /** Told by a finding of its own, which says more than the paperwork can; left out of the paperwork findings. */
+  toldApart?: true;
   check: (context: RuleContext) => Breach[];
   /** An example that passes, and one that fails; both are run by the tests. */
   passing: () => RuleContext;

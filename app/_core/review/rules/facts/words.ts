@@ -1,0 +1,21 @@
+/** A number as people write it: no more than so many decimals, and none that are 0. */
+export function plain(value: number, decimals = 1): string {
+  // Adding 0 turns a negative zero, which would read "-0", into a plain one.
+  return String(Number(value.toFixed(decimals)) + 0);
+}
+
+/** A number with its unit. */
+export function amount(value: number, unit: string, decimals = 1): string {
+  return `${plain(value, decimals)} ${unit}`;
+}
+
+/** One figure of a breach, ready to read. */
+export function figure(name: string, value: number, unit: string, decimals = 1): { name: string; value: string } {
+  return { name, value: amount(value, unit, decimals) };
+}
+
+/** Names as they stand in a sentence: "A, B and C". */
+export function listed(names: readonly string[]): string {
+  if (names.length < 2) return names[0] ?? '';
+  return `${names.slice(0, -1).join(', ')} and ${names[names.length - 1]}`;
+}
