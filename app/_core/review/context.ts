@@ -11,6 +11,7 @@ import { type Cover, coverOf } from '../rota/cover';
 import { type Walk, walksOf } from '../rounds/walks';
 import type { Blueprint } from '../simulate/build-machine';
 import { type Nominal, nominal } from '../simulate/nominal';
+import type { FaultCase } from './result';
 
 /** Longest a fault is followed, s: seven days. */
 export const HORIZON = 7 * 86_400;
@@ -32,6 +33,8 @@ export interface Context {
   on: string;
   credit: Record<Column, Credit>;
   profileOf: (stock: Stock) => ToleranceProfile;
+  /** Fault cases judged so far, by id. */
+  judged: Map<string, FaultCase>;
   /** The view from a side, made when first asked for. `only`: a single figure takes its bad end. */
   view: (side: Side, only?: string | null) => View;
 }
@@ -48,6 +51,7 @@ export function contextOf(facility: Facility, system: System, on: string): Conte
     on,
     credit,
     profileOf,
+    judged: new Map(),
     view: (side, only = null) => {
       const id = `${side} ${only ?? ''}`;
       const known = views.get(id);

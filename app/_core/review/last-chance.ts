@@ -1,7 +1,6 @@
 import { noUpset } from '../faults/upset';
 import type { Snapshot } from '../simulate/build';
 import { buildMachine } from '../simulate/build-machine';
-import { stateAt } from '../simulate/hermite';
 import { STRIDE, TEMPERATURE } from '../simulate/plant';
 import { addMatched, run } from '../simulate/run';
 import { readSlope } from '../simulate/signal';
@@ -12,8 +11,9 @@ import type { HarmClass } from './result';
 import type { Trial } from './trial';
 
 const DAY = 86_400;
-/** How finely the last chance is found, s. */
-const FINE = 30;
+/** How finely the last chance is found: to half a minute, or two thousandths of the way to harm where that is more. */
+const FINE_S = 30;
+const FINE_SHARE = 0.002;
 /** Longest the water is followed after it was put right, s. */
 const AFTERMATH = 2 * DAY;
 
@@ -27,11 +27,12 @@ export function lastChance(trial: Trial, cls: HarmClass): number | null {
   if (harmed.length === 0) return null;
   let bad = Math.min(...harmed);
   let good = 0;
-  const first = Math.max(0, bad - FINE);
+  const fine = Math.max(FINE_S, FINE_SHARE * bad);
+  const first = Math.max(0, bad - fine);
   if (avoids(trial, cls, first)) return first;
   bad = first;
   if (bad <= 0 || !avoids(trial, cls, 0)) return 0;
-  while (bad - good > FINE) {
+  while (bad - good > fine) {
     const middle = (good + bad) / 2;
     if (avoids(trial, cls, middle)) good = middle;
     else bad = middle;
@@ -57,16 +58,16 @@ export function avoids(trial: Trial, cls: HarmClass, t: number): boolean {
 /** The water at time t of a course, as the start of another. */
 function momentOf(trial: Trial, t: number): Snapshot {
   const { record, machine, blueprint } = trial;
-  const x = stateAt(record.knots, t);
+  const x = record.knots.stateAt(t);
   const { span, plant } = machine;
   // Whoever puts it right also gives back the water that the state had taken out.
   if (span && span.refill > 0 && t < span.endsS) addMatched(x, plant.hub >= 0 ? plant.hub : 0, span.refill);
   const dayLow = Float64Array.from(blueprint.snapshot?.dayLow ?? []);
   const dayHigh = Float64Array.from(blueprint.snapshot?.dayHigh ?? []);
-  for (const knot of record.knots) {
-    if (knot.t > t || knot.t < t - DAY) continue;
+  const { knots } = record;
+  for (let i = knots.before(t - DAY); i < knots.length && knots.time(i) <= t; i++) {
     for (let k = 0; k < plant.nodes; k++) {
-      const temperature = knot.x[STRIDE * k + TEMPERATURE] as number;
+      const temperature = knots.value(i, STRIDE * k + TEMPERATURE);
       dayLow[k] = Math.min(dayLow[k] ?? temperature, temperature);
       dayHigh[k] = Math.max(dayHigh[k] ?? temperature, temperature);
     }

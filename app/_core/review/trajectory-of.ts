@@ -2,12 +2,10 @@ import type { FaultCase } from './result';
 import type { CaseTrajectory, Moment, Track } from './trajectory';
 import { HORIZON, type Context } from './context';
 import { type Subject, type Trial, tryAt } from './trial';
-import { between, knotBefore } from '../simulate/hermite';
 import { levelSignal } from '../simulate/build-signals';
 import { salinity } from '../simulate/signal';
 import { OXYGEN, STRIDE, TEMPERATURE } from '../simulate/plant';
 import type { Column } from '../plans/credit';
-import type { Knot } from '../simulate/world';
 import { harmWords, worstHour } from './words';
 
 /** Points of a plotted line. */
@@ -42,7 +40,7 @@ function tracksOf(trial: Trial, endS: number): Track[] {
   const times = Array.from({ length: POINTS + 1 }, (_, i) => (endS * i) / POINTS);
   return machine.nodes.flatMap((node, k) => {
     if (!machine.stocked[k] && k !== machine.plant.hub) return [];
-    const at = (index: number) => times.map((t) => valueAt(trial.record.knots, index, t));
+    const at = (index: number) => times.map((t) => trial.record.knots.between(trial.record.knots.before(t), index, t));
     const volume = at(STRIDE * k);
     const salt = at(STRIDE * k + 2);
     const level = levelSignal(machine.plant, k);
@@ -60,11 +58,3 @@ function tracksOf(trial: Trial, endS: number): Track[] {
     ];
   });
 }
-
-function valueAt(knots: Knot[], index: number, t: number): number {
-  const at = knotBefore(knots, t);
-  const a = knots[at] as Knot;
-  const b = knots[at + 1];
-  return b ? between(a, b, index, t) : (a.x[index] as number);
-}
-

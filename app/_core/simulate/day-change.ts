@@ -1,14 +1,18 @@
-import { between } from './hermite';
 import { STRIDE, TEMPERATURE } from './plant';
 import type { DayChange } from './machine';
 import { harm } from './react';
-import type { Knot, World } from './world';
+import type { World } from './world';
 
 const DAY = 86_400;
 
+interface Entry {
+  t: number;
+  value: number;
+}
+
 /** Lowest (for a fall: highest, signs turned) temperature of the last 24 hours, one queue a limit. */
 export interface DayWatch {
-  queues: { t: number; value: number }[][];
+  queues: Entry[][];
 }
 
 /** Begin with what the node's temperature was at the start. */
@@ -24,33 +28,28 @@ function temperature(x: Float64Array, change: DayChange): number {
 
 /** Look at each accepted step whether the change within 24 hours has passed its limit, and locate where. */
 export function followDay(day: DayWatch, world: World): void {
-  for (const [i, change] of world.machine.dayChanges.entries()) {
-    const queue = day.queues[i];
-    if (!queue) continue;
+  const changes = world.machine.dayChanges;
+  for (let i = 0; i < changes.length; i++) {
+    const change = changes[i] as DayChange;
+    const queue = day.queues[i] as Entry[];
     const value = change.sign * temperature(world.x, change);
-    if (value - lowest(queue, world.t) > change.limit) report(world, change, queue);
-    while (queue.length > 0 && (queue[queue.length - 1]?.value ?? 0) >= value) queue.pop();
+    // Values rise along the queue, so its head is the least of the last day once the older ones are gone.
+    while (queue.length > 1 && (queue[0] as Entry).t < world.t - DAY) queue.shift();
+    if (value - (queue[0] as Entry).value > change.limit) report(world, change, (queue[0] as Entry).value);
+    while (queue.length > 0 && (queue[queue.length - 1] as Entry).value >= value) queue.pop();
     queue.push({ t: world.t, value });
-    while (queue.length > 1 && (queue[1]?.t ?? 0) <= world.t - DAY) queue.shift();
   }
 }
 
-function lowest(queue: { t: number; value: number }[], t: number): number {
-  let least = Number.POSITIVE_INFINITY;
-  for (const entry of queue) if (entry.t >= t - DAY) least = Math.min(least, entry.value);
-  return least;
-}
-
-function report(world: World, change: DayChange, queue: { t: number; value: number }[]): void {
+function report(world: World, change: DayChange, least: number): void {
   const { knots } = world.record;
-  const b = knots[knots.length - 1] as Knot;
-  const a = knots[knots.length - 2] ?? b;
-  let low = a.t;
-  let high = b.t;
+  const last = knots.length - 2;
+  let low = knots.time(Math.max(0, last));
+  let high = knots.time(knots.length - 1);
   for (let n = 0; n < 40; n++) {
     const t = (low + high) / 2;
-    const value = change.sign * between(a, b, STRIDE * change.node + TEMPERATURE, t);
-    if (value - lowest(queue, t) > change.limit) high = t;
+    const value = change.sign * knots.between(Math.max(0, last), STRIDE * change.node + TEMPERATURE, t);
+    if (value - least > change.limit) high = t;
     else low = t;
   }
   const what = change.sign > 0 ? 'rise-24h' : 'fall-24h';

@@ -1,6 +1,6 @@
 import type { Air } from './plant';
-import { readSlope } from './signal';
-import { pastThreshold, type Watch } from './watch';
+import type { Watch } from './watch';
+import { evaluate, rowSlope, type WatchTable } from './watch-table';
 
 /** Position within a step, 0 to 1, at which the cubic through both ends (values and slopes × h) first rises through 0; −1 if it does not. */
 export function firstRise(g0: number, g1: number, s0: number, s1: number): number {
@@ -50,31 +50,31 @@ export interface Crossing {
   at: number;
 }
 
+/** One end of a step: state, rates and air there. */
+export interface End {
+  x: Float64Array;
+  f: Float64Array;
+  air: Air;
+}
+
 /**
- * First change of any watch between two ends of a step, with the rates there. No threshold is stepped over: a value that
- * goes beyond and comes back within the step is found from its slopes.
+ * First change of any watch between two ends of a step of length h, s. The table's `from` must hold the values at the
+ * first end; its `to` receives those at the second. No threshold is stepped over: a value that goes beyond and comes back
+ * within the step is found from its slopes.
  */
-export function firstCrossing(
-  watches: Watch[],
-  h: number,
-  x0: Float64Array,
-  f0: Float64Array,
-  air0: Air,
-  x1: Float64Array,
-  f1: Float64Array,
-  air1: Air,
-): Crossing | null {
+export function firstCrossing(table: WatchTable, h: number, a: End, b: End): Crossing | null {
+  evaluate(table, b.x, b.air, table.to);
   let first: Crossing | null = null;
-  for (const w of watches) {
-    if (w.active && w.latched) continue;
-    const g0 = pastThreshold(w, x0, air0);
-    const g1 = pastThreshold(w, x1, air1);
-    if (Number.isNaN(g1)) continue;
-    const toward = (w.active ? -w.sign : w.sign) * h;
-    const s0 = toward * readSlope(w.signal, x0, f0, air0);
-    const s1 = toward * readSlope(w.signal, x1, f1, air1);
+  for (let i = 0; i < table.watches.length; i++) {
+    const g0 = table.from[i] as number;
+    const g1 = table.to[i] as number;
+    // Far off and not even a whole step at the present slope would reach it: the common case, left at once.
+    if (!(g1 > 0) && !(g0 <= 0)) continue;
+    const s0 = h * rowSlope(table, i, a.x, a.f, a.air);
+    if (!(g1 > 0) && !(s0 > 0)) continue;
+    const s1 = h * rowSlope(table, i, b.x, b.f, b.air);
     const at = firstRise(Math.min(g0, 0), g1, s0, s1);
-    if (at >= 0 && (first === null || at < first.at)) first = { watch: w, at };
+    if (at >= 0 && (first === null || at < first.at)) first = { watch: table.watches[i] as Watch, at };
   }
   return first;
 }

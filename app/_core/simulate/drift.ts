@@ -1,4 +1,4 @@
-import { pastThreshold, type Watch } from './watch';
+import type { Watch } from './watch';
 import type { World } from './world';
 
 const DAY = 86_400;
@@ -7,45 +7,55 @@ const DAY = 86_400;
 const HASTE = 1.5;
 const RESERVE = 0.1;
 
-/** How near each watch that matters came to its threshold, today and the day before. */
+/**
+ * How near each watch that matters came to its threshold in this window and in the one before. Windows are whole days
+ * where anything follows the time of day, else half days.
+ */
 export interface Drift {
-  watches: Watch[];
-  today: Float64Array;
-  yesterday: Float64Array;
+  windowS: number;
+  /** Rows of the watches that matter. */
+  rows: number[];
+  now: Float64Array;
+  before: Float64Array;
 }
 
 const MATTERS: ReadonlySet<Watch['role']> = new Set<Watch['role']>(['limit', 'cut-out', 'interlock', 'dry', 'empty', 'rim', 'flood', 'floor']);
 
 /** Begin to follow the drift of a run. */
 export function driftOf(world: World): Drift {
-  const watches = world.machine.watches.filter((w) => MATTERS.has(w.role) && w.signal.kind !== 'lost' && w.signal.kind !== 'constant');
+  const matters = (w: Watch) => MATTERS.has(w.role) && w.signal.kind !== 'lost' && w.signal.kind !== 'constant';
+  const rows = world.table.watches.map((w, i) => (matters(w) ? i : -1)).filter((i) => i >= 0);
+  const { room, devices } = world.machine;
+  const byTheDay = !room.steady || devices.some((d) => d.regulated.kind === 'hours');
   return {
-    watches,
-    today: new Float64Array(watches.length).fill(Number.NEGATIVE_INFINITY),
-    yesterday: new Float64Array(watches.length).fill(Number.NEGATIVE_INFINITY),
+    windowS: byTheDay ? DAY : DAY / 2,
+    rows,
+    now: new Float64Array(rows.length).fill(Number.NEGATIVE_INFINITY),
+    before: new Float64Array(rows.length).fill(Number.NEGATIVE_INFINITY),
   };
 }
 
-/** Take note of an accepted step. */
+/** Take note of an accepted step; the table's `from` holds the present. */
 export function followDrift(drift: Drift, world: World): void {
-  for (let i = 0; i < drift.watches.length; i++) {
-    const w = drift.watches[i] as Watch;
-    const past = pastThreshold(w, world.x, world.stepper.air);
-    if (past > (drift.today[i] as number)) drift.today[i] = past;
+  const { from } = world.table;
+  for (let i = 0; i < drift.rows.length; i++) {
+    const past = from[drift.rows[i] as number] as number;
+    if (past > (drift.now[i] as number)) drift.now[i] = past;
   }
 }
 
 /**
- * Whether nothing can happen any more before `untilS`: asked at the end of each whole day from the second on. What came
- * nearer to a threshold today than yesterday is taken to go on doing so, half as fast again, to the end; if that reaches
+ * Whether nothing can happen any more before `untilS`: asked at the end of each window from the second on. What came nearer
+ * to a threshold in this window than in the last is taken to go on doing so, half as fast again, to the end; if that reaches
  * none, no limit is being exceeded and no turning point lies ahead, the rest of the run would tell nothing new.
  */
 export function nothingLeftToHappen(drift: Drift, world: World, untilS: number): boolean {
-  const days = Math.round(world.t / DAY);
-  if (days < 1 || Math.abs(world.t - days * DAY) > 1e-3) return false;
-  const over = days >= 2 && quiet(world) && drift.watches.every((w, i) => leadsNowhere(drift, w, i, (untilS - world.t) / DAY));
-  drift.yesterday.set(drift.today);
-  drift.today.fill(Number.NEGATIVE_INFINITY);
+  const windows = Math.round(world.t / drift.windowS);
+  if (windows < 1 || Math.abs(world.t - windows * drift.windowS) > 1e-3) return false;
+  const left = (untilS - world.t) / drift.windowS;
+  const over = windows >= 2 && quiet(world) && drift.rows.every((row, i) => leadsNowhere(drift, world.table.watches[row] as Watch, i, left));
+  drift.before.set(drift.now);
+  drift.now.fill(Number.NEGATIVE_INFINITY);
   return over;
 }
 
@@ -53,9 +63,9 @@ function quiet(world: World): boolean {
   return world.exposures.length === 0 && !world.timers.some((timer) => timer.turning && timer.live());
 }
 
-function leadsNowhere(drift: Drift, w: Watch, i: number, daysLeft: number): boolean {
+function leadsNowhere(drift: Drift, w: Watch, i: number, windowsLeft: number): boolean {
   if (w.active) return true;
-  const today = drift.today[i] as number;
-  const nearer = Math.max(0, today - (drift.yesterday[i] as number));
-  return today * (1 - RESERVE) + HASTE * nearer * daysLeft < 0;
+  const now = drift.now[i] as number;
+  const nearer = Math.max(0, now - (drift.before[i] as number));
+  return now * (1 - RESERVE) + HASTE * nearer * windowsLeft < 0;
 }

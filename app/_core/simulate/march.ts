@@ -1,12 +1,13 @@
 import { airAt, stillAir } from './air';
 import { type DayWatch, followDay } from './day-change';
-import { firstCrossing } from './detect';
+import { type End, firstCrossing } from './detect';
 import { type Drift, followDrift } from './drift';
 import type { Air } from './plant';
 import { flip } from './react';
 import { readSlope } from './signal';
 import { linearise, ratesAt, step, type Tolerance } from './stepper';
 import { pastThreshold, type Watch } from './watch';
+import { evaluate, rowSlope } from './watch-table';
 import type { World } from './world';
 
 /** A world on its way, with the buffers the way needs. */
@@ -15,28 +16,28 @@ export interface March {
   tolerance: Tolerance;
   drift: Drift;
   day: DayWatch;
-  next: Float64Array;
-  fNext: Float64Array;
-  airFrom: Air;
-  airTo: Air;
+  /** The two ends of the step under consideration. */
+  a: End;
+  b: End;
   /** Step to try next, s. */
   h: number;
 }
 
-/** Longest step, s: an hour keeps plots smooth. */
-const LONGEST = 3600;
+/** Longest step, s. */
+const LONGEST = 7200;
 /** First step after anything has switched, s. */
-export const AFTER_EVENT = 20;
+export const AFTER_EVENT = 120;
 
 /** Buffers for a world. */
 export function march(world: World, tolerance: Tolerance, drift: Drift, day: DayWatch): March {
   const vector = () => new Float64Array(world.machine.plant.size);
-  return { world, tolerance, drift, day, next: vector(), fNext: vector(), airFrom: stillAir(), airTo: stillAir(), h: AFTER_EVENT };
+  const a: End = { x: world.x, f: world.stepper.f, air: stillAir() };
+  return { world, tolerance, drift, day, a, b: { x: vector(), f: vector(), air: stillAir() }, h: AFTER_EVENT };
 }
 
 /** Keep the present as a knot. */
 export function keepKnot(world: World): void {
-  world.record.knots.push({ t: world.t, x: Float64Array.from(world.x), f: Float64Array.from(world.stepper.f) });
+  world.record.knots.add(world.t, world.x, world.stepper.f);
 }
 
 /**
@@ -64,7 +65,7 @@ function acceptedStep(m: March, room: number): number {
   linearise(stepper, world.t, world.hour, world.x);
   let h = Math.min(m.h, room, LONGEST);
   for (;;) {
-    step(stepper, world.t, h, world.hour, world.x, m.next, m.tolerance);
+    step(stepper, world.t, h, world.hour, world.x, m.b.x, m.tolerance);
     world.record.steps++;
     const { error } = stepper;
     if (!Number.isFinite(error) && h < 1e-6) throw new Error('the model left the range of numbers');
@@ -81,16 +82,20 @@ function acceptedStep(m: March, room: number): number {
 
 /** Accept a step of length h, or the part of it up to the first crossing. */
 function take(m: March, h: number, stop: number): Watch | null {
-  const { world } = m;
+  const { world, a, b } = m;
   const { stepper } = world;
   const end = h === stop - world.t ? stop : world.t + h;
-  airOf(m, world.t, m.airFrom);
-  airOf(m, end, m.airTo);
-  ratesAt(stepper, end, world.hour, m.next, m.fNext);
-  const crossing = firstCrossing(world.machine.watches, h, world.x, stepper.f, m.airFrom, m.next, m.fNext, m.airTo);
+  a.x = world.x;
+  a.f = stepper.f;
+  airOf(m, world.t, a.air);
+  airOf(m, end, b.air);
+  ratesAt(stepper, end, world.hour, b.x, b.f);
+  const crossing = firstCrossing(world.table, h, a, b);
   if (crossing) land(m, crossing.watch, h * crossing.at, h);
   else arrive(m, end);
   keepKnot(world);
+  if (crossing) evaluate(world.table, world.x, m.a.air, world.table.from);
+  else [world.table.from, world.table.to] = [world.table.to, world.table.from];
   followDrift(m.drift, world);
   followDay(m.day, world);
   if (crossing) flipTogether(m, crossing.watch);
@@ -101,38 +106,42 @@ function take(m: March, h: number, stop: number): Watch | null {
 const TIE = 1e-3;
 
 function flipTogether(m: March, first: Watch): void {
-  const { world } = m;
-  airOf(m, world.t, m.airTo);
-  const tied = world.machine.watches.filter((w) => {
+  const { world, a } = m;
+  const { table } = world;
+  const tied = table.watches.filter((w, i) => {
     if (w === first) return false;
-    const slope = (w.active ? -w.sign : w.sign) * readSlope(w.signal, world.x, world.stepper.f, m.airTo);
-    return slope > 0 && pastThreshold(w, world.x, m.airTo) + TIE * slope > 0;
+    const slope = rowSlope(table, i, world.x, world.stepper.f, a.air);
+    return slope > 0 && (table.from[i] as number) + TIE * slope > 0;
   });
   for (const w of [first, ...tied]) flip(world, w);
 }
 
+/** The end of the step becomes the present, and `a` the place for the next one. */
 function arrive(m: March, t: number): void {
-  const { world } = m;
+  const { world, a, b } = m;
   world.t = t;
-  [world.x, m.next] = [m.next, world.x];
-  [world.stepper.f, m.fNext] = [m.fNext, world.stepper.f];
+  world.x = b.x;
+  world.stepper.f = b.f;
+  [m.a, m.b] = [b, a];
 }
 
 /** Step again to the crossing itself, corrected by Newton's rule until the watch sits on its threshold. */
 function land(m: March, w: Watch, guess: number, h: number): void {
-  const { world } = m;
+  const { world, b } = m;
   const { stepper } = world;
+  const width = Math.abs(w.on - w.off);
   let tau = Math.min(Math.max(guess, 1e-9), h);
   for (let i = 0; i < 8; i++) {
-    step(stepper, world.t, tau, world.hour, world.x, m.next, m.tolerance);
+    step(stepper, world.t, tau, world.hour, world.x, b.x, m.tolerance);
     world.record.steps++;
-    ratesAt(stepper, world.t + tau, world.hour, m.next, m.fNext);
-    airOf(m, world.t + tau, m.airTo);
-    const g = pastThreshold(w, m.next, m.airTo);
-    const slope = (w.active ? -w.sign : w.sign) * readSlope(w.signal, m.next, m.fNext, m.airTo);
-    const dt = -g / slope;
-    const wanted = Math.min(Math.max(tau + dt, 1e-9), h);
-    if (!Number.isFinite(dt) || Math.abs(wanted - tau) < 1e-7) break;
+    ratesAt(stepper, world.t + tau, world.hour, b.x, b.f);
+    airOf(m, world.t + tau, b.air);
+    const g = pastThreshold(w, b.x, b.air);
+    const slope = (w.active ? -w.sign : w.sign) * readSlope(w.signal, b.x, b.f, b.air);
+    const wanted = Math.min(Math.max(tau - g / slope, 1e-9), h);
+    const near = Math.abs(wanted - tau);
+    // Within a millisecond and well inside the watch's own width, or as near as numbers allow.
+    if (!Number.isFinite(wanted) || near < 1e-7 || (near < 1e-3 && Math.abs(g) < width / 4)) break;
     tau = wanted;
   }
   arrive(m, world.t + tau);

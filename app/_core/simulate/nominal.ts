@@ -1,6 +1,5 @@
 import { buildMachine, type Blueprint } from './build-machine';
 import type { Snapshot } from './build';
-import { stateAt } from './hermite';
 import { STRIDE, TEMPERATURE } from './plant';
 import { run } from './run';
 import type { Record } from './world';
@@ -28,15 +27,15 @@ export interface Nominal {
  */
 export function nominal(blueprint: Blueprint): Nominal {
   const machine = buildMachine({ ...blueprint, snapshot: null });
-  const record = run(machine, { untilS: WARM_UP, clockS: 0, stopAt: null, settle: true });
-  const from = Math.max(0, record.endS - DAY);
+  const record = run(machine, { untilS: WARM_UP, clockS: 0, stopAt: null, settle: true, atLeastS: 2 * DAY });
+  // A run may end at half a day; the last whole day, from midnight, is what is kept.
+  const from = Math.max(0, Math.floor(record.endS / DAY) * DAY - DAY);
   const { dayLow, dayHigh } = range(record, from, machine.plant.nodes);
   const at = (hour: number): Snapshot => {
-    // Runs begin at midnight, so whole days from the end keep the hour of the day.
     const t = Math.min(record.endS, from + (hour % 24) * HOUR);
-    return { x: stateAt(record.knots, t), on: machine.devices.map((_, i) => onAt(record, i, t)), dayLow, dayHigh };
+    return { x: record.knots.stateAt(t), on: machine.devices.map((_, i) => onAt(record, i, t)), dayLow, dayHigh };
   };
-  const startsPerDay = machine.devices.map((_, i) => record.switches.filter((s) => s.device === i && s.on && s.t > from).length);
+  const startsPerDay = machine.devices.map((_, i) => record.switches.filter((s) => s.device === i && s.on && s.t > from && s.t <= from + DAY).length);
   return { record, at, startsPerDay, dayLow, dayHigh };
 }
 
@@ -49,10 +48,10 @@ function onAt(record: Record, device: number, t: number): boolean {
 function range(record: Record, from: number, nodes: number): { dayLow: Float64Array; dayHigh: Float64Array } {
   const dayLow = new Float64Array(nodes).fill(Number.POSITIVE_INFINITY);
   const dayHigh = new Float64Array(nodes).fill(Number.NEGATIVE_INFINITY);
-  for (const knot of record.knots) {
-    if (knot.t < from) continue;
+  const { knots } = record;
+  for (let i = knots.before(from); i < knots.length; i++) {
     for (let k = 0; k < nodes; k++) {
-      const t = knot.x[STRIDE * k + TEMPERATURE] as number;
+      const t = knots.value(i, STRIDE * k + TEMPERATURE);
       dayLow[k] = Math.min(dayLow[k] as number, t);
       dayHigh[k] = Math.max(dayHigh[k] as number, t);
     }

@@ -1,10 +1,12 @@
 import type { LimitWatch } from './machine';
 import type { Watch } from './watch';
+import { renew } from './watch-table';
 import type { World } from './world';
 
 /** Flip a watch and do what follows from it at once. */
 export function flip(world: World, w: Watch): void {
   w.active = !w.active;
+  renew(world.table, w);
   switch (w.role) {
     case 'limit':
     case 'floor':

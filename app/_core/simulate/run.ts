@@ -9,7 +9,7 @@ import { beginExposure } from './react';
 import { settle } from './settle';
 import { makeStepper, ratesAt, TOLERANCE, type Tolerance } from './stepper';
 import { fireDue, nextTimer } from './timers';
-import { pastThreshold } from './watch';
+import { evaluate, renew, watchTable } from './watch-table';
 import { emptyRecord, type Exposure, type Record, type World } from './world';
 
 const HOUR = 3600;
@@ -24,6 +24,8 @@ export interface RunOptions {
   stopAt: HarmClass | null;
   /** Stop early when the drift from day to day leads nowhere within `untilS`. */
   settle: boolean;
+  /** Not before this long, s. */
+  atLeastS?: number;
   /** Limits already exceeded when it begins (since ≤ 0). */
   exposures?: Exposure[];
   tolerance?: Tolerance;
@@ -43,7 +45,7 @@ export function run(machine: Machine, options: RunOptions): Record {
   calm(world, regimes);
   while (!finished(m, options)) {
     enterHour(world);
-    const changed = marchTo(m, nextStop(world, options));
+    const changed = marchTo(m, nextStop(m, options));
     const fired = changed === null && fireDue(world.timers, world.t + 1e-6);
     if (!changed && !fired && !overdue(world)) continue;
     calm(world, regimes);
@@ -58,6 +60,7 @@ function begin(machine: Machine, options: RunOptions): World {
   const stepper = makeStepper(machine.plant, machine.mode, machine.room, options.clockS);
   const world: World = {
     machine,
+    table: watchTable(machine.watches),
     stepper,
     t: 0,
     hour: hourAt(options.clockS),
@@ -65,7 +68,7 @@ function begin(machine: Machine, options: RunOptions): World {
     timers: [],
     exposures: [],
     pending: machine.alarms.map(() => null),
-    record: emptyRecord(),
+    record: emptyRecord(machine.plant.size),
   };
   ratesAt(stepper, 0, world.hour, world.x, stepper.f);
   addTurningPoints(world);
@@ -73,6 +76,7 @@ function begin(machine: Machine, options: RunOptions): World {
     const watched = machine.limits[limit];
     if (!watched) continue;
     watched.watch.active = true;
+    renew(world.table, watched.watch);
     beginExposure(world, limit, watched, sinceS);
   }
   return world;
@@ -87,6 +91,7 @@ function hourAt(clockS: number): number {
 function calm(world: World, regimes: RegimeWatches): void {
   settle(world, regimes);
   ratesAt(world.stepper, world.t, world.hour, world.x, world.stepper.f);
+  evaluate(world.table, world.x, world.stepper.air, world.table.from);
   keepKnot(world);
 }
 
@@ -99,7 +104,8 @@ function enterHour(world: World): void {
 }
 
 function overdue(world: World): boolean {
-  return world.machine.watches.some((w) => pastThreshold(w, world.x, world.stepper.air) > 0);
+  evaluate(world.table, world.x, world.stepper.air, world.table.from);
+  return world.table.from.some((past) => past > 0);
 }
 
 function addTurningPoints(world: World): void {
@@ -120,7 +126,9 @@ function refillDaily(world: World, atS: number): void {
     for (let r = 0; r < plant.reservoirs; r++) {
       world.x[STRIDE * plant.nodes + r] = initial[STRIDE * plant.nodes + r] as number;
       const w = empty[r];
-      if (w) w.active = false;
+      if (!w) continue;
+      w.active = false;
+      renew(world.table, w);
     }
     refillDaily(world, atS + DAY);
   };
@@ -155,15 +163,16 @@ function finished(m: March, options: RunOptions): boolean {
     return true;
   }
   if (world.t >= options.untilS) return true;
-  const over = options.halt?.(world) || (options.settle && nothingLeftToHappen(m.drift, world, options.untilS));
+  const over = options.halt?.(world) || (options.settle && nothingLeftToHappen(m.drift, world, options.untilS) && world.t >= (options.atLeastS ?? 0));
   if (over) record.why = 'settled';
   return over === true;
 }
 
-/** Next instant that must be landed on: a timer, an hour of the room, a whole day (for the drift), the end. */
-function nextStop(world: World, options: RunOptions): number {
-  const day = (Math.floor(world.t / DAY + 1e-9) + 1) * DAY;
-  const stop = Math.min(options.untilS, nextTimer(world.timers), day);
+/** Next instant that must be landed on: a timer, an hour of the room, the end of a window of the drift, the end. */
+function nextStop({ world, drift }: March, options: RunOptions): number {
+  const { windowS } = drift;
+  const window = (Math.floor(world.t / windowS + 1e-9) + 1) * windowS;
+  const stop = Math.min(options.untilS, nextTimer(world.timers), window);
   if (world.machine.room.steady && !options.halt) return stop;
   const clock = options.clockS + world.t;
   return Math.min(stop, (Math.floor(clock / HOUR + 1e-9) + 1) * HOUR - options.clockS);

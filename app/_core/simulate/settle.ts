@@ -3,7 +3,8 @@ import { raiseAlarms } from './raise';
 import { harm, flip } from './react';
 import { regulate } from './regulate';
 import { type RegimeWatches, returnLost, setMode, stagnant } from './mode';
-import { pastThreshold } from './watch';
+import type { Watch } from './watch';
+import { evaluate } from './watch-table';
 import type { World } from './world';
 
 /** Rounds of the fixed point before a plan counts as contradicting itself. */
@@ -50,9 +51,11 @@ function supply(world: World): boolean {
 
 function compare(world: World): boolean {
   let changed = false;
-  for (const w of world.machine.watches) {
-    if (!(pastThreshold(w, world.x, world.stepper.air) > 0)) continue;
-    flip(world, w);
+  const { table } = world;
+  evaluate(table, world.x, world.stepper.air, table.from);
+  for (let i = 0; i < table.watches.length; i++) {
+    if (!((table.from[i] as number) > 0)) continue;
+    flip(world, table.watches[i] as Watch);
     changed = true;
   }
   return changed;

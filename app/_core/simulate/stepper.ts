@@ -13,7 +13,7 @@ export interface Tolerance {
 }
 
 /** Tight enough that events fall within a second of a reference integrator at 1e-10 (see the tests). */
-export const TOLERANCE: Tolerance = { relative: 1e-6, absolute: 1e-7 };
+export const TOLERANCE: Tolerance = { relative: 4e-6, absolute: 4e-7 };
 
 /** Everything one integration needs, allocated once. */
 export interface Stepper {

@@ -1,19 +1,14 @@
 import type { Harm } from '../review/result';
+import { Knots } from './knots';
 import type { Machine } from './machine';
 import type { Stepper } from './stepper';
 import type { Timers } from './timers';
+import type { WatchTable } from './watch-table';
 
 /** A limit being exceeded: since when. */
 export interface Exposure {
   limit: number;
   sinceS: number;
-}
-
-/** State at accepted steps, for plots and for starting again from any moment. */
-export interface Knot {
-  t: number;
-  x: Float64Array;
-  f: Float64Array;
 }
 
 /** What a run has brought to light. Times are seconds from its beginning. */
@@ -25,7 +20,7 @@ export interface Record {
   signs: Map<string, number>;
   acted: Set<string>;
   events: { t: number; what: string }[];
-  knots: Knot[];
+  knots: Knots;
   exposures: { limit: number; fromS: number; toS: number }[];
   /** Every change of a device's own regulation. */
   switches: { t: number; device: number; on: boolean }[];
@@ -39,6 +34,7 @@ export interface Record {
 /** A run in progress. */
 export interface World {
   machine: Machine;
+  table: WatchTable;
   stepper: Stepper;
   t: number;
   hour: number;
@@ -50,15 +46,15 @@ export interface World {
   record: Record;
 }
 
-/** An empty record. */
-export function emptyRecord(): Record {
+/** An empty record for states of a length. */
+export function emptyRecord(size: number): Record {
   return {
     harms: [],
     alarms: new Map(),
     signs: new Map(),
     acted: new Set(),
     events: [],
-    knots: [],
+    knots: new Knots(size),
     exposures: [],
     switches: [],
     optimistic: false,
