@@ -1,4 +1,4 @@
-import { cpSync, existsSync, mkdirSync, mkdtempSync, readFileSync, rmSync, symlinkSync, writeFileSync } from 'node:fs';
+import { cpSync, mkdirSync, mkdtempSync, readFileSync, rmSync, symlinkSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { dirname, join } from 'node:path';
 import { listFiles, ROOT, readText } from '../inspect/files';
@@ -34,6 +34,8 @@ export interface Planted {
  * @returns         its folder, to be given to `removeCopy`
  */
 export function buildCopy(planted: Planted[], packages: Record<string, string> = {}): string {
+  const twice = planted.filter(({ file }, at) => planted.findIndex((other) => other.file === file) !== at);
+  if (twice.length > 0) throw new Error(`Two files are planted at ${twice.map(({ file }) => file).join(' and ')}.`);
   const top = mkdtempSync(join(tmpdir(), 'holdfast-walls-'));
   const write = (file: string, text: string): void => {
     mkdirSync(dirname(join(top, file)), { recursive: true });
@@ -47,16 +49,15 @@ export function buildCopy(planted: Planted[], packages: Record<string, string> =
     cpSync(join(ROOT, path), join(top, path));
   }
   write('package.json', packageJson(packages));
-  for (const { file, text } of planted) {
-    if (existsSync(join(top, file))) throw new Error(`Two files are planted at ${file}.`);
-    write(file, text);
-  }
+  for (const { file, text } of planted) write(file, text);
   symlinkSync(join(ROOT, 'node_modules'), join(top, 'node_modules'), 'dir');
   return top;
 }
 
-/** Deletes a copy; the link to the packages goes, the packages stay. */
-export const removeCopy = (top: string): void => rmSync(top, { recursive: true, force: true });
+/** Deletes a copy, if one was made; the link to the packages goes, the packages stay. */
+export function removeCopy(top: string): void {
+  if (top !== '') rmSync(top, { recursive: true, force: true });
+}
 
 function packageJson(packages: Record<string, string>): string {
   const real = JSON.parse(readFileSync(join(ROOT, 'package.json'), 'utf8'));
