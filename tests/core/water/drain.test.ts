@@ -51,6 +51,12 @@ describe('the time to drain', () => {
     );
   });
 
+  test('counts the last millimetre, and the smallest tank', () => {
+    const rate = drainRate(0.6, 1e-4, 0.5);
+    expect(drainTime(1, 0.6, 1e-4, 0.5, 0.499) / (1e-3 / rate)).toBeCloseTo(1, 2);
+    expect(drainTime(0.005, 0.6, 1e-4, 0.5, 0.499) / (5e-6 / rate)).toBeCloseTo(1, 2);
+  });
+
   test('is nothing when there is nothing to fall, and never when nothing can run out', () => {
     expect(drainTime(1, 0.6, 0.01, 1, 1)).toBe(0);
     expect(drainTime(1, 0.6, 0, 1, 0)).toBe(Number.POSITIVE_INFINITY);
