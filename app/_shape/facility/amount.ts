@@ -21,15 +21,19 @@ export function amount(unit: FieldUnit, about: string, bounds?: Bounds) {
 /** The same without a description, for use within a figure. */
 export function bareAmount(unit: FieldUnit, bounds?: Bounds) {
   const plain = plainNumber(unit, bounds);
-  return z.codec(z.union([plain, z.string().regex(NUMBER_WITH_UNIT)], { error: wanted(unit) }), plain, {
-    decode: (given, ctx) => {
-      const value = typeof given === 'number' ? given : fromText(given, unit);
-      if (value !== null) return value;
-      ctx.issues.push({ code: 'custom', input: given, message: wanted(unit) });
-      return z.NEVER;
+  return z.codec(
+    z.union([plain, z.string().regex(NUMBER_WITH_UNIT, { error: wanted(unit) })], { error: wanted(unit) }),
+    plain,
+    {
+      decode: (given, ctx) => {
+        const value = typeof given === 'number' ? given : fromText(given, unit);
+        if (value !== null) return value;
+        ctx.issues.push({ code: 'custom', input: given, message: wanted(unit) });
+        return z.NEVER;
+      },
+      encode: (value) => value,
     },
-    encode: (value) => value,
-  });
+  );
 }
 
 /** What a field is, and in which unit, in one line. */
@@ -39,9 +43,8 @@ export function withUnit(about: string, unit: FieldUnit): string {
 
 /** What was wanted where a number was not found. */
 export function wanted(unit: FieldUnit): string {
-  const { symbol, texts } = unitOf(unit);
-  const others = Object.keys(texts).join(', ');
-  return `must be a number (${symbol})${others === '' ? '' : `, or text with one of the units ${others}`}`;
+  const { symbol, example } = unitOf(unit);
+  return `must be a number (${symbol})${example === undefined ? '' : ` or a number with its unit such as ${example}`}`;
 }
 
 function plainNumber(unit: FieldUnit, bounds: Bounds | undefined): z.ZodNumber {

@@ -8,6 +8,8 @@ type Conversion = number | { minus?: number; times?: number; over?: number };
 
 interface Unit {
   symbol: string;
+  /** A number in another unit, as a file may give it. */
+  example?: string;
   /** Smallest value that is taken; `more`: every value must be more than this. */
   least?: number;
   more?: number;
@@ -28,7 +30,7 @@ export function unitOf(unit: FieldUnit): Unit {
  * A number with its unit, in the unit of the field.
  *
  * The factors are those of `units`, exact by definition, but straight into the field's unit, so that 120 gal is
- * 454.24940976 L and not a rounding away from it. A test holds the two tables together.
+ * 454.24941408 L and not a rounding away from it. A test holds the two tables together.
  *
  * @param text  for example `78 °F`, `120 gal`; `gal` is the US gallon, `imp gal` the British one
  * @param unit  unit of the field

@@ -1,17 +1,8 @@
 import type { Path } from '#core/facility/path';
 import { ok, type Result, refused } from '#core/result';
-import {
-  type Document,
-  isAlias,
-  isMap,
-  isScalar,
-  isSeq,
-  LineCounter,
-  type Node,
-  parseDocument,
-  type YAMLError,
-} from 'yaml';
+import { type Document, isAlias, isMap, isScalar, isSeq, LineCounter, type Node, type YAMLError } from 'yaml';
 import type { FileError } from './file-error';
+import { DEEPEST, yamlDocument } from './yaml-document';
 
 /** How a file is written. JSON is held to the letter; YAML is version 1.2 with its core schema. */
 export type FileFormat = 'json' | 'yaml';
@@ -23,12 +14,10 @@ export interface ParsedText {
   placeOf(path: Path): { line: number; column: number };
 }
 
-/** Longest file that is read, in characters: fifty times a site of twenty-four systems. */
-export const LONGEST = 5_000_000;
+/** Longest file that is read, in characters: a site of about 150 well described systems. */
+export const LONGEST = 3_000_000;
 /** How often aliases may multiply what stands in a file. */
 const MOST_ALIASES = 100;
-/** Levels of nesting that are read; a facility needs ten. An alias within what it stands for nests without end. */
-const DEEPEST = 40;
 
 /**
  * JSON or YAML text as data. YAML's traps are shut: no custom tags, no key twice, aliases only within bounds, and an
@@ -43,50 +32,53 @@ export function parseText(text: string, format?: FileFormat): Result<ParsedText,
   const bare = text.startsWith('\uFEFF') ? text.slice(1) : text;
   if (bare.trim() === '') return fault('is empty');
   const lines = new LineCounter();
+  const document = yamlDocument(bare, lines);
+  if (!document) return fault('is nested too deeply');
+  const faults = [...document.errors, ...document.warnings];
+  if (faults.length > 0) return refused(faults.map((one) => wordFault(one, lines)));
+  if (format === 'json') {
+    const broken = brokenJson(bare);
+    if (broken !== null) return fault('is not JSON from here on', lines.linePos(broken));
+  }
+  const held = dataOf(document);
+  if (!held) return fault(`uses aliases that are missing or multiply beyond ${MOST_ALIASES}`);
+  if (isDeeperThan(held.data, DEEPEST)) return fault('is nested too deeply');
+  return ok({ data: held.data, placeOf: (path) => placeOf(path, document, lines) });
+}
+
+/** Where text that is YAML stops being JSON as well, counted in characters; null when it is JSON throughout. */
+function brokenJson(text: string): number | null {
   try {
-    const document = parseDocument(bare, {
-      version: '1.2',
-      schema: 'core',
-      resolveKnownTags: false,
-      uniqueKeys: true,
-      lineCounter: lines,
-    });
-    const faults = [...document.errors, ...document.warnings];
-    if (faults.some(({ code }) => code === 'RESOURCE_EXHAUSTION')) return fault('is nested too deeply');
-    if (faults.length > 0) return refused(faults.map(wordFault));
-    if (format === 'json') JSON.parse(bare);
-    const data: unknown = document.toJS({ maxAliasCount: MOST_ALIASES });
-    if (isDeeperThan(data, DEEPEST)) return fault('is nested too deeply');
-    return ok({ data, placeOf: (path) => placeOf(path, document, lines) });
+    JSON.parse(text);
+    return null;
   } catch (error) {
-    return wordThrown(error, bare);
+    return Number(/position (\d+)/.exec(String(error))?.[1] ?? text.length - 1);
   }
 }
 
-function fault(rest: string, line = 1, column = 1): Result<never, FileError[]> {
-  return refused([{ path: '', line, column, message: `the file ${rest}` }]);
+/** The plain data of a document; null when its aliases lead nowhere or multiply beyond bounds. */
+function dataOf(document: Document): { data: unknown } | null {
+  try {
+    return { data: document.toJS({ maxAliasCount: MOST_ALIASES }) };
+  } catch (error) {
+    if (error instanceof ReferenceError) return null;
+    throw error;
+  }
 }
 
-function wordFault({ code, message, linePos }: YAMLError): FileError {
-  const [start] = linePos ?? [{ line: 1, col: 1 }];
-  const [first = ''] = message.split('\n');
-  const plain = first.replace(/ at line \d+, column \d+:?$/, '');
+function fault(rest: string, { line, col } = { line: 1, col: 1 }): Result<never, FileError[]> {
+  return refused([{ path: '', line, column: col, message: `the file ${rest}` }]);
+}
+
+function wordFault({ code, message, pos }: YAMLError, lines: LineCounter): FileError {
   const words: Partial<Record<typeof code, string>> = {
     TAB_AS_INDENT: 'a tab is used to indent; YAML takes spaces only',
     DUPLICATE_KEY: 'the same field stands twice in one place',
     MULTIPLE_DOCS: 'a second document begins here; a facility file holds one',
-    TAG_RESOLVE_FAILED: `a tag is used, which a facility file may not have (${plain})`,
+    TAG_RESOLVE_FAILED: `a tag is used, which a facility file may not have (${message})`,
   };
-  return { path: '', line: start.line, column: start.col, message: words[code] ?? `cannot be read here: ${plain}` };
-}
-
-/** Faults that come as exceptions: JSON's own, too many aliases, too deep a nesting. Anything else is a break. */
-function wordThrown(error: unknown, text: string): Result<never, FileError[]> {
-  if (error instanceof RangeError) return fault('is nested too deeply');
-  if (error instanceof ReferenceError) return fault(`uses aliases that are missing or multiply beyond ${MOST_ALIASES}`);
-  if (!(error instanceof SyntaxError)) throw error;
-  const before = text.slice(0, Number(/position (\d+)/.exec(error.message)?.[1] ?? 0)).split('\n');
-  return fault('is not JSON from here on', before.length, (before.at(-1) ?? '').length + 1);
+  const { line, col } = lines.linePos(pos[0]);
+  return { path: '', line, column: col, message: words[code] ?? `cannot be read here: ${message}` };
 }
 
 function isDeeperThan(value: unknown, levels: number): boolean {

@@ -66,9 +66,9 @@ function wanted(issue: Issue, found: unknown): string {
     case 'invalid_union':
       return issue.discriminator ? unionKind(issue, found) : `${issue.message}, ${text}`;
     case 'too_small':
-      return `must ${size(issue.origin, issue.inclusive ? 'at least' : 'more than', Number(issue.minimum))}, ${text}`;
+      return `must ${size(issue, issue.inclusive ? 'at least' : 'more than', Number(issue.minimum))}, ${text}`;
     case 'too_big':
-      return `must ${size(issue.origin, issue.inclusive ? 'at most' : 'less than', Number(issue.maximum))}, ${text}`;
+      return `must ${size(issue, issue.inclusive ? 'at most' : 'less than', Number(issue.maximum))}, ${text}`;
     default:
       return issue.message.includes('{found}') ? issue.message.replace('{found}', text) : `${issue.message}, ${text}`;
   }
@@ -85,10 +85,11 @@ function oneOf(values: readonly string[], found: unknown): string {
   return `must be ${wantedWords}, found ${show(found)}${near && values.length > 1 ? `. Did you mean ${near}?` : ''}`;
 }
 
-function size(origin: string, how: string, limit: number): string {
-  if (origin === 'string') return `have ${how} ${limit} letters`;
-  if (origin === 'array') return `have ${how} ${limit} ${limit === 1 ? 'member' : 'members'}`;
-  return `be ${how} ${limit}`;
+function size({ origin, exact }: { origin: string; exact?: boolean }, how: string, limit: number): string {
+  const bound = `${exact ? 'exactly' : how} ${limit}`;
+  if (origin === 'string') return `have ${bound} letters`;
+  if (origin === 'array') return `have ${bound} ${limit === 1 ? 'member' : 'members'}`;
+  return `be ${bound}`;
 }
 
 function valueAt(data: unknown, path: Path): unknown {

@@ -49,7 +49,7 @@ export function isoDate(about: string) {
 export function zoneName(about: string) {
   return z
     .string()
-    .regex(ZONE_NAME, { error: 'must be an IANA time zone such as Europe/London' })
+    .regex(ZONE_NAME, { error: 'must be an IANA time zone such as Europe/London', abort: true })
     .refine(isZone, { error: ({ input }) => unknownZone(String(input)) })
     .describe(`${about} IANA time zone, for example Europe/London.`);
 }

@@ -57,7 +57,7 @@ describe('the difference between two facilities', () => {
       fc.property(anyFacility(), (given) => {
         expect(difference(given, structuredClone(given))).toEqual([]);
       }),
-      { numRuns: 30 },
+      { numRuns: 10 },
     );
   });
 
@@ -69,7 +69,7 @@ describe('the difference between two facilities', () => {
         expect(new Set(paths).size).toBe(paths.length);
         expect([...applied(before, after)].sort()).toEqual([...leavesOf(after)].sort());
       }),
-      { numRuns: 40 },
+      { numRuns: 20 },
     );
   });
 
