@@ -1,9 +1,10 @@
 // @ts-check
 // One Holdfast a data folder. The claim is a file that names its process; a claim whose process is gone is void.
-import { linkSync, mkdirSync, readFileSync, renameSync, rmSync, writeFileSync } from 'node:fs';
+import { linkSync, readFileSync, renameSync, rmSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { bornAt } from './born.mjs';
 import { Failure } from './failure.mjs';
+import { makeDataFolder } from './places.mjs';
 
 /** @typedef {{ pid: number, born: string, address: string }} Claim */
 
@@ -15,7 +16,7 @@ import { Failure } from './failure.mjs';
  * @throws {Failure} when another Holdfast holds it
  */
 export function claim(data, address) {
-  mkdirSync(data, { recursive: true, mode: 0o700 });
+  makeDataFolder(data);
   const path = join(data, 'running.json');
   /** @type {Claim} */
   const mine = { pid: process.pid, born: bornAt(process.pid) ?? '', address };

@@ -1,10 +1,11 @@
 // @ts-check
 // The embedded server of a data folder: made at the first start, reused while it runs, started again when it died.
-import { chmodSync, mkdirSync, realpathSync } from 'node:fs';
+import { chmodSync, realpathSync } from 'node:fs';
 import { join } from 'node:path';
 import { requireRoom, ROOM_FOR } from '../disk.mjs';
 import { Failure } from '../failure.mjs';
 import { keepLogShort } from '../log-file.mjs';
+import { makeDataFolder } from '../places.mjs';
 import { create, exists } from './create.mjs';
 import { launch } from './launch.mjs';
 import { personFor } from './person.mjs';
@@ -27,7 +28,7 @@ import { addressOf, newStored, readStored, writeStored } from './stored.mjs';
  * @throws {Failure} when it cannot be had
  */
 export async function embeddedServer(data) {
-  mkdirSync(data, { recursive: true, mode: 0o700 });
+  makeDataFolder(data);
   const home = realpathSync(data);
   const folder = join(home, 'postgres');
   // An account that stands in for root must be able to pass through; the secrets in the folder are closed by themselves.
