@@ -107,7 +107,8 @@ function anyRegulation(type: EquipmentType, ground: PlanGround): fc.Arbitrary<Re
   if ((type === 'heater' || type === 'chiller') && keys('temperature').length > 0)
     choices.push(anyThermostat(keys('temperature')));
   if (type === 'top-off' && keys('level').length > 0) choices.push(anyLevelControl(keys('level'), ground));
-  return fc.oneof(...choices);
+  const [last] = choices.slice(-1);
+  return fc.oneof(...choices, ...(last ? [{ arbitrary: last, weight: 4 }] : []));
 }
 
 function anyThermostat(keys: readonly string[]): fc.Arbitrary<Regulation> {

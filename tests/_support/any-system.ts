@@ -31,7 +31,17 @@ const length = () => maybe(anyFigure(0, 2000));
 
 function anySensors(tanks: readonly Tank[], equipment: readonly string[], ground: SiteGround): fc.Arbitrary<Sensor[]> {
   const place = fc.record({
-    quantity: fc.constantFrom('temperature', 'level', 'flow', 'salinity', 'oxygen', 'ph'),
+    quantity: fc.constantFrom(
+      'temperature',
+      'temperature',
+      'temperature',
+      'level',
+      'level',
+      'flow',
+      'salinity',
+      'oxygen',
+      'ph',
+    ),
     tank: fc.constantFrom(...tanks.map(({ key }) => key)),
   });
   const watts = fc.record({ quantity: fc.constant('watts'), equipment: fc.constantFrom(...equipment) });
@@ -43,7 +53,7 @@ function anySensors(tanks: readonly Tank[], equipment: readonly string[], ground
     calibrationDue: maybe(anyDate()),
   });
   return fc
-    .array(fc.tuple(fc.oneof(place, watts, wet), rest), { maxLength: 6 })
+    .array(fc.tuple(fc.oneof(place, watts, wet), rest), { maxLength: 8 })
     .map((list) => list.map(([where, more], at) => ({ key: `sensor-${at}`, ...where, ...more }) as Sensor));
 }
 
@@ -152,13 +162,18 @@ export function anySystem(key: string, ground: SiteGround): fc.Arbitrary<System>
     anyTanks(safeguards).chain((tanks) => {
       const hasSump = tanks.some(({ role }) => role === 'sump');
       const possible = EQUIPMENT_TYPES.filter((type) => hasSump || type !== 'return-pump');
-      return fc.array(fc.constantFrom(...possible), { minLength: 1, maxLength: 5 }).chain((types) =>
-        anySensors(
-          tanks,
-          types.map((_, at) => `item-${at}`),
-          ground,
-        ).chain((sensors) => withTheRest(key, { safeguards, tanks, types, sensors }, ground)),
-      );
+      return fc
+        .array(fc.constantFrom(...possible, 'heater' as const, 'heater' as const, 'top-off' as const), {
+          minLength: 1,
+          maxLength: 5,
+        })
+        .chain((types) =>
+          anySensors(
+            tanks,
+            types.map((_, at) => `item-${at}`),
+            ground,
+          ).chain((sensors) => withTheRest(key, { safeguards, tanks, types, sensors }, ground)),
+        );
     }),
   );
 }
