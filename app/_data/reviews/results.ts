@@ -1,0 +1,80 @@
+import 'server-only';
+import type { SystemReview } from '#core/review/result';
+import type { ReviewSummary } from '#core/review/summary';
+import { Prisma } from '../../../prisma/generated/client';
+import { database } from '../client';
+import { asDate, asDay } from '../day';
+
+/** What is kept of a review besides the review itself. */
+export interface ReviewMark {
+  systemId: string;
+  /** SHA-256 over everything it depends on, in hexadecimal. */
+  inputHash: string;
+  engineVersion: string;
+  /** ISO date in the site's zone on which tests were judged. */
+  judgedOn: string;
+  computedAt: Date;
+}
+
+/** A stored review in short; the summary is null when the review broke. */
+export interface ReviewState extends ReviewMark {
+  siteId: string;
+  summary: ReviewSummary | null;
+}
+
+/** A stored review; null when it broke. */
+export interface StoredReview extends ReviewMark {
+  review: SystemReview | null;
+}
+
+/**
+ * Keeps the review of a system in the place of the one before.
+ *
+ * @param stored    the review; without one, that computing it broke
+ * @param summary   its short form, null with it
+ */
+export async function saveReview(siteId: string, stored: StoredReview, summary: ReviewSummary | null): Promise<void> {
+  const { systemId, review, judgedOn, ...mark } = stored;
+  const data = {
+    ...mark,
+    judgedOn: asDate(judgedOn),
+    summary: json(summary),
+    body: json(review),
+  };
+  await database().reviewResult.upsert({
+    where: { siteId_systemId: { siteId, systemId } },
+    create: { siteId, systemId, ...data },
+    update: data,
+  });
+}
+
+function json(value: object | null) {
+  return value === null ? Prisma.DbNull : (value as Prisma.InputJsonObject);
+}
+
+/**
+ * The stored review of a system; null when none was ever stored. It was written by the engine version it names and is not
+ * read again by a shape: a reader that knows another version treats it as absent.
+ */
+export async function findReview(siteId: string, systemId: string): Promise<StoredReview | null> {
+  const row = await database().reviewResult.findUnique({
+    where: { siteId_systemId: { siteId, systemId } },
+    omit: { siteId: true, summary: true },
+  });
+  if (!row) return null;
+  const { body, judgedOn, ...mark } = row;
+  return { ...mark, judgedOn: asDay(judgedOn), review: body as SystemReview | null };
+}
+
+/** What is stored of the living systems of these sites, in short. */
+export async function listReviewStates(siteIds: readonly string[]): Promise<ReviewState[]> {
+  const rows = await database().reviewResult.findMany({
+    where: { siteId: { in: [...siteIds] }, system: { retiredAt: null } },
+    omit: { body: true },
+  });
+  return rows.map(({ summary, judgedOn, ...mark }) => ({
+    ...mark,
+    judgedOn: asDay(judgedOn),
+    summary: summary as ReviewSummary | null,
+  }));
+}

@@ -1,0 +1,55 @@
+import 'server-only';
+import { revalidatePath } from 'next/cache';
+import { headers } from 'next/headers';
+import type { z } from 'zod';
+import type { Fault, Refusal } from './refusal';
+import { faultWords, refusalWords } from './refusal-words';
+import { pass, type UseCase } from './use-case';
+import { whoAsks } from './who';
+
+/** What a form gets back. A refusal comes with its sentence, so that the form need not know how to word it. */
+export type Answer<T> = { ok: true; value: T } | { ok: false; reason: Refusal; said: string; faults: string[] };
+
+/** A server action for `useActionState`. */
+export type Action<T> = (before: Answer<T> | null, form: FormData) => Promise<Answer<T>>;
+
+/**
+ * Makes a server action of a use case. A file that was chosen in the form counts as its text; a field left empty counts as
+ * not given.
+ *
+ * @param shape     what the form's fields must be
+ * @param carryOut   what to do
+ * @param refresh   paths whose pages show something else once it is done
+ */
+export function act<S extends z.ZodType, T>(
+  shape: S,
+  carryOut: UseCase<z.output<S>, T>,
+  refresh: (value: T) => string[] = () => [],
+): Action<T> {
+  return async (_before, form) => {
+    const answer = await pass(shape, carryOut, whoAsks(await headers()), await fieldsOf(form));
+    if (!answer.ok)
+      return {
+        ok: false,
+        reason: answer.reason,
+        said: refusalWords(answer.reason),
+        faults: faultsOf(answer.reason).map(faultWords),
+      };
+    for (const path of refresh(answer.value)) revalidatePath(path);
+    return answer;
+  };
+}
+
+function faultsOf(reason: Refusal): Fault[] {
+  return reason.why === 'invalid' ? reason.faults : [];
+}
+
+async function fieldsOf(form: FormData): Promise<Record<string, string>> {
+  const fields: Record<string, string> = {};
+  for (const [name, given] of form) {
+    const text = typeof given === 'string' ? given : await given.text();
+    // A form may offer one field twice, to be pasted into or chosen as a file: the one that was filled in counts.
+    if (text !== '' && !name.startsWith('$')) fields[name] = text;
+  }
+  return fields;
+}

@@ -1,0 +1,44 @@
+import 'server-only';
+import type { z } from 'zod';
+import type { Refusal } from './refusal';
+import { refusalWords } from './refusal-words';
+import { pass, type UseCase } from './use-case';
+import { whoAsks } from './who';
+
+/** What Next gives a handler beside the request: the parts of the address that its folder names. */
+interface Place {
+  params: Promise<Record<string, string | string[] | undefined>>;
+}
+
+const STATUS: Record<Refusal['why'], number> = {
+  'not-signed-in': 401,
+  'not-allowed': 403,
+  'not-found': 404,
+  invalid: 422,
+  conflict: 409,
+  'too-late': 410,
+};
+
+/**
+ * Makes a GET handler of a use case. Its input are the parts of the address and what stands behind the question mark.
+ *
+ * @param shape     what the input must be
+ * @param carryOut   what to ask
+ * @param respond   writes the answer; as JSON when left out
+ */
+export function handle<S extends z.ZodType, T>(
+  shape: S,
+  carryOut: UseCase<z.output<S>, T>,
+  respond: (value: T) => Response = (value) => Response.json(value),
+): (request: Request, place: Place) => Promise<Response> {
+  return async (request, { params }) => {
+    const raw = { ...Object.fromEntries(new URL(request.url).searchParams), ...(await params) };
+    const answer = await pass(shape, carryOut, whoAsks(request.headers), raw);
+    return answer.ok ? respond(answer.value) : refusalResponse(answer.reason);
+  };
+}
+
+/** The one body every refusal has. */
+function refusalResponse(reason: Refusal): Response {
+  return Response.json({ refusal: reason, said: refusalWords(reason) }, { status: STATUS[reason.why] });
+}

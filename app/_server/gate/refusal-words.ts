@@ -1,0 +1,33 @@
+import 'server-only';
+import type { Fault, Refusal } from './refusal';
+
+/**
+ * A refusal as a sentence for the person who asked.
+ *
+ * @param refusal   the reason
+ * @returns         one sentence; the faults of what was sent are counted, and said one by one by `faultWords`
+ */
+export function refusalWords(refusal: Refusal): string {
+  switch (refusal.why) {
+    case 'not-signed-in':
+      return 'Holdfast does not know who asks: open it on the machine it runs on.';
+    case 'not-allowed':
+      return 'Your role at this site does not allow this.';
+    case 'not-found':
+      return `There is no such ${refusal.what}.`;
+    case 'invalid':
+      return refusal.faults.length === 1
+        ? 'One thing is wrong; nothing was changed.'
+        : `${refusal.faults.length} things are wrong; nothing was changed.`;
+    case 'conflict':
+      return refusal.now;
+    case 'too-late':
+      return 'It is too late for this.';
+  }
+}
+
+/** One fault as a line: place, path, what is wrong. */
+export function faultWords({ path, message, line, column }: Fault): string {
+  const place = line === undefined ? '' : `line ${line}, column ${column ?? 1}: `;
+  return `${place}${path}${path === '' ? '' : ': '}${message}`;
+}

@@ -1,0 +1,28 @@
+import 'server-only';
+
+/** One thing that is wrong with what was sent, and where. */
+export interface Fault {
+  /** Field, or place in a file such as `systems[2].room`; empty for the whole. */
+  path: string;
+  /** In plain words. */
+  message: string;
+  /** Place in a file, counted from 1. */
+  line?: number;
+  column?: number;
+}
+
+/** What can be missing. */
+export type Sought = 'site' | 'system' | 'fault case' | 'demo';
+
+/**
+ * Why something asked for is not done. The list is closed: a use case picks from it and adds none of its own.
+ * What a person may not see is not found; what they see and may not do is not allowed.
+ */
+export type Refusal =
+  | { why: 'not-signed-in' }
+  | { why: 'not-allowed' }
+  | { why: 'not-found'; what: Sought }
+  | { why: 'invalid'; faults: Fault[] }
+  /** Somebody else was quicker; `now` says in words what it has become. */
+  | { why: 'conflict'; now: string }
+  | { why: 'too-late' };

@@ -1,0 +1,59 @@
+import 'server-only';
+import { createHash } from 'node:crypto';
+import type { Facility } from '#core/facility/facility';
+import type { Sensor, System } from '#core/facility/system';
+import { isOff, isTested, lastTest } from '#core/plans/credit';
+import type { Safeguard } from '#core/plans/safeguard';
+import { ENGINE_VERSION } from '#core/review/engine-version';
+import { canonicalText } from '#data/canonical';
+
+/**
+ * What a review of a system depends on, in one number. Not the day itself but what the day makes of tests, times off and
+ * calibrations: on most days a review stays as it is, and on the day a test runs out it does not.
+ *
+ * @param on   ISO date in the site's zone
+ * @returns    SHA-256 in hexadecimal
+ */
+export function inputHash(facility: Facility, system: System, on: string): string {
+  return createHash('sha256')
+    .update(canonicalText(inputsOf(facility, system, on)))
+    .digest('hex');
+}
+
+function inputsOf(facility: Facility, system: System, on: string): unknown {
+  const { systems, safeguards, people, rooms, site, ...shared } = facility;
+  return {
+    engine: ENGINE_VERSION,
+    ...shared,
+    site: { ...site, name: null },
+    safeguards: safeguards.map((one) => judged(one, on)),
+    people: people.map((person) => ({ ...person, name: null })),
+    rooms: rooms.filter(({ key }) => key === system.room),
+    // Of the other systems only what hangs on the circuits they share.
+    others: systems.filter(({ key }) => key !== system.key).map(({ equipment }) => equipment.map(loadOf)),
+    system: {
+      ...system,
+      safeguards: system.safeguards.map((one) => judged(one, on)),
+      sensors: system.sensors.map((sensor) => ({ ...sensor, due: dueOn(sensor, on) })),
+    },
+  };
+}
+
+function judged({ tests, off, ...safeguard }: Safeguard, on: string): unknown {
+  const whole = { ...safeguard, tests, off };
+  return {
+    ...safeguard,
+    isTested: isTested(whole, on),
+    isOff: isOff(whole, on),
+    last: lastTest(whole, on)?.on ?? null,
+  };
+}
+
+/** Whether the calibration is still to come, due on this very day, or overdue. */
+function dueOn({ calibrationDue }: Sensor, on: string): number | null {
+  return calibrationDue === undefined ? null : Math.sign(Date.parse(calibrationDue) - Date.parse(on));
+}
+
+function loadOf({ type, circuit, ratedW }: System['equipment'][number]): unknown {
+  return { type, circuit, ratedW };
+}
