@@ -22,5 +22,11 @@ export function stateMinOf(state: Exclude<StateName, 'normal'>): Fallback {
 
 /** The same default, all three numbers times a factor, in another unit. */
 export function scaled(fallback: Fallback, factor: number, unit: string): Fallback {
-  return { ...fallback, value: fallback.value * factor, low: fallback.low * factor, high: fallback.high * factor, unit };
+  return {
+    ...fallback,
+    value: fallback.value * factor,
+    low: fallback.low * factor,
+    high: fallback.high * factor,
+    unit,
+  };
 }

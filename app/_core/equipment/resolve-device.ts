@@ -15,14 +15,24 @@ export function resolveDevice(t: Taker, system: System, equipment: Equipment, ta
   return {
     equipment,
     watts: wattsOf(t, equipment, flow, at('ratedW'), called('power')),
-    heatShare: take(t, at('heatToWater'), called('heat to the water'), equipment.heatToWater, HEAT, heatToWaterOf(equipment.type)),
+    heatShare: take(
+      t,
+      at('heatToWater'),
+      called('heat to the water'),
+      equipment.heatToWater,
+      HEAT,
+      heatToWaterOf(equipment.type),
+    ),
     flow,
-    coolingW: equipment.type === 'chiller' ? take(t, at('coolingW'), called('cooling power'), equipment.coolingW, LOSS) : 0,
+    coolingW:
+      equipment.type === 'chiller' ? take(t, at('coolingW'), called('cooling power'), equipment.coolingW, LOSS) : 0,
     gas: gasOf(t, equipment, tanks, at('gasTransferLPerH'), called('oxygen exchange')),
     floodsAbove: mm('floodsAboveMm', 'level at which it floods', LESS, DEFAULTS.floodsAboveMm) / 1000,
     floodPerM: mm('floodLPerHPerMm', 'spill when flooded', MORE, DEFAULTS.floodLPerHPerMm) * 1000 * L_PER_H,
     ...wasteOf(t, equipment, tanks, flow, at, called),
-    repairS: 60 * take(t, at('repairMin'), called('work to put right'), equipment.repairMin, MORE, repairMinOf(equipment.type)),
+    repairS:
+      60 *
+      take(t, at('repairMin'), called('work to put right'), equipment.repairMin, MORE, repairMinOf(equipment.type)),
   };
 }
 
@@ -39,11 +49,20 @@ function flowOf(t: Taker, equipment: Equipment, path: string, name: string): num
 
 function wattsOf(t: Taker, equipment: Equipment, flow: number, path: string, name: string): number {
   if (equipment.type === 'heater') return take(t, path, name, equipment.ratedW, HEAT);
-  const perM3H = flow > 0 ? scaled(DEFAULTS.pumpWPerM3H, flow * 3600, 'W') : { value: 0, low: 0, high: 0, unit: 'W', source: 'not given; taken as nothing' };
+  const perM3H =
+    flow > 0
+      ? scaled(DEFAULTS.pumpWPerM3H, flow * 3600, 'W')
+      : { value: 0, low: 0, high: 0, unit: 'W', source: 'not given; taken as nothing' };
   return take(t, path, name, equipment.ratedW, HEAT, perM3H);
 }
 
-function gasOf(t: Taker, equipment: Equipment, tanks: ResolvedTank[], path: string, name: string): { tank: string; flow: number }[] {
+function gasOf(
+  t: Taker,
+  equipment: Equipment,
+  tanks: ResolvedTank[],
+  path: string,
+  name: string,
+): { tank: string; flow: number }[] {
   const one = (perH: Fallback, volume: number) =>
     take(t, path, name, equipment.gasTransferLPerH, LESS, scaled(perH, volume * 1000, 'L/h')) * L_PER_H;
   const whole = tanks.reduce((sum, tank) => sum + tank.volume, 0);
@@ -54,7 +73,8 @@ function gasOf(t: Taker, equipment: Equipment, tanks: ResolvedTank[], path: stri
     case 'circulation-pump':
       return [{ tank: equipment.tank, flow: one(DEFAULTS.circulationPerH, own) }];
     case 'air-blower': {
-      const each = take(t, path, `${name}, each stone`, equipment.gasTransferLPerH, LESS, DEFAULTS.stoneLPerH) * L_PER_H;
+      const each =
+        take(t, path, `${name}, each stone`, equipment.gasTransferLPerH, LESS, DEFAULTS.stoneLPerH) * L_PER_H;
       const stones = equipment.stones ?? [{ tank: equipment.tank, count: 1 }];
       return stones.map((s) => ({ tank: s.tank, flow: each * s.count }));
     }
@@ -73,11 +93,23 @@ function wasteOf(
 ): { waste: number; wasteTo: number } {
   if (equipment.type !== 'filter' && equipment.type !== 'drain-valve') return { waste: 0, wasteTo: 0 };
   const pumped = equipment.type === 'filter' && flow > 0;
-  const usual = pumped ? { value: flow / L_PER_H, low: flow / L_PER_H, high: flow / L_PER_H, unit: 'L/h', source: 'its own flow' } : DEFAULTS.drainLPerH;
-  const waste = take(t, at('wasteLPerH'), called('flow through its open waste'), equipment.wasteLPerH, MORE, usual) * L_PER_H;
+  const usual = pumped
+    ? { value: flow / L_PER_H, low: flow / L_PER_H, high: flow / L_PER_H, unit: 'L/h', source: 'its own flow' }
+    : DEFAULTS.drainLPerH;
+  const waste =
+    take(t, at('wasteLPerH'), called('flow through its open waste'), equipment.wasteLPerH, MORE, usual) * L_PER_H;
   const tank = tanks.find((one) => one.tank.key === equipment.tank);
   const depth = tank ? tank.volume / tank.surface : 0;
   // Unless somebody says how deep it reaches, a waste at the foot of a tank takes nine tenths of the depth.
-  const foot: Fallback = { value: 900 * depth, low: 500 * depth, high: 900 * depth, unit: 'mm', source: 'nine tenths of the depth; common practice, no source' };
-  return { waste, wasteTo: take(t, at('wasteToMm'), called('depth of its waste'), equipment.wasteToMm, MORE, foot) / 1000 };
+  const foot: Fallback = {
+    value: 900 * depth,
+    low: 500 * depth,
+    high: 900 * depth,
+    unit: 'mm',
+    source: 'nine tenths of the depth; common practice, no source',
+  };
+  return {
+    waste,
+    wasteTo: take(t, at('wasteToMm'), called('depth of its waste'), equipment.wasteToMm, MORE, foot) / 1000,
+  };
 }

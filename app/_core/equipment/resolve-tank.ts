@@ -21,8 +21,12 @@ export function resolveTank(t: Taker, system: System, tank: Tank): ResolvedTank 
   const called = (what: string) => `${what} of ${tank.name}`;
   const volume = take(t, at('volumeL'), called('water volume'), tank.volumeL, LESS) / 1000;
   const surface = take(t, at('surfaceM2'), called('open surface'), tank.surfaceM2, EITHER);
-  const mm = (field: 'drainDownMm' | 'outletMm' | 'rimMm' | 'pumpDryMm', what: string, bad: typeof LESS, fallback: Fallback) =>
-    take(t, at(field), called(what), tank[field], bad, fallback) / 1000;
+  const mm = (
+    field: 'drainDownMm' | 'outletMm' | 'rimMm' | 'pumpDryMm',
+    what: string,
+    bad: typeof LESS,
+    fallback: Fallback,
+  ) => take(t, at(field), called(what), tank[field], bad, fallback) / 1000;
   const sump = tank.role === 'sump';
   const drainDown = sump ? 0 : mm('drainDownMm', 'drain-down', MORE, DEFAULTS.drainDownMm);
   const hole = tank.siphonBreakMm;
@@ -34,10 +38,16 @@ export function resolveTank(t: Taker, system: System, tank: Tank): ResolvedTank 
     evaporation: evaporationOf(t, system, tank, surface),
     stillGas: stillSurfaceTransfer(20) * surface,
     drainDown,
-    siphonBreak: hole ? take(t, at('siphonBreakMm'), called('siphon break'), hole, MORE, DEFAULTS.drainDownMm) / 1000 : Number.POSITIVE_INFINITY,
+    siphonBreak: hole
+      ? take(t, at('siphonBreakMm'), called('siphon break'), hole, MORE, DEFAULTS.drainDownMm) / 1000
+      : Number.POSITIVE_INFINITY,
     outlet: sump ? 0 : Math.max(drainDown, mm('outletMm', 'depth of the return outlet', MORE, DEFAULTS.outletMm)),
     rim: mm('rimMm', 'freeboard', LESS, sump ? DEFAULTS.sumpRimMm : DEFAULTS.rimMm),
-    share: FED.has(tank.role) ? (tank.returnShare ? take(t, at('returnShare'), called('share of the return'), tank.returnShare, EITHER) : volume) : 0,
+    share: FED.has(tank.role)
+      ? tank.returnShare
+        ? take(t, at('returnShare'), called('share of the return'), tank.returnShare, EITHER)
+        : volume
+      : 0,
     pumpDry: sump ? mm('pumpDryMm', 'water above the return pump', LESS, DEFAULTS.pumpDryMm) : 0,
   };
 }
@@ -48,9 +58,20 @@ function lossOf(t: Taker, system: System, tank: Tank, volume: number, surface: n
   if (tank.wall) {
     const base = `systems/${system.key}/tanks/${tank.key}/wall`;
     const area = take(t, `${base}/areaM2`, `wall area of ${tank.name}`, tank.wall.areaM2, LOSS);
-    const thickness = take(t, `${base}/thicknessMm`, `wall thickness of ${tank.name}`, tank.wall.thicknessMm, { warm: 'high', cold: 'low' }) / 1000;
+    const thickness =
+      take(t, `${base}/thicknessMm`, `wall thickness of ${tank.name}`, tank.wall.thicknessMm, {
+        warm: 'high',
+        cold: 'low',
+      }) / 1000;
     const resistance = layerResistance(thickness, materials[tank.wall.material].conductivity);
-    return take(t, path, name, tank.lossWPerK, LOSS, exactly(wallTransmittance(WATER_SIDE, resistance, AIR_SIDE) * area));
+    return take(
+      t,
+      path,
+      name,
+      tank.lossWPerK,
+      LOSS,
+      exactly(wallTransmittance(WATER_SIDE, resistance, AIR_SIDE) * area),
+    );
   }
   // Nothing said about the walls: 10 mm glass on a floor twice as long as wide.
   const side = Math.sqrt(2 * surface);
@@ -64,7 +85,19 @@ function exactly(value: number): Fallback {
 }
 
 function evaporationOf(t: Taker, system: System, tank: Tank, surface: number): number {
-  const base = tank.cover === 'lidded' ? DEFAULTS.activityLidded : tank.role === 'sump' ? DEFAULTS.activitySump : DEFAULTS.activityOpen;
-  const activity = take(t, `systems/${system.key}/tanks/${tank.key}/evaporation`, `evaporation of ${tank.name} (calm water is ${CALM})`, undefined, LOSS, base);
+  const base =
+    tank.cover === 'lidded'
+      ? DEFAULTS.activityLidded
+      : tank.role === 'sump'
+        ? DEFAULTS.activitySump
+        : DEFAULTS.activityOpen;
+  const activity = take(
+    t,
+    `systems/${system.key}/tanks/${tank.key}/evaporation`,
+    `evaporation of ${tank.name} (calm water is ${CALM})`,
+    undefined,
+    LOSS,
+    base,
+  );
   return evaporationTransfer(surface, DEFAULTS.airSpeedMPerS.value, activity);
 }

@@ -15,7 +15,12 @@ import { type BadEnd, EITHER, HEAT, LESS, MORE, type Side, take, type Taker, tak
  * @param only path of the single figure that takes its bad end; null for all
  * @returns numbers in SI units, what was filled in, and what nobody knows (`missing` not empty: do not simulate)
  */
-export function resolveSystem(facility: Facility, system: System, side: Side, only: string | null = null): ResolvedSystem {
+export function resolveSystem(
+  facility: Facility,
+  system: System,
+  side: Side,
+  only: string | null = null,
+): ResolvedSystem {
   const t = taker(side, only);
   const tanks = system.tanks.map((tank) => resolveTank(t, system, tank));
   scaleShares(tanks);
@@ -24,14 +29,35 @@ export function resolveSystem(facility: Facility, system: System, side: Side, on
     side,
     only,
     tanks,
-    devices: system.equipment.map((equipment) => resolveDevice(t, system, equipment, tanks.filter((x) => x.tank.role !== 'reservoir'))),
+    devices: system.equipment.map((equipment) =>
+      resolveDevice(
+        t,
+        system,
+        equipment,
+        tanks.filter((x) => x.tank.role !== 'reservoir'),
+      ),
+    ),
     room: resolveRoom(t, facility, system),
     salinity: take(t, `systems/${system.key}/salinity`, 'salinity', system.salinity, EITHER),
     temperature,
     pressureAtm: atmospheresFromAltitude(facility.site.altitudeM?.value ?? 0),
-    fallShare: take(t, `systems/${system.key}/fallShare`, 'oxygen gained where water falls into the sump', undefined, LESS, DEFAULTS.fallShare),
+    fallShare: take(
+      t,
+      `systems/${system.key}/fallShare`,
+      'oxygen gained where water falls into the sump',
+      undefined,
+      LESS,
+      DEFAULTS.fallShare,
+    ),
     respiration: respirationByTank(t, system, temperature),
-    bacteriaShare: take(t, `systems/${system.key}/bacteriaShare`, "bacteria's oxygen use", undefined, MORE, DEFAULTS.bacteriaShare),
+    bacteriaShare: take(
+      t,
+      `systems/${system.key}/bacteriaShare`,
+      "bacteria's oxygen use",
+      undefined,
+      MORE,
+      DEFAULTS.bacteriaShare,
+    ),
     notes: t.notes,
     missing: t.missing,
   };
@@ -53,8 +79,20 @@ function keptAt(system: System): number {
 function resolveRoom(t: Taker, facility: Facility, system: System): ResolvedRoom {
   const room = facility.rooms.find((r) => r.key === system.room);
   return {
-    temperatureC: byHour(t, `rooms/${system.room}/temperatureC`, `air temperature of ${room?.name ?? system.room}`, room?.temperatureC, HEAT),
-    humidityPct: byHour(t, `rooms/${system.room}/humidityPct`, `humidity of ${room?.name ?? system.room}`, room?.humidityPct, HEAT),
+    temperatureC: byHour(
+      t,
+      `rooms/${system.room}/temperatureC`,
+      `air temperature of ${room?.name ?? system.room}`,
+      room?.temperatureC,
+      HEAT,
+    ),
+    humidityPct: byHour(
+      t,
+      `rooms/${system.room}/humidityPct`,
+      `humidity of ${room?.name ?? system.room}`,
+      room?.humidityPct,
+      HEAT,
+    ),
   };
 }
 
@@ -65,7 +103,14 @@ function byHour(t: Taker, path: string, name: string, figure: ByHour | undefined
 }
 
 function respirationByTank(t: Taker, system: System, temperature: number): Map<string, number> {
-  const activity = take(t, `systems/${system.key}/activity`, 'how lively the animals are', undefined, MORE, DEFAULTS.activityFactor);
+  const activity = take(
+    t,
+    `systems/${system.key}/activity`,
+    'how lively the animals are',
+    undefined,
+    MORE,
+    DEFAULTS.activityFactor,
+  );
   const byTank = new Map<string, number>();
   for (const stock of system.stock) {
     const path = `systems/${system.key}/stock/${stock.key}`;
@@ -73,7 +118,9 @@ function respirationByTank(t: Taker, system: System, temperature: number): Map<s
     const resting = respirationAtReference(each) * stock.count * activity;
     const measured = stock.oxygenMgPerKgH;
     const use = measured
-      ? (take(t, `${path}/oxygenMgPerKgH`, `oxygen use of ${stock.group}`, measured, MORE) * each * stock.count) / 3.6e6 / respirationFactor(temperature)
+      ? (take(t, `${path}/oxygenMgPerKgH`, `oxygen use of ${stock.group}`, measured, MORE) * each * stock.count) /
+        3.6e6 /
+        respirationFactor(temperature)
       : resting;
     byTank.set(stock.tank, (byTank.get(stock.tank) ?? 0) + use);
   }

@@ -54,10 +54,21 @@ export function taker(side: Side, only: string | null = null): Taker {
  * @param path where it stands in the facility, for messages and for `only`
  * @param fallback used when the figure is absent or unknown; without one the name goes into `missing` and NaN comes back
  */
-export function take(t: Taker, path: string, name: string, figure: Figure | undefined, bad: BadEnd, fallback?: Fallback): number {
+export function take(
+  t: Taker,
+  path: string,
+  name: string,
+  figure: Figure | undefined,
+  bad: BadEnd,
+  fallback?: Fallback,
+): number {
   if (figure && figure.value !== null) {
     const { value, low = value, high = value } = figure;
-    return choose(t, { path, name, unit: fallback?.unit ?? '', value, low, high, source: figure.source ?? figure.origin }, bad);
+    return choose(
+      t,
+      { path, name, unit: fallback?.unit ?? '', value, low, high, source: figure.source ?? figure.origin },
+      bad,
+    );
   }
   if (!fallback) {
     t.missing.push(name);

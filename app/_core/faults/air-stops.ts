@@ -4,8 +4,7 @@ import { equipmentThings, type Fault } from './fault';
 export const fault: Fault = {
   id: 'air-stops',
   title: 'Air blower stops',
-  effect:
-    'Its stones fall silent: oxygen falls to what surface, stirring and sump still carry.',
+  effect: 'Its stones fall silent: oxygen falls to what surface, stirring and sump still carry.',
   source: 'AB1; common practice, no source',
   threatens: 'warm',
   shows: ['equipment'],

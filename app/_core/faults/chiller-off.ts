@@ -4,9 +4,9 @@ import { equipmentThings, type Fault } from './fault';
 export const fault: Fault = {
   id: 'chiller-off',
   title: 'Chiller stops',
-  effect:
-    'Nothing takes heat away any more; the water climbs towards the room plus the heat of pumps and lamps.',
-  source: 'CH1: lost charge, dirty condenser, high-head trip; a small aquarium in a heat wave (practicalfishkeeping.co.uk, brewery)',
+  effect: 'Nothing takes heat away any more; the water climbs towards the room plus the heat of pumps and lamps.',
+  source:
+    'CH1: lost charge, dirty condenser, high-head trip; a small aquarium in a heat wave (practicalfishkeeping.co.uk, brewery)',
   threatens: 'warm',
   shows: ['equipment'],
   repair: 'equipment',

@@ -4,8 +4,7 @@ import { equipmentThings, type Fault } from './fault';
 export const fault: Fault = {
   id: 'chiller-on',
   title: 'Chiller stuck on',
-  effect:
-    'It cools whatever it is told, down to what its power can hold below the room.',
+  effect: 'It cools whatever it is told, down to what its power can hold below the room.',
   source: 'CH2; common practice, no source',
   threatens: 'cold',
   shows: [],

@@ -4,8 +4,7 @@ import { equipmentThings, type Fault } from './fault';
 export const fault: Fault = {
   id: 'circulation-stops',
   title: 'Circulation pump stops',
-  effect:
-    'Dead spots, and little gas exchange at the surface.',
+  effect: 'Dead spots, and little gas exchange at the surface.',
   source: 'CP1; common practice, no source',
   threatens: 'warm',
   shows: ['equipment'],

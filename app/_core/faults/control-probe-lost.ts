@@ -4,8 +4,7 @@ import { type Fault, regulatingProbes } from './fault';
 export const fault: Fault = {
   id: 'control-probe-lost',
   title: 'Control probe lost',
-  effect:
-    'Nothing usable comes from it; the equipment does what its plan says for lost sensing, or goes on as it was.',
+  effect: 'Nothing usable comes from it; the equipment does what its plan says for lost sensing, or goes on as it was.',
   source: 'SE4; common practice, no source',
   threatens: 'either',
   shows: [],

@@ -4,8 +4,7 @@ import { type Fault, regulatingProbes } from './fault';
 export const fault: Fault = {
   id: 'control-probe-out',
   title: 'Control probe out of the water',
-  effect:
-    'It reads the room: a heater heats without end in a cool room, a chiller never starts.',
+  effect: 'It reads the room: a heater heats without end in a cool room, a chiller never starts.',
   source: 'SE2; common practice, no source',
   threatens: 'either',
   shows: ['equipment'],

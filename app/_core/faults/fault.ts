@@ -43,12 +43,17 @@ export function equipmentThing({ key, name }: Equipment): CaseThing {
 
 /** Sensors that some equipment's temperature is regulated by. */
 export function regulatingProbes(system: System): CaseThing[] {
-  const used = new Set(system.equipment.flatMap(({ plan }) => (plan.regulation.kind === 'thermostat' ? plan.regulation.sensors : [])));
+  const used = new Set(
+    system.equipment.flatMap(({ plan }) => (plan.regulation.kind === 'thermostat' ? plan.regulation.sensors : [])),
+  );
   return system.sensors.filter((s) => used.has(s.key)).map(({ key, name }) => ({ kind: 'sensor', key, name }));
 }
 
 /** Circuits that feed a system's equipment, or something its alarms travel through. */
 export function circuitsOf(facility: Facility, system: System): Facility['circuits'] {
-  const used = new Set<string | undefined>([...system.equipment.map((e) => e.circuit), ...facility.monitors.map((m) => m.circuit)]);
+  const used = new Set<string | undefined>([
+    ...system.equipment.map((e) => e.circuit),
+    ...facility.monitors.map((m) => m.circuit),
+  ]);
   return facility.circuits.filter((c) => used.has(c.key));
 }

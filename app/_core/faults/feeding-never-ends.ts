@@ -12,7 +12,9 @@ export const fault: Fault = {
   states: ['feeding'],
   remedies: ['pause-timer', 'state-alarm', 'air-in-pause'],
   things: (_, system) => {
-    const paused = system.equipment.some((e) => e.plan.states.some((line) => line.state === 'feeding' && line.then === 'off'));
+    const paused = system.equipment.some((e) =>
+      e.plan.states.some((line) => line.state === 'feeding' && line.then === 'off'),
+    );
     return paused ? [{ kind: 'state', key: 'feeding', name: 'feeding' }] : [];
   },
   befall: (upset) => {

@@ -4,8 +4,7 @@ import { equipmentThings, type Fault } from './fault';
 export const fault: Fault = {
   id: 'heater-off',
   title: 'Heater dead',
-  effect:
-    'It gives no heat though it is told to; the water falls slowly towards the room.',
+  effect: 'It gives no heat though it is told to; the water falls slowly towards the room.',
   source: 'HT2: open element, plug out, tripped; common practice, no source',
   threatens: 'cold',
   shows: [],

@@ -6,7 +6,8 @@ export const fault: Fault = {
   title: 'Heater welded on',
   effect:
     'It heats whatever it is told, until something else takes its power away: the water climbs towards the room plus power over heat loss, oxygen falls as demand rises.',
-  source: 'HT1: welded contacts are the common end of bimetal and relay (zoopet.com, thread 97351); one home case at dbcaquatics.com',
+  source:
+    'HT1: welded contacts are the common end of bimetal and relay (zoopet.com, thread 97351); one home case at dbcaquatics.com',
   threatens: 'warm',
   shows: [],
   repair: 'equipment',

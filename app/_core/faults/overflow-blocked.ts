@@ -6,7 +6,8 @@ const FED = ['display', 'holding', 'quarantine', 'nursery'];
 export const fault: Fault = {
   id: 'overflow-blocked',
   title: 'Overflow blocked',
-  effect: 'The return goes on filling a tank that cannot empty: it spills over its rim, the sump runs low and the pump draws air.',
+  effect:
+    'The return goes on filling a tank that cannot empty: it spills over its rim, the sump runs low and the pump draws air.',
   source: 'OV1; common practice, no source',
   threatens: 'either',
   shows: ['level'],

@@ -8,7 +8,8 @@ const ABOVE_MM = 20;
 export const fault: Fault = {
   id: 'skimmer-floods',
   title: 'Skimmer overflows because the sump rose',
-  effect: 'Foam turns to water and goes to the cup and the floor; where the top-off holds the high level, fresh water replaces salt.',
+  effect:
+    'Foam turns to water and goes to the cup and the floor; where the top-off holds the high level, fresh water replaces salt.',
   source: 'SK1; common practice, no source',
   threatens: 'cold',
   shows: ['level'],
@@ -17,12 +18,16 @@ export const fault: Fault = {
   remedies: ['skimmer-interlock', 'cup-float', 'leak-alarm', 'high-level-lock'],
   things: (_, system) => {
     const sump = system.tanks.find((t) => t.role === 'sump');
-    return equipmentThings(system, 'skimmer').filter((thing) => system.equipment.find((e) => e.key === thing.key)?.tank === sump?.key);
+    return equipmentThings(system, 'skimmer').filter(
+      (thing) => system.equipment.find((e) => e.key === thing.key)?.tank === sump?.key,
+    );
   },
   befall: (upset, thing, _, system) => {
     const skimmer = system.equipment.find((e) => e.key === thing.key);
     const floods = skimmer?.floodsAboveMm?.value ?? DEFAULTS.floodsAboveMm.value;
-    const switches = system.equipment.flatMap(({ plan }) => (plan.regulation.kind === 'level' ? [plan.regulation.sensor] : []));
+    const switches = system.equipment.flatMap(({ plan }) =>
+      plan.regulation.kind === 'level' ? [plan.regulation.sensor] : [],
+    );
     const level = switches[0];
     if (level === undefined) upset.sumpRaised = (floods + ABOVE_MM) / 1000;
     // It reads lower than the truth, so the level it holds is higher.

@@ -4,8 +4,7 @@ import { equipmentThings, type Fault } from './fault';
 export const fault: Fault = {
   id: 'skimmer-stops',
   title: 'Skimmer stops',
-  effect:
-    'In many marine systems it is the main exchange of gas: oxygen falls, most of all at night.',
+  effect: 'In many marine systems it is the main exchange of gas: oxygen falls, most of all at night.',
   source: 'SK2; measured in one reef (reefkeeping.com, 2005-08)',
   threatens: 'warm',
   shows: ['equipment'],

@@ -4,8 +4,7 @@ import { equipmentThings, type Fault } from './fault';
 export const fault: Fault = {
   id: 'top-off-off',
   title: 'Top-off stuck off',
-  effect:
-    'Evaporation is not replaced: the sump falls until its pump draws air, and the water grows saltier.',
+  effect: 'Evaporation is not replaced: the sump falls until its pump draws air, and the water grows saltier.',
   source: 'AT2; common practice, no source',
   threatens: 'cold',
   shows: [],

@@ -7,7 +7,8 @@ const HANGING = -10_000;
 export const fault: Fault = {
   id: 'top-off-on',
   title: 'Top-off stuck on',
-  effect: 'Its level switch reads low for ever: fresh water goes in until the reservoir is empty, a limit stops it, or the floor is wet. Salinity falls.',
+  effect:
+    'Its level switch reads low for ever: fresh water goes in until the reservoir is empty, a limit stops it, or the floor is wet. Salinity falls.',
   source: 'AT1, SE9; a float stuck and 57 L went in before a second one stopped it (packedhead.net/p237)',
   threatens: 'either',
   shows: [],

@@ -6,7 +6,11 @@
 import type { Health } from '../simulate/device';
 
 /** How a probe lies: hanging in the air, silent, stuck at a value, or shifted by one (in its own unit). */
-export type ProbeFault = { as: 'air' } | { as: 'lost' } | { as: 'stuck'; value: number } | { as: 'shifted'; by: number };
+export type ProbeFault =
+  | { as: 'air' }
+  | { as: 'lost' }
+  | { as: 'stuck'; value: number }
+  | { as: 'shifted'; by: number };
 
 /** Everything that is not as it should be. A fault fills it in; the machine is built from the description and this. */
 export interface Upset {

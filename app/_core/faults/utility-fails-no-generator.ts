@@ -11,7 +11,8 @@ export const fault: Fault = {
   repair: 'utility',
   states: 'running',
   remedies: ['generator-test', 'backed-air', 'power-cut-means'],
-  things: (facility) => (facility.site.generator ? [{ kind: 'site', key: facility.site.key, name: facility.site.name }] : []),
+  things: (facility) =>
+    facility.site.generator ? [{ kind: 'site', key: facility.site.key, name: facility.site.name }] : [],
   befall: (upset) => {
     upset.utilityDown = true;
     upset.generatorFails = true;

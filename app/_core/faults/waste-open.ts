@@ -4,8 +4,7 @@ import { equipmentThings, type Fault } from './fault';
 export const fault: Fault = {
   id: 'waste-open',
   title: 'Drain or backwash valve left open',
-  effect:
-    'Water leaves as fast as the valve lets it; the sump falls, the return pump draws air, tanks may empty.',
+  effect: 'Water leaves as fast as the valve lets it; the sump falls, the return pump draws air, tanks may empty.',
   source: 'WC3, FL2; common practice, no source',
   threatens: 'either',
   shows: ['level', 'equipment'],

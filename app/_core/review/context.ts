@@ -43,8 +43,12 @@ export interface Context {
 export function contextOf(facility: Facility, system: System, on: string): Context {
   const views = new Map<string, View>();
   const profiles = new Map(facility.profiles.map((p) => [p.key, p]));
-  const profileOf = (stock: Stock) => (stock.profile === undefined ? undefined : profiles.get(stock.profile)) ?? defaultProfile(system.kind);
-  const credit = { claimed: creditOf(facility, system, 'claimed', on), tested: creditOf(facility, system, 'tested', on) };
+  const profileOf = (stock: Stock) =>
+    (stock.profile === undefined ? undefined : profiles.get(stock.profile)) ?? defaultProfile(system.kind);
+  const credit = {
+    claimed: creditOf(facility, system, 'claimed', on),
+    tested: creditOf(facility, system, 'tested', on),
+  };
   const context: Context = {
     facility,
     system,
@@ -70,11 +74,26 @@ function makeView(context: Context, side: Side, only: string | null): View {
   const t = taker(side, only);
   const cover = coverOf(facility, t);
   resolved.notes.push(...t.notes);
-  return { side, resolved, cover, walks: walksOf(facility, system.key, cover), nominal: nominal(healthy(context, resolved)) };
+  return {
+    side,
+    resolved,
+    cover,
+    walks: walksOf(facility, system.key, cover),
+    nominal: nominal(healthy(context, resolved)),
+  };
 }
 
 /** The system as its plan runs it, with nothing wrong and everything counted on. */
 export function healthy(context: Context, resolved: ResolvedSystem): Blueprint {
   const { facility, system, credit, profileOf } = context;
-  return { facility, system, resolved, upset: noUpset(), credited: credit.claimed, state: 'normal', profileOf, snapshot: null };
+  return {
+    facility,
+    system,
+    resolved,
+    upset: noUpset(),
+    credited: credit.claimed,
+    state: 'normal',
+    profileOf,
+    snapshot: null,
+  };
 }

@@ -25,5 +25,8 @@ export function coursesOf(context: Context, view: View, subject: Subject, column
 
 function nearest(hour: number): number {
   const distance = (a: number, b: number) => Math.min(Math.abs(a - b), 24 - Math.abs(a - b));
-  return COARSE.reduce((best, candidate, i) => (distance(candidate, hour) < distance(COARSE[best] ?? 0, hour) ? i : best), 0);
+  return COARSE.reduce(
+    (best, candidate, i) => (distance(candidate, hour) < distance(COARSE[best] ?? 0, hour) ? i : best),
+    0,
+  );
 }

@@ -6,15 +6,24 @@ export function disabledBy(context: Context, subject: Subject): string[] {
   const { facility, system } = context;
   const upset = upsetOf(context, subject);
   const dead = (circuit: string | undefined) => circuit !== undefined && upset.deadCircuits.has(circuit);
-  const silent = new Set(facility.monitors.filter((m) => upset.deadMonitors.has(m.key) || dead(m.circuit)).map((m) => m.key));
+  const silent = new Set(
+    facility.monitors.filter((m) => upset.deadMonitors.has(m.key) || dead(m.circuit)).map((m) => m.key),
+  );
   const wayGone = facility.monitors.some((m) => m.kind !== 'gateway' && silent.has(m.key));
   const alarms = system.alarms.filter((alarm) => {
     if (wayGone) return true;
     if (alarm.on.kind === 'silent') return false;
     const source = alarm.on;
-    const sensor = system.sensors.find((s) => (source.kind === 'sensor' ? s.key === source.sensor : s.quantity === 'watts' && s.equipment === source.equipment));
-    return (sensor?.gateway !== undefined && silent.has(sensor.gateway)) || (sensor !== undefined && upset.probes.has(sensor.key));
+    const sensor = system.sensors.find((s) =>
+      source.kind === 'sensor' ? s.key === source.sensor : s.quantity === 'watts' && s.equipment === source.equipment,
+    );
+    return (
+      (sensor?.gateway !== undefined && silent.has(sensor.gateway)) ||
+      (sensor !== undefined && upset.probes.has(sensor.key))
+    );
   });
-  const locks = system.equipment.flatMap(({ plan }) => plan.interlocks.filter((l) => l.when.kind === 'sensor' && upset.probes.has(l.when.sensor)));
+  const locks = system.equipment.flatMap(({ plan }) =>
+    plan.interlocks.filter((l) => l.when.kind === 'sensor' && upset.probes.has(l.when.sensor)),
+  );
   return [...alarms.map((a) => a.key), ...locks.map((l) => l.safeguard ?? '').filter((key) => key !== '')];
 }

@@ -35,7 +35,13 @@ export function caseFindings(context: Context, cases: FaultCase[]): Finding[] {
   }
   return [...groups].map(([id, members]) => {
     const grade = members.map((c) => gradeOf(c.claimed)).sort((a, b) => gradeRank(a) - gradeRank(b))[0] ?? 'low';
-    return { id: `do:${id}`, grade, remedy: remedyText(id), title: titleOf(members), lines: members.map((c) => caseLine(c, c.claimed)) };
+    return {
+      id: `do:${id}`,
+      grade,
+      remedy: remedyText(id),
+      title: titleOf(members),
+      lines: members.map((c) => caseLine(c, c.claimed)),
+    };
   });
 }
 

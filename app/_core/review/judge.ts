@@ -10,7 +10,14 @@ import type { Subject } from './trial';
 /** Judge one fault case in both columns, and whether the plausible range of the inputs would change it. */
 export function judge(context: Context, subject: Subject): FaultCase {
   const { fault, thing, state } = subject;
-  const head = { id: `${fault.id}:${thing.key}:${state}`, fault: fault.id, title: fault.title, thing, state, remedies: [...fault.remedies] };
+  const head = {
+    id: `${fault.id}:${thing.key}:${state}`,
+    fault: fault.id,
+    title: fault.title,
+    thing,
+    state,
+    remedies: [...fault.remedies],
+  };
   const view = context.view('nominal');
   const none = { unsure: false, outsideValidity: false, optimistic: false };
   const barred = reasonNot(view);
@@ -41,11 +48,16 @@ function unsure(context: Context, subject: Subject, claimed: Judgement): boolean
   return rangeChanges(context, subject, claimed);
 }
 
-function inBothColumns(context: Context, view: View, subject: Subject): { claimed: Judgement; tested: Judgement; courses: Courses[] } {
+function inBothColumns(
+  context: Context,
+  view: View,
+  subject: Subject,
+): { claimed: Judgement; tested: Judgement; courses: Courses[] } {
   const courses = coursesOf(context, view, subject, 'claimed');
   const claimed = judgementOf(context, view, subject, courses, 'claimed');
   const leansOnUntested = claimed.acted.some((key) => !context.credit.tested(key));
-  if (!leansOnUntested) return { claimed, tested: judgementOf(context, view, subject, courses, 'tested'), courses: [courses] };
+  if (!leansOnUntested)
+    return { claimed, tested: judgementOf(context, view, subject, courses, 'tested'), courses: [courses] };
   const again = coursesOf(context, view, subject, 'tested');
   return { claimed, tested: judgementOf(context, view, subject, again, 'tested'), courses: [courses, again] };
 }

@@ -7,7 +7,13 @@ import type { Judgement } from './result';
 import type { Subject } from './trial';
 
 /** Judge courses in a column. */
-export function judgementOf(context: Context, view: View, subject: Subject, courses: Courses, column: Column): Judgement {
+export function judgementOf(
+  context: Context,
+  view: View,
+  subject: Subject,
+  courses: Courses,
+  column: Column,
+): Judgement {
   const outcomes = outcomesOf(context, view, subject, courses, column, repairTime(context, view, subject));
   const acted = [...new Set(courses.trials.flatMap((t) => [...t.record.acted]))];
   const [gravest] = outcomes;

@@ -35,7 +35,8 @@ export function callsOf(context: Context, trial: Trial, column: Column): Call[] 
   for (const [key, atS] of trial.record.alarms) {
     const outside = key === WATCHDOG ? context.facility.site.watchdog : undefined;
     const alarm = outside ?? context.system.alarms.find((a) => a.key === key);
-    if (alarm && alarm.answeredBy !== 'nobody' && counts(alarm.safeguard)) calls.push({ key, atS, answeredBy: alarm.answeredBy });
+    if (alarm && alarm.answeredBy !== 'nobody' && counts(alarm.safeguard))
+      calls.push({ key, atS, answeredBy: alarm.answeredBy });
   }
   return calls;
 }
@@ -58,7 +59,13 @@ export function signsOf(subject: Subject, trial: Trial): Map<Aspect, number> {
  * @param onsetS s since Monday 00:00
  * @param repairS s of work; Infinity when nobody has the means
  */
-export function respond(view: View, calls: Call[], signs: Map<Aspect, number>, onsetS: number, repairS: number): Response {
+export function respond(
+  view: View,
+  calls: Call[],
+  signs: Map<Aspect, number>,
+  onsetS: number,
+  repairS: number,
+): Response {
   let response: Response = { noticeS: null, notice: { by: 'nobody' }, putRightS: null };
   const offer = (noticeS: number, notice: Notice, reachedS: number | null) => {
     const putRightS = reachedS === null || repairS === Number.POSITIVE_INFINITY ? null : noticeS + reachedS + repairS;

@@ -21,6 +21,8 @@ function classRank(c: FaultCase): number {
 export function leastSpare(judgement: Judgement): number {
   const [outcome] = judgement.outcomes;
   if (!outcome) return Number.POSITIVE_INFINITY;
-  const hours = outcome.harmS.map((s, h) => (s === null ? Number.POSITIVE_INFINITY : (outcome.spareS[h] ?? Number.NEGATIVE_INFINITY)));
+  const hours = outcome.harmS.map((s, h) =>
+    s === null ? Number.POSITIVE_INFINITY : (outcome.spareS[h] ?? Number.NEGATIVE_INFINITY),
+  );
   return Math.min(...hours);
 }

@@ -24,8 +24,18 @@ export interface Courses {
  * @param repairS s of work to put it right
  * @returns gravest first; empty when nothing is harmed
  */
-export function outcomesOf(context: Context, view: View, subject: Subject, courses: Courses, column: Column, repairS: number): Outcome[] {
-  const prepared = courses.trials.map((trial) => ({ calls: callsOf(context, trial, column), signs: signsOf(subject, trial) }));
+export function outcomesOf(
+  context: Context,
+  view: View,
+  subject: Subject,
+  courses: Courses,
+  column: Column,
+  repairS: number,
+): Outcome[] {
+  const prepared = courses.trials.map((trial) => ({
+    calls: callsOf(context, trial, column),
+    signs: signsOf(subject, trial),
+  }));
   const responses = Array.from({ length: HOURS_OF_WEEK }, (_, h) => {
     const { calls, signs } = prepared[courses.byHour[h % 24] ?? 0] ?? { calls: [], signs: new Map() };
     return respond(view, calls, signs, h * HOUR, repairS);
@@ -66,7 +76,8 @@ function chanceOf(courses: Courses, trial: Trial, index: number, cls: HarmClass)
 
 function firstHarm(trial: Trial, cls: HarmClass): Harm | null {
   let first: Harm | null = null;
-  for (const harm of trial.record.harms) if (harm.class === cls && (first === null || harm.atS < first.atS)) first = harm;
+  for (const harm of trial.record.harms)
+    if (harm.class === cls && (first === null || harm.atS < first.atS)) first = harm;
   return first;
 }
 

@@ -30,7 +30,13 @@ export function sidesOf(subject: Subject): Side[] {
  * Whether the verdict changes when inputs (or the one named) take their bad end on a side.
  * @param only path of the single figure that takes its bad end; null for all
  */
-export function changesOn(context: Context, subject: Subject, claimed: Judgement, side: Side, only: string | null = null): boolean {
+export function changesOn(
+  context: Context,
+  subject: Subject,
+  claimed: Judgement,
+  side: Side,
+  only: string | null = null,
+): boolean {
   const view = context.view(side, only);
   if (reasonNot(view)) return true;
   const courses = coursesOf(context, view, subject, 'claimed');
@@ -40,10 +46,20 @@ export function changesOn(context: Context, subject: Subject, claimed: Judgement
 }
 
 /** Whether any hour of the week falls on the other side of what the verdict says of it. */
-function turns(context: Context, view: View, subject: Subject, courses: Courses, cls: HarmClass, verdict: Verdict): boolean {
+function turns(
+  context: Context,
+  view: View,
+  subject: Subject,
+  courses: Courses,
+  cls: HarmClass,
+  verdict: Verdict,
+): boolean {
   const repairS = repairTime(context, view, subject);
   const moments = courses.trials.map(() => ({ rights: [] as number[], notices: [] as number[] }));
-  const ways = courses.trials.map((trial) => ({ calls: callsOf(context, trial, 'claimed'), signs: signsOf(subject, trial) }));
+  const ways = courses.trials.map((trial) => ({
+    calls: callsOf(context, trial, 'claimed'),
+    signs: signsOf(subject, trial),
+  }));
   for (let h = 0; h < HOURS_OF_WEEK; h++) {
     const i = courses.byHour[h % 24] ?? 0;
     const way = ways[i];
@@ -55,11 +71,17 @@ function turns(context: Context, view: View, subject: Subject, courses: Courses,
   const inTime = (trial: Trial, t: number) => Number.isFinite(t) && t <= trial.record.endS && avoids(trial, cls, t);
   switch (verdict) {
     case 'covered':
-      return courses.trials.some((trial, i) => harmful(trial, cls) && !inTime(trial, Math.max(...(moments[i]?.rights ?? []))));
+      return courses.trials.some(
+        (trial, i) => harmful(trial, cls) && !inTime(trial, Math.max(...(moments[i]?.rights ?? []))),
+      );
     case 'some-hours':
-      return !courses.trials.some((trial, i) => !harmful(trial, cls) || inTime(trial, Math.min(...(moments[i]?.rights ?? []))));
+      return !courses.trials.some(
+        (trial, i) => !harmful(trial, cls) || inTime(trial, Math.min(...(moments[i]?.rights ?? []))),
+      );
     case 'too-late':
-      return !courses.trials.some((trial, i) => !harmful(trial, cls) || inTime(trial, Math.min(...(moments[i]?.notices ?? []))));
+      return !courses.trials.some(
+        (trial, i) => !harmful(trial, cls) || inTime(trial, Math.min(...(moments[i]?.notices ?? []))),
+      );
     case 'not-assessed':
     case 'dormant':
     case 'holds':

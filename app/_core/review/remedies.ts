@@ -20,8 +20,12 @@ type Already = (context: Context, equipment: Equipment | undefined) => boolean;
 
 /** For remedies that may be there already: whether they are. Those not listed are always worth proposing. */
 const ALREADY: Partial<Record<RemedyId, Already>> = {
-  'cut-out': (c, e) => e?.plan.cutOuts.some((line) => line.quantity === 'temperature' && line.above !== undefined && c.credit.claimed(line.safeguard)) ?? false,
-  'low-cut-out': (_, e) => e?.plan.cutOuts.some((line) => line.quantity === 'temperature' && line.below !== undefined) ?? false,
+  'cut-out': (c, e) =>
+    e?.plan.cutOuts.some(
+      (line) => line.quantity === 'temperature' && line.above !== undefined && c.credit.claimed(line.safeguard),
+    ) ?? false,
+  'low-cut-out': (_, e) =>
+    e?.plan.cutOuts.some((line) => line.quantity === 'temperature' && line.below !== undefined) ?? false,
   'second-heater': (c) => count(c, 'heater') > 1,
   'split-heaters': (c) => count(c, 'heater') > 1,
   'second-chiller': (c) => count(c, 'chiller') > 1,
@@ -38,7 +42,10 @@ const ALREADY: Partial<Record<RemedyId, Already>> = {
   generator: (c) => c.facility.site.generator !== undefined,
   'power-cut-means': (c) => c.facility.site.powerCut !== undefined,
   'run-limit': (_, e) => e?.plan.regulation.kind === 'level' && e.plan.regulation.runLimitMin !== undefined,
-  'lost-sensing': (c, e) => (e ? [e] : c.system.equipment).every((x) => x.plan.regulation.kind !== 'thermostat' || x.plan.lostSensing?.action === 'off'),
+  'lost-sensing': (c, e) =>
+    (e ? [e] : c.system.equipment).every(
+      (x) => x.plan.regulation.kind !== 'thermostat' || x.plan.lostSensing?.action === 'off',
+    ),
   'pause-timer': (c) => c.system.states.some((s) => s.name === 'feeding' && s.endSafeguard !== undefined),
 };
 
@@ -52,7 +59,10 @@ function alarmed(context: Context, is: (on: Context['system']['alarms'][number][
 
 function sensorAlarm(context: Context, quantity: string, side?: 'above' | 'below'): boolean {
   const sensors = new Set(context.system.sensors.filter((s) => s.quantity === quantity).map((s) => s.key));
-  return alarmed(context, (on) => on.kind === 'sensor' && sensors.has(on.sensor) && (side === undefined || on[side] !== undefined));
+  return alarmed(
+    context,
+    (on) => on.kind === 'sensor' && sensors.has(on.sensor) && (side === undefined || on[side] !== undefined),
+  );
 }
 
 /** The most direct remedy of a case that is not in place already; the last one when all are. */

@@ -12,13 +12,17 @@ export function repairTime(context: Context, view: View, subject: Subject): numb
     case 'equipment':
       return view.resolved.devices.find((d) => d.equipment.key === thing.key)?.repairS ?? Number.POSITIVE_INFINITY;
     case 'utility':
-      return powerCut ? 60 * take(t, 'site/powerCut/repairMin', powerCut.means, powerCut.repairMin, MORE) : Number.POSITIVE_INFINITY;
+      return powerCut
+        ? 60 * take(t, 'site/powerCut/repairMin', powerCut.means, powerCut.repairMin, MORE)
+        : Number.POSITIVE_INFINITY;
     case 'monitor':
       return 60 * take(t, 'repair/monitor', 'work to put right', undefined, MORE, DEFAULTS.repairMin.other);
     case 'circuit':
     case 'overflow':
     case 'sensor':
     case 'state':
-      return 60 * take(t, `repair/${fault.repair}`, 'work to put right', undefined, MORE, DEFAULTS.repairMin[fault.repair]);
+      return (
+        60 * take(t, `repair/${fault.repair}`, 'work to put right', undefined, MORE, DEFAULTS.repairMin[fault.repair])
+      );
   }
 }

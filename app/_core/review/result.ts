@@ -8,7 +8,15 @@ import type { StateName } from '../facility/system';
 import type { Column } from '../plans/credit';
 
 /** Verdicts in the order in which the first match decides (design: not assessed … covered). */
-export const VERDICTS = ['not-assessed', 'dormant', 'holds', 'no-warning', 'too-late', 'some-hours', 'covered'] as const;
+export const VERDICTS = [
+  'not-assessed',
+  'dormant',
+  'holds',
+  'no-warning',
+  'too-late',
+  'some-hours',
+  'covered',
+] as const;
 export type Verdict = (typeof VERDICTS)[number];
 
 /** Whom or what a harm befalls, gravest first. */

@@ -19,7 +19,12 @@ import { gravity } from './verdict';
  * @param on ISO date in the site's zone on which tests are judged
  * @param progress called after each fault case with how many are done and how many there are
  */
-export function reviewSystem(facility: Facility, system: System, on: string, progress?: (done: number, all: number) => void): SystemReview {
+export function reviewSystem(
+  facility: Facility,
+  system: System,
+  on: string,
+  progress?: (done: number, all: number) => void,
+): SystemReview {
   const context = contextOf(facility, system, on);
   const subjects = subjectsOf(facility, system);
   const cases = subjects.map((subject, i) => {
@@ -33,7 +38,12 @@ export function reviewSystem(facility: Facility, system: System, on: string, pro
 /** Put judged cases together into a review. */
 export function assemble(context: Context, cases: FaultCase[]): SystemReview {
   const untested = untestedFinding(context, cases);
-  const findings = [...barred(context), ...caseFindings(context, cases), ...paperworkFindings(context), ...(untested ? [untested] : [])];
+  const findings = [
+    ...barred(context),
+    ...caseFindings(context, cases),
+    ...paperworkFindings(context),
+    ...(untested ? [untested] : []),
+  ];
   return {
     system: context.system.key,
     name: context.system.name,
@@ -58,14 +68,26 @@ function barred(context: Context): Finding[] {
       grade: 'high',
       remedy: remedyText(remedy),
       title: 'No fault case can be judged',
-      lines: [{ from: { rule: remedy }, cause: context.system.name, consequence: `Not assessed: ${reason}.`, figures: [], source: 'an unknown is never silently filled in (design rule of Holdfast)' }],
+      lines: [
+        {
+          from: { rule: remedy },
+          cause: context.system.name,
+          consequence: `Not assessed: ${reason}.`,
+          figures: [],
+          source: 'an unknown is never silently filled in (design rule of Holdfast)',
+        },
+      ],
     },
   ];
 }
 
 function worstOf(cases: FaultCase[], column: Column): SystemReview['worst'][Column] {
-  const animals = cases.filter((c) => c[column].outcomes[0]?.harm.class === 'animals' || c[column].verdict === 'not-assessed');
-  const [worst] = [...animals].sort((a, b) => gravity(a[column].verdict) - gravity(b[column].verdict) || leastSpare(a[column]) - leastSpare(b[column]));
+  const animals = cases.filter(
+    (c) => c[column].outcomes[0]?.harm.class === 'animals' || c[column].verdict === 'not-assessed',
+  );
+  const [worst] = [...animals].sort(
+    (a, b) => gravity(a[column].verdict) - gravity(b[column].verdict) || leastSpare(a[column]) - leastSpare(b[column]),
+  );
   if (!worst) return { verdict: 'holds', case: null, spareS: null };
   const spare = leastSpare(worst[column]);
   return { verdict: worst[column].verdict, case: worst.id, spareS: Number.isFinite(spare) ? spare : null };

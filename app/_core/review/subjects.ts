@@ -6,7 +6,9 @@ import type { Subject } from './trial';
 /** Operating states worth simulating beside the normal one: in use, and asking something of some equipment or taking water out. */
 export function statesOf(system: System): StateName[] {
   const different = system.states.filter(
-    (state) => (state.drawnL?.value ?? 0) > 0 || system.equipment.some((e) => e.plan.states.some((line) => line.state === state.name)),
+    (state) =>
+      (state.drawnL?.value ?? 0) > 0 ||
+      system.equipment.some((e) => e.plan.states.some((line) => line.state === state.name)),
   );
   return ['normal', ...different.map((s) => s.name)];
 }
@@ -15,7 +17,10 @@ export function statesOf(system: System): StateName[] {
 export function subjectsOf(facility: Facility, system: System): Subject[] {
   const running = statesOf(system);
   return FAULTS.flatMap((fault) => {
-    const states = fault.states === 'running' ? running : fault.states.filter((s) => s === 'normal' || system.states.some((own) => own.name === s));
+    const states =
+      fault.states === 'running'
+        ? running
+        : fault.states.filter((s) => s === 'normal' || system.states.some((own) => own.name === s));
     return states.flatMap((state) => fault.things(facility, system).map((thing) => ({ fault, thing, state })));
   });
 }

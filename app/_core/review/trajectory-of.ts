@@ -49,12 +49,24 @@ function tracksOf(trial: Trial, endS: number): Track[] {
       machine.limits
         .filter((l) => l.node === k && l.what === quantity)
         .map((l) => ({ quantity: quantity, value: l.limit, direction: l.direction, forMin: l.forS / 60 }));
-    const track = (quantity: Track['quantity'], values: number[]): Track => ({ tank: node.key, quantity, timesS: times, values, limits: limits(quantity) });
+    const track = (quantity: Track['quantity'], values: number[]): Track => ({
+      tank: node.key,
+      quantity,
+      timesS: times,
+      values,
+      limits: limits(quantity),
+    });
     return [
       track('temperature', at(STRIDE * k + TEMPERATURE)),
       track('oxygen', at(STRIDE * k + OXYGEN)),
-      track('salinity', volume.map((v, i) => (perKg * (salt[i] ?? 0)) / v)),
-      track('level', volume.map((v) => level.scale * v + level.offset)),
+      track(
+        'salinity',
+        volume.map((v, i) => (perKg * (salt[i] ?? 0)) / v),
+      ),
+      track(
+        'level',
+        volume.map((v) => level.scale * v + level.offset),
+      ),
     ];
   });
 }

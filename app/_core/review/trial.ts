@@ -55,11 +55,13 @@ export function tryAt(context: Context, view: View, subject: Subject, column: Co
 export function touchesWater(context: Context, upset: Upset): boolean {
   const { equipment, tanks } = context.system;
   const circuits = new Set(equipment.map((e) => e.circuit));
-  const read = new Set(equipment.flatMap(({ plan }) => [
-    ...(plan.regulation.kind === 'thermostat' ? plan.regulation.sensors : []),
-    ...(plan.regulation.kind === 'level' ? [plan.regulation.sensor] : []),
-    ...plan.interlocks.flatMap((l) => (l.when.kind === 'sensor' ? [l.when.sensor] : [])),
-  ]));
+  const read = new Set(
+    equipment.flatMap(({ plan }) => [
+      ...(plan.regulation.kind === 'thermostat' ? plan.regulation.sensors : []),
+      ...(plan.regulation.kind === 'level' ? [plan.regulation.sensor] : []),
+      ...plan.interlocks.flatMap((l) => (l.when.kind === 'sensor' ? [l.when.sensor] : [])),
+    ]),
+  );
   return (
     upset.utilityDown ||
     upset.stateNeverEnds ||

@@ -27,7 +27,10 @@ function leansOn(context: Context, c: FaultCase, key: string): boolean {
   if (c.claimed.acted.includes(key)) return true;
   const heard = new Set(c.claimed.outcomes.flatMap((o) => o.noticeBy.map((n) => n.key)));
   const { watchdog } = context.facility.site;
-  return context.system.alarms.some((a) => a.safeguard === key && heard.has(a.key)) || (watchdog?.safeguard === key && heard.has('watchdog'));
+  return (
+    context.system.alarms.some((a) => a.safeguard === key && heard.has(a.key)) ||
+    (watchdog?.safeguard === key && heard.has('watchdog'))
+  );
 }
 
 /** One grouped finding for everything that is not tested; null when all is. */
@@ -35,7 +38,10 @@ export function untestedFinding(context: Context, cases: FaultCase[]): Finding |
   const gains = testGains(context, cases);
   if (gains.length === 0) return null;
   const lost = gains.flatMap((g) => g.cases);
-  const grade = lost.map((c): Grade => (gradeOf(c.tested) === 'high' ? 'medium' : gradeOf(c.tested))).sort((a, b) => gradeRank(a) - gradeRank(b))[0] ?? 'low';
+  const grade =
+    lost
+      .map((c): Grade => (gradeOf(c.tested) === 'high' ? 'medium' : gradeOf(c.tested)))
+      .sort((a, b) => gradeRank(a) - gradeRank(b))[0] ?? 'low';
   return {
     id: 'do:test-safeguards',
     grade,
@@ -44,7 +50,10 @@ export function untestedFinding(context: Context, cases: FaultCase[]): Finding |
     lines: gains.map(({ safeguard, cases: won }) => ({
       from: { rule: rule.id },
       cause: safeguard.name,
-      consequence: won.length > 0 ? `${won.length} fault cases are graver as tested than as claimed because of it.` : 'No fault case turns on it alone.',
+      consequence:
+        won.length > 0
+          ? `${won.length} fault cases are graver as tested than as claimed because of it.`
+          : 'No fault case turns on it alone.',
       figures: [
         { name: 'last test', value: lastTest(safeguard, context.on)?.on ?? 'none' },
         { name: 'interval', value: `${safeguard.testEveryDays} days` },

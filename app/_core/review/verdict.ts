@@ -19,7 +19,15 @@ export function verdictOf(outcome: Pick<Outcome, 'harmS' | 'lastChanceS' | 'noti
 
 /** How grave a verdict is: 0 the gravest. Not assessed ranks above what is known to be survivable. */
 export function gravity(verdict: Verdict): number {
-  const order: readonly Verdict[] = ['no-warning', 'too-late', 'some-hours', 'not-assessed', 'covered', 'dormant', 'holds'];
+  const order: readonly Verdict[] = [
+    'no-warning',
+    'too-late',
+    'some-hours',
+    'not-assessed',
+    'covered',
+    'dormant',
+    'holds',
+  ];
   return order.indexOf(verdict);
 }
 

@@ -76,8 +76,12 @@ export function outcomeSentence(outcome: Outcome): string {
   const parts = [
     `${harmWords(outcome.harm)} after ${span(outcome.harmS[h] ?? 0)}`,
     notice === null ? 'nobody notices' : `noticed after ${span(notice)}`,
-    last <= 0 ? 'nothing done afterwards avoids it' : `to avoid it somebody must have put it right within ${span(last)}`,
-    right === null ? `from ${hourWords(h)} nobody has it put right` : `from ${hourWords(h)} it is put right after ${span(right)}`,
+    last <= 0
+      ? 'nothing done afterwards avoids it'
+      : `to avoid it somebody must have put it right within ${span(last)}`,
+    right === null
+      ? `from ${hourWords(h)} nobody has it put right`
+      : `from ${hourWords(h)} it is put right after ${span(right)}`,
   ];
   return `${parts.join('; ')}.`;
 }
@@ -87,7 +91,9 @@ export function judgementSentence(judgement: Judgement): string {
   const [outcome] = judgement.outcomes;
   if (outcome) return outcomeSentence(outcome);
   if (judgement.reason) return `Not assessed: ${judgement.reason}.`;
-  return judgement.verdict === 'dormant' ? 'Harmless by itself, but it puts a safeguard out of action.' : 'No harm within seven days though nobody comes.';
+  return judgement.verdict === 'dormant'
+    ? 'Harmless by itself, but it puts a safeguard out of action.'
+    : 'No harm within seven days though nobody comes.';
 }
 
 /** A case by name: what befalls what, and when it matters in which state. */

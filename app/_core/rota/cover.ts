@@ -24,11 +24,32 @@ export interface Cover {
 /** The rota of a site in seconds. */
 export function coverOf(facility: Facility, t: Taker): Cover {
   const { site } = facility;
-  const onSite = take(t, 'site/answerOnSiteMin', 'answer on site', site.answerOnSiteMin, MORE, DEFAULTS.answerOnSiteMin);
-  const onCall = take(t, 'site/answerOnCallMin', 'answer on call', site.answerOnCallMin, MORE, DEFAULTS.answerOnCallMin);
+  const onSite = take(
+    t,
+    'site/answerOnSiteMin',
+    'answer on site',
+    site.answerOnSiteMin,
+    MORE,
+    DEFAULTS.answerOnSiteMin,
+  );
+  const onCall = take(
+    t,
+    'site/answerOnCallMin',
+    'answer on call',
+    site.answerOnCallMin,
+    MORE,
+    DEFAULTS.answerOnCallMin,
+  );
   const fromHome = new Map<string, number>();
   for (const person of facility.people) {
-    const travel = take(t, `people/${person.key}/travelMin`, `way to the site of ${person.name}`, person.travelMin, MORE, DEFAULTS.travelMin);
+    const travel = take(
+      t,
+      `people/${person.key}/travelMin`,
+      `way to the site of ${person.name}`,
+      person.travelMin,
+      MORE,
+      DEFAULTS.travelMin,
+    );
     fromHome.set(person.key, (onCall + travel) * MINUTE);
   }
   const duties = facility.shifts.flatMap((shift) =>

@@ -14,7 +14,9 @@ export interface Walk {
 export function walksOf(facility: Facility, system: string, cover: Cover): Walk[] {
   return facility.rounds
     .filter((slot) => slot.systems === undefined || slot.systems.includes(system))
-    .flatMap((slot) => slot.days.map((day) => ({ key: slot.key, atS: weekSecond(day, slot.at), sees: new Set(slot.sees) })))
+    .flatMap((slot) =>
+      slot.days.map((day) => ({ key: slot.key, atS: weekSecond(day, slot.at), sees: new Set(slot.sees) })),
+    )
     .filter((walk) => staffed(cover, walk.atS));
 }
 
@@ -25,7 +27,12 @@ export function walksOf(facility: Facility, system: string, cover: Cover): Walk[
  * @param untilS s after the onset within which to look
  * @returns s after the onset, and the round; null when none does
  */
-export function firstSeen(walks: Walk[], onsetS: number, signs: Map<Aspect, number>, untilS: number): { afterS: number; key: string } | null {
+export function firstSeen(
+  walks: Walk[],
+  onsetS: number,
+  signs: Map<Aspect, number>,
+  untilS: number,
+): { afterS: number; key: string } | null {
   let first: { afterS: number; key: string } | null = null;
   for (const walk of walks) {
     const soonest = Math.min(...[...signs].filter(([aspect]) => walk.sees.has(aspect)).map(([, s]) => s));

@@ -45,7 +45,11 @@ function alarmOf(build: Build, alarm: AlarmDefinition, index: number): AlarmWatc
     case 'silent':
       return { ...base, silent: monitorSupply(build, alarm.on.gateway) };
     case 'watts':
-      return { ...base, device: deviceIndex(build, alarm.on.equipment), path: [...base.path, ...gatewaysOf(build, wattsSensor(build, alarm.on.equipment))] };
+      return {
+        ...base,
+        device: deviceIndex(build, alarm.on.equipment),
+        path: [...base.path, ...gatewaysOf(build, wattsSensor(build, alarm.on.equipment))],
+      };
     case 'sensor':
       return sensorAlarm(build, alarm, base, index);
   }
@@ -77,7 +81,14 @@ function sensorAlarm(build: Build, alarm: AlarmDefinition, base: AlarmWatch, ind
       ? watch('alarm', index, signal, 1, WET_L, WET_L / 2)
       : above !== undefined
         ? watch('alarm', index, signal, 1, above, above - Math.max(alarm.deadBand, 1e-6))
-        : watch('alarm', index, signal, -1, below ?? Number.NEGATIVE_INFINITY, (below ?? 0) + Math.max(alarm.deadBand, 1e-6));
+        : watch(
+            'alarm',
+            index,
+            signal,
+            -1,
+            below ?? Number.NEGATIVE_INFINITY,
+            (below ?? 0) + Math.max(alarm.deadBand, 1e-6),
+          );
   build.watches.push(w);
   return { ...carried, watch: w };
 }

@@ -25,15 +25,25 @@ export function buildDevice(build: Build, resolved: ResolvedDevice, index: numbe
     // Equipment in a reservoir warms nothing that is simulated.
     heatShare: node < 0 ? 0 : resolved.heatShare,
     ranged: equipment.wattsRange !== undefined,
-    cutOuts: plan.cutOuts.filter((c) => build.credited(c.safeguard)).map((c) => ({ watch: cutOut(build, c, index), safeguard: c.safeguard })),
-    interlocks: plan.interlocks.filter((l) => l.by !== 'person' && build.credited(l.safeguard)).map((l) => interlock(build, l, index)),
+    cutOuts: plan.cutOuts
+      .filter((c) => build.credited(c.safeguard))
+      .map((c) => ({ watch: cutOut(build, c, index), safeguard: c.safeguard })),
+    interlocks: plan.interlocks
+      .filter((l) => l.by !== 'person' && build.credited(l.safeguard))
+      .map((l) => interlock(build, l, index)),
     lostAction,
     stateThen: stateNow(build, equipment),
     regulated,
     delivers: equipment.type === 'return-pump' ? Float64Array.from(build.tanks, (t) => t.share * resolved.flow) : null,
     gas: resolved.gas.map((g) => ({ node: build.places.node(g.tank), flow: g.flow })).filter((g) => g.node >= 0),
     coolingW: resolved.coolingW,
-    makeUp: equipment.type === 'top-off' ? { flow: resolved.flow, reservoir: equipment.source === 'mains' ? -1 : build.places.reservoir(equipment.source) } : null,
+    makeUp:
+      equipment.type === 'top-off'
+        ? {
+            flow: resolved.flow,
+            reservoir: equipment.source === 'mains' ? -1 : build.places.reservoir(equipment.source),
+          }
+        : null,
     wasteFlow: open ? resolved.waste : 0,
     flood: flood(build, resolved, node, index),
     powered: true,
@@ -90,7 +100,15 @@ function flood(build: Build, resolved: ResolvedDevice, node: number, index: numb
   return { rate: resolved.floodPerM / surface, watch: w };
 }
 
-const NOT_REGULATED = { watch: null, minOnS: 0, minOffS: 0, runLimitS: Number.POSITIVE_INFINITY, runLimitSafeguard: null, fromS: 0, toS: 0 };
+const NOT_REGULATED = {
+  watch: null,
+  minOnS: 0,
+  minOffS: 0,
+  runLimitS: Number.POSITIVE_INFINITY,
+  runLimitSafeguard: null,
+  fromS: 0,
+  toS: 0,
+};
 
 function regulation(build: Build, resolved: ResolvedDevice, index: number): Regulated {
   const { regulation: line } = resolved.equipment.plan;
@@ -101,7 +119,13 @@ function regulation(build: Build, resolved: ResolvedDevice, index: number): Regu
     case 'hours':
       return { ...NOT_REGULATED, kind: 'hours', fromS: secondsOf(line.from), toS: secondsOf(line.to) };
     case 'thermostat':
-      return { ...NOT_REGULATED, kind: 'watch', watch: thermostat(build, resolved, line, index), minOnS: line.minOnS ?? 0, minOffS: line.minOffS ?? 0 };
+      return {
+        ...NOT_REGULATED,
+        kind: 'watch',
+        watch: thermostat(build, resolved, line, index),
+        minOnS: line.minOnS ?? 0,
+        minOffS: line.minOffS ?? 0,
+      };
     case 'level': {
       const limited = line.runLimitMin !== undefined && line.by !== 'person' && build.credited(line.runLimitSafeguard);
       const signal = signalOf(build.system, line.sensor, build.plant, build.places, build.upset);
@@ -122,7 +146,11 @@ function thermostat(build: Build, resolved: ResolvedDevice, line: Thermostat, in
     line.vote,
   );
   const cools = resolved.equipment.type === 'chiller';
-  return regulating(build, watch('regulation', index, signal, cools ? 1 : -1, cools ? line.highC : line.lowC, cools ? line.lowC : line.highC), index);
+  return regulating(
+    build,
+    watch('regulation', index, signal, cools ? 1 : -1, cools ? line.highC : line.lowC, cools ? line.lowC : line.highC),
+    index,
+  );
 }
 
 function regulating(build: Build, w: Watch, index: number): Watch {

@@ -41,13 +41,24 @@ export function buildLimits(build: Build, profileOf: ProfileOf): { limits: Limit
   const dayChanges: DayChange[] = [];
   for (const group of groupsOf(build, profileOf)) {
     for (const limit of group.profile.limits) {
-      if (limit.quantity === 'rise-24h' || limit.quantity === 'fall-24h') dayChanges.push(dayChange(build, group, limit));
+      if (limit.quantity === 'rise-24h' || limit.quantity === 'fall-24h')
+        dayChanges.push(dayChange(build, group, limit));
       else addLimit(build, limits, group, limit);
     }
   }
   const floor = watch('floor', limits.length, floorSignal(build.plant), 1, PUDDLE_L, PUDDLE_L / 2, true);
   build.watches.push(floor);
-  limits.push({ class: 'floor', what: 'water-on-floor', direction: 'above', tank: '', node: -1, limit: PUDDLE_L, forS: 0, groups: [], watch: floor });
+  limits.push({
+    class: 'floor',
+    what: 'water-on-floor',
+    direction: 'above',
+    tank: '',
+    node: -1,
+    limit: PUDDLE_L,
+    forS: 0,
+    groups: [],
+    watch: floor,
+  });
   return { limits, dayChanges };
 }
 
@@ -55,8 +66,19 @@ function dayChange(build: Build, group: Group, limit: Limit): DayChange {
   const sign = limit.quantity === 'rise-24h' ? 1 : -1;
   const { snapshot } = build;
   const now = snapshot ? (snapshot.x[STRIDE * group.node + TEMPERATURE] as number) : 0;
-  const before = snapshot ? (sign > 0 ? now - (snapshot.dayLow[group.node] as number) : (snapshot.dayHigh[group.node] as number) - now) : 0;
-  return { tank: group.tank, node: group.node, sign, limit: limit.above ?? limit.below ?? Number.POSITIVE_INFINITY, before: Math.max(0, before), groups: group.groups };
+  const before = snapshot
+    ? sign > 0
+      ? now - (snapshot.dayLow[group.node] as number)
+      : (snapshot.dayHigh[group.node] as number) - now
+    : 0;
+  return {
+    tank: group.tank,
+    node: group.node,
+    sign,
+    limit: limit.above ?? limit.below ?? Number.POSITIVE_INFINITY,
+    before: Math.max(0, before),
+    groups: group.groups,
+  };
 }
 
 function addLimit(build: Build, limits: LimitWatch[], group: Group, limit: Limit): void {

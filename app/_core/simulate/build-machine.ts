@@ -80,7 +80,14 @@ function prepare(blueprint: Blueprint): Build {
     node: (key) => tanks.findIndex((t) => t.tank.key === key),
     reservoir: (key) => reservoirs.findIndex((t) => t.tank.key === key),
   };
-  return { ...blueprint, supply: buildSupply(facility, upset, credited, siteTaker(resolved)), plant: buildPlant(resolved, flow), places, tanks, watches: [] };
+  return {
+    ...blueprint,
+    supply: buildSupply(facility, upset, credited, siteTaker(resolved)),
+    plant: buildPlant(resolved, flow),
+    places,
+    tanks,
+    watches: [],
+  };
 }
 
 function siteTaker({ side, only }: ResolvedSystem): Taker {
@@ -103,7 +110,8 @@ function regimeOf(build: Build, key: string): NodeRegime {
 function regimes(build: Build, nodes: NodeRegime[]): void {
   const slack = 1e-9;
   for (const [k, node] of nodes.entries()) {
-    const add = (role: Watch['role'], at: number) => build.watches.push(watch(role, k, linear(STRIDE * k), 1, at, at - slack));
+    const add = (role: Watch['role'], at: number) =>
+      build.watches.push(watch(role, k, linear(STRIDE * k), 1, at, at - slack));
     if (node.overflow) add('overflow', build.plant.restVolume[k] as number);
     if (node.siphon) {
       // A siphon-break that is not counted on lets the siphon run down to the outlet.
@@ -139,7 +147,14 @@ function spanOf(build: Build): StateSpan | null {
   if (state === 'normal') return null;
   const described = system.states.find((s) => s.name === state);
   const path = `systems/${system.key}/states/${state}/lastsMin`;
-  const minutes = take(siteTaker(build.resolved), path, `length of ${state}`, described?.lastsMin, MORE, stateMinOf(state));
+  const minutes = take(
+    siteTaker(build.resolved),
+    path,
+    `length of ${state}`,
+    described?.lastsMin,
+    MORE,
+    stateMinOf(state),
+  );
   const relied = described?.endSafeguard !== undefined && build.credited(described.endSafeguard);
   const ends = !upset.stateNeverEnds || relied;
   return {
@@ -163,6 +178,7 @@ function initialState(build: Build, span: StateSpan | null): Float64Array {
   const x = snapshot ? Float64Array.from(snapshot.x) : runningState(plant, resolved);
   const node = plant.hub >= 0 ? plant.hub : 0;
   if (span && span.refill > 0) addMatched(x, node, -span.refill);
-  if (upset.sumpRaised !== 0 && plant.hub >= 0) addMatched(x, plant.hub, upset.sumpRaised * (plant.surface[plant.hub] as number));
+  if (upset.sumpRaised !== 0 && plant.hub >= 0)
+    addMatched(x, plant.hub, upset.sumpRaised * (plant.surface[plant.hub] as number));
   return x;
 }

@@ -72,7 +72,10 @@ export function runningState(plant: Plant, resolved: ResolvedSystem): Float64Arr
   const x = new Float64Array(plant.size);
   const oxygen = 0.95 * oxygenSaturation(resolved.temperature, resolved.salinity, resolved.pressureAtm);
   for (const [k, tank] of nodeTanks(resolved).entries()) {
-    x.set([tank.volume, resolved.temperature, (resolved.salinity / 1000) * plant.density * tank.volume, oxygen], STRIDE * k);
+    x.set(
+      [tank.volume, resolved.temperature, (resolved.salinity / 1000) * plant.density * tank.volume, oxygen],
+      STRIDE * k,
+    );
   }
   for (const [r, tank] of reservoirTanks(resolved).entries()) x[STRIDE * plant.nodes + r] = tank.volume;
   return x;

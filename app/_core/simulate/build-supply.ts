@@ -20,7 +20,12 @@ export function buildSupply(facility: Facility, upset: Upset, credited: Credit, 
     const known = cache.get(key ?? '');
     if (known) return known;
     const circuit = key === undefined ? undefined : circuits.get(key);
-    const phases = key !== undefined && upset.deadCircuits.has(key) ? steady(false) : upset.utilityDown ? backed(facility, circuit, upset, credited, t) : steady(true);
+    const phases =
+      key !== undefined && upset.deadCircuits.has(key)
+        ? steady(false)
+        : upset.utilityDown
+          ? backed(facility, circuit, upset, credited, t)
+          : steady(true);
     cache.set(key ?? '', phases);
     return phases;
   };
@@ -37,16 +42,43 @@ interface Span {
   thanks: string[];
 }
 
-function backed(facility: Facility, circuit: Circuit | undefined, upset: Upset, credited: Credit, t: Taker): PowerPhase[] {
+function backed(
+  facility: Facility,
+  circuit: Circuit | undefined,
+  upset: Upset,
+  credited: Credit,
+  t: Taker,
+): PowerPhase[] {
   const spans: Span[] = [];
   if (circuit?.backedBy.includes('ups') && credited(circuit.upsSafeguard)) {
-    const minutes = take(t, `circuits/${circuit.key}/upsMin`, `battery time of ${circuit.name}`, circuit.upsMin, LESS, DEFAULTS.upsMin);
+    const minutes = take(
+      t,
+      `circuits/${circuit.key}/upsMin`,
+      `battery time of ${circuit.name}`,
+      circuit.upsMin,
+      LESS,
+      DEFAULTS.upsMin,
+    );
     spans.push({ from: 0, to: minutes * 60, thanks: thanksTo(circuit.upsSafeguard) });
   }
   const { generator } = facility.site;
   if (generator && circuit?.backedBy.includes('generator') && !upset.generatorFails && credited(generator.safeguard)) {
-    const start = take(t, 'site/generator/startsAfterS', 'start of the generator', generator.startsAfterS, MORE, DEFAULTS.generatorStartS);
-    const fuel = take(t, 'site/generator/fuelH', 'fuel of the generator', generator.fuelH, LESS, DEFAULTS.generatorFuelH);
+    const start = take(
+      t,
+      'site/generator/startsAfterS',
+      'start of the generator',
+      generator.startsAfterS,
+      MORE,
+      DEFAULTS.generatorStartS,
+    );
+    const fuel = take(
+      t,
+      'site/generator/fuelH',
+      'fuel of the generator',
+      generator.fuelH,
+      LESS,
+      DEFAULTS.generatorFuelH,
+    );
     spans.push({ from: start, to: start + fuel * 3600, thanks: thanksTo(generator.safeguard) });
   }
   return phasesOf(spans);

@@ -18,7 +18,9 @@ export interface DayWatch {
 /** Begin with what the node's temperature was at the start. */
 export function dayWatch(world: World): DayWatch {
   return {
-    queues: world.machine.dayChanges.map((change) => [{ t: 0, value: change.sign * temperature(world.x, change) - change.before }]),
+    queues: world.machine.dayChanges.map((change) => [
+      { t: 0, value: change.sign * temperature(world.x, change) - change.before },
+    ]),
   };
 }
 
@@ -32,13 +34,38 @@ export function followDay(day: DayWatch, world: World): void {
   for (let i = 0; i < changes.length; i++) {
     const change = changes[i] as DayChange;
     const queue = day.queues[i] as Entry[];
+    // A turn within the step may be the least of the day, though neither end is.
+    const turn = turnWithin(world, change);
+    if (turn) enter(queue, turn);
     const value = change.sign * temperature(world.x, change);
     // Values rise along the queue, so its head is the least of the last day once the older ones are gone.
     while (queue.length > 1 && (queue[0] as Entry).t < world.t - DAY) queue.shift();
     if (value - (queue[0] as Entry).value > change.limit) report(world, change, (queue[0] as Entry).value);
-    while (queue.length > 0 && (queue[queue.length - 1] as Entry).value >= value) queue.pop();
-    queue.push({ t: world.t, value });
+    enter(queue, { t: world.t, value });
   }
+}
+
+function enter(queue: Entry[], entry: Entry): void {
+  while (queue.length > 0 && (queue[queue.length - 1] as Entry).value >= entry.value) queue.pop();
+  queue.push(entry);
+}
+
+/** Where the temperature (in the limit's direction) turns from falling to rising within the last step. */
+function turnWithin(world: World, change: DayChange): Entry | null {
+  const { knots } = world.record;
+  const last = knots.length - 2;
+  const index = STRIDE * change.node + TEMPERATURE;
+  if (last < 0 || !(change.sign * knots.rate(last, index) < 0 && change.sign * knots.rate(last + 1, index) > 0))
+    return null;
+  const value = (t: number) => change.sign * knots.between(last, index, t);
+  let low = knots.time(last);
+  let high = knots.time(last + 1);
+  for (let n = 0; n < 30; n++) {
+    const third = (high - low) / 3;
+    if (value(low + third) < value(high - third)) high -= third;
+    else low += third;
+  }
+  return { t: (low + high) / 2, value: value((low + high) / 2) };
 }
 
 function report(world: World, change: DayChange, least: number): void {
@@ -53,5 +80,17 @@ function report(world: World, change: DayChange, least: number): void {
     else low = t;
   }
   const what = change.sign > 0 ? 'rise-24h' : 'fall-24h';
-  harm(world, { class: 'animals', what, direction: 'above', tank: change.tank, limit: change.limit, forS: 0, groups: change.groups }, high);
+  harm(
+    world,
+    {
+      class: 'animals',
+      what,
+      direction: 'above',
+      tank: change.tank,
+      limit: change.limit,
+      forS: 0,
+      groups: change.groups,
+    },
+    high,
+  );
 }

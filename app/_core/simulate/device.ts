@@ -109,7 +109,8 @@ export function command(device: Device, returnLost: Record<Proof, boolean>, acte
     if (lock.safeguard) acted.add(lock.safeguard);
   }
   if (device.lockedOut) device.command = false;
-  device.drawing = device.powered && device.contacts && device.health !== 'dead' && (device.command || device.health === 'stuck-on');
+  device.drawing =
+    device.powered && device.contacts && device.health !== 'dead' && (device.command || device.health === 'stuck-on');
   const working = device.drawing && device.health !== 'no-effect' && !device.dry;
   const changed = working !== device.working || contactsBefore !== device.contacts || commandBefore !== device.command;
   device.working = working;

@@ -19,7 +19,16 @@ export interface Drift {
   before: Float64Array;
 }
 
-const MATTERS: ReadonlySet<Watch['role']> = new Set<Watch['role']>(['limit', 'cut-out', 'interlock', 'dry', 'empty', 'rim', 'flood', 'floor']);
+const MATTERS: ReadonlySet<Watch['role']> = new Set<Watch['role']>([
+  'limit',
+  'cut-out',
+  'interlock',
+  'dry',
+  'empty',
+  'rim',
+  'flood',
+  'floor',
+]);
 
 /** Begin to follow the drift of a run. */
 export function driftOf(world: World): Drift {
@@ -53,7 +62,10 @@ export function nothingLeftToHappen(drift: Drift, world: World, untilS: number):
   const windows = Math.round(world.t / drift.windowS);
   if (windows < 1 || Math.abs(world.t - windows * drift.windowS) > 1e-3) return false;
   const left = (untilS - world.t) / drift.windowS;
-  const over = windows >= 2 && quiet(world) && drift.rows.every((row, i) => leadsNowhere(drift, world.table.watches[row] as Watch, i, left));
+  const over =
+    windows >= 2 &&
+    quiet(world) &&
+    drift.rows.every((row, i) => leadsNowhere(drift, world.table.watches[row] as Watch, i, left));
   drift.before.set(drift.now);
   drift.now.fill(Number.NEGATIVE_INFINITY);
   return over;

@@ -93,13 +93,21 @@ function take(m: March, h: number, stop: number): Watch | null {
   const crossing = firstCrossing(world.table, h, a, b);
   if (crossing) land(m, crossing.watch, h * crossing.at, h);
   else arrive(m, end);
+  arrived(m, crossing?.watch ?? null);
+  return crossing ? crossing.watch : null;
+}
+
+/**
+ * Take note of where the world has arrived: time, state and rates are set, `m.a.air` is the air there.
+ * @param changed the watch that sits on its threshold and changes now, with all that are tied with it
+ */
+export function arrived(m: March, changed: Watch | null): void {
+  const { world } = m;
   keepKnot(world);
-  if (crossing) evaluate(world.table, world.x, m.a.air, world.table.from);
-  else [world.table.from, world.table.to] = [world.table.to, world.table.from];
+  evaluate(world.table, world.x, m.a.air, world.table.from);
   followDrift(m.drift, world);
   followDay(m.day, world);
-  if (crossing) flipTogether(m, crossing.watch);
-  return crossing ? crossing.watch : null;
+  if (changed) flipTogether(m, changed);
 }
 
 /** s: what would change within a millisecond changes now, so that two equal thresholds are not told apart by rounding. */

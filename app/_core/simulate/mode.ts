@@ -12,7 +12,8 @@ export interface RegimeWatches {
 
 /** Pick the regime watches out of a machine's list once, so that the mode can be set without searching. */
 export function regimeWatches(machine: Machine): RegimeWatches {
-  const of = (role: Watch['role'], node: number) => machine.watches.find((w) => w.role === role && w.owner === node) ?? null;
+  const of = (role: Watch['role'], node: number) =>
+    machine.watches.find((w) => w.role === role && w.owner === node) ?? null;
   const nodes = machine.nodes.map((_, k) => k);
   return {
     overflow: nodes.map((k) => of('overflow', k)),
@@ -62,12 +63,14 @@ function addDevice(machine: Machine, device: Device): void {
     mode.power[k] = (mode.power[k] as number) + device.watts * device.heatShare;
   }
   // A waste valve left open needs no power; a filter's waste flows while its own pump does.
-  if (device.wasteFlow > 0 && (device.working || device.type === 'drain-valve')) mode.waste[k] = (mode.waste[k] as number) + device.wasteFlow;
+  if (device.wasteFlow > 0 && (device.working || device.type === 'drain-valve'))
+    mode.waste[k] = (mode.waste[k] as number) + device.wasteFlow;
   if (!device.working) return;
   mode.power[k] = (mode.power[k] as number) - device.coolingW;
   for (const { node, flow } of device.gas) mode.gas[node] = (mode.gas[node] as number) + flow;
   if (device.delivers) {
-    for (let n = 0; n < device.delivers.length; n++) mode.returnFlow[n] = (mode.returnFlow[n] as number) + (device.delivers[n] as number);
+    for (let n = 0; n < device.delivers.length; n++)
+      mode.returnFlow[n] = (mode.returnFlow[n] as number) + (device.delivers[n] as number);
   }
   if (device.flood?.watch.active) {
     mode.floodRate[k] = device.flood.rate;

@@ -35,7 +35,9 @@ export function nominal(blueprint: Blueprint): Nominal {
     const t = Math.min(record.endS, from + (hour % 24) * HOUR);
     return { x: record.knots.stateAt(t), on: machine.devices.map((_, i) => onAt(record, i, t)), dayLow, dayHigh };
   };
-  const startsPerDay = machine.devices.map((_, i) => record.switches.filter((s) => s.device === i && s.on && s.t > from && s.t <= from + DAY).length);
+  const startsPerDay = machine.devices.map(
+    (_, i) => record.switches.filter((s) => s.device === i && s.on && s.t > from && s.t <= from + DAY).length,
+  );
   return { record, at, startsPerDay, dayLow, dayHigh };
 }
 

@@ -54,9 +54,12 @@ export function rates(plant: Plant, mode: Mode, air: Air, x: Float64Array, dx: F
     const inflow = mode.returnFlow[k] as number;
     if (inflow > 0) {
       dx[at] = (dx[at] as number) + inflow;
-      dx[at + TEMPERATURE] = (dx[at + TEMPERATURE] as number) + (inflow * ((x[hubAt + TEMPERATURE] as number) - (x[at + TEMPERATURE] as number))) / volume;
+      dx[at + TEMPERATURE] =
+        (dx[at + TEMPERATURE] as number) +
+        (inflow * ((x[hubAt + TEMPERATURE] as number) - (x[at + TEMPERATURE] as number))) / volume;
       dx[at + SALT] = (dx[at + SALT] as number) + (inflow * (x[hubAt + SALT] as number)) / (x[hubAt] as number);
-      dx[at + OXYGEN] = (dx[at + OXYGEN] as number) + (inflow * ((x[hubAt + OXYGEN] as number) - (x[at + OXYGEN] as number))) / volume;
+      dx[at + OXYGEN] =
+        (dx[at + OXYGEN] as number) + (inflow * ((x[hubAt + OXYGEN] as number) - (x[at + OXYGEN] as number))) / volume;
     }
     intoV += out;
     intoT += out * ((x[at + TEMPERATURE] as number) - (x[hubAt + TEMPERATURE] as number));
@@ -77,7 +80,15 @@ export function rates(plant: Plant, mode: Mode, air: Air, x: Float64Array, dx: F
 }
 
 /** Rates of one node from everything but the star's inflow; `out` leaves it for elsewhere in the star. Returns the flow to the floor, m³/s. */
-function ownRates(plant: Plant, mode: Mode, air: Air, k: number, x: Float64Array, dx: Float64Array, out: number): number {
+function ownRates(
+  plant: Plant,
+  mode: Mode,
+  air: Air,
+  k: number,
+  x: Float64Array,
+  dx: Float64Array,
+  out: number,
+): number {
   const at = STRIDE * k;
   const volume = x[at] as number;
   const temperature = x[at + TEMPERATURE] as number;

@@ -16,7 +16,10 @@ export function flip(world: World, w: Watch): void {
       if (w.active) note(world.record.signs, world.machine.signs[w.owner]?.aspect ?? '', world.t);
       return;
     case 'cut-out':
-      world.record.events.push({ t: world.t, what: `${deviceKey(world, w)}: cut-out ${w.active ? 'opens' : 'closes'}` });
+      world.record.events.push({
+        t: world.t,
+        what: `${deviceKey(world, w)}: cut-out ${w.active ? 'opens' : 'closes'}`,
+      });
       return;
     case 'siphon':
       siphonFlipped(world, w);
@@ -86,7 +89,9 @@ function endExposure(world: World, index: number): void {
 
 /** Write a harm down, once for each limit. */
 export function harm(world: World, limit: Omit<LimitWatch, 'watch' | 'node'>, atS: number): void {
-  const known = world.record.harms.some((h) => h.what === limit.what && h.direction === limit.direction && h.tank === limit.tank && h.limit === limit.limit);
+  const known = world.record.harms.some(
+    (h) => h.what === limit.what && h.direction === limit.direction && h.tank === limit.tank && h.limit === limit.limit,
+  );
   if (known) return;
   world.record.harms.push({
     class: limit.class,

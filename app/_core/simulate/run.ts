@@ -29,6 +29,8 @@ export interface RunOptions {
   /** Limits already exceeded when it begins (since ≤ 0). */
   exposures?: Exposure[];
   tolerance?: Tolerance;
+  /** The integration itself; a test puts a reference integrator here and leaves all else as it is. */
+  marchTo?: typeof marchTo;
   /** Asked after each event and each hour at the latest; true ends the run. */
   halt?: (world: World) => boolean;
 }
@@ -45,7 +47,7 @@ export function run(machine: Machine, options: RunOptions): Record {
   calm(world, regimes);
   while (!finished(m, options)) {
     enterHour(world);
-    const changed = marchTo(m, nextStop(m, options));
+    const changed = (options.marchTo ?? marchTo)(m, nextStop(m, options));
     const fired = changed === null && fireDue(world.timers, world.t + 1e-6);
     if (!changed && !fired && !overdue(world)) continue;
     calm(world, regimes);
@@ -84,7 +86,7 @@ function begin(machine: Machine, options: RunOptions): World {
 
 /** Hour of the day whose straight piece of room air begins at or holds this time. */
 function hourAt(clockS: number): number {
-  return Math.floor((Math.round((clockS % DAY) * 1e6) / 1e6) / HOUR) % 24;
+  return Math.floor(Math.round((clockS % DAY) * 1e6) / 1e6 / HOUR) % 24;
 }
 
 /** Bring what is discrete to rest, and the rates up to date with it. */
@@ -110,7 +112,10 @@ function overdue(world: World): boolean {
 
 function addTurningPoints(world: World): void {
   const { machine } = world;
-  const supplies = [...machine.devices.map((d) => d.phases), ...machine.alarms.flatMap((a) => (a.silent ? [...a.path, a.silent] : a.path))];
+  const supplies = [
+    ...machine.devices.map((d) => d.phases),
+    ...machine.alarms.flatMap((a) => (a.silent ? [...a.path, a.silent] : a.path)),
+  ];
   const times = new Set(supplies.flatMap((phases) => phases.map((phase) => phase.fromS)).filter((t) => t > 0));
   for (const atS of times) world.timers.push({ atS, live: () => true, fire: () => undefined, turning: true });
   if (machine.refilled && machine.plant.reservoirs > 0) refillDaily(world, DAY);
@@ -163,7 +168,9 @@ function finished(m: March, options: RunOptions): boolean {
     return true;
   }
   if (world.t >= options.untilS) return true;
-  const over = options.halt?.(world) || (options.settle && nothingLeftToHappen(m.drift, world, options.untilS) && world.t >= (options.atLeastS ?? 0));
+  const over =
+    options.halt?.(world) ||
+    (options.settle && nothingLeftToHappen(m.drift, world, options.untilS) && world.t >= (options.atLeastS ?? 0));
   if (over) record.why = 'settled';
   return over === true;
 }

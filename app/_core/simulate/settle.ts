@@ -71,7 +71,11 @@ function runDry(world: World): boolean {
     device.dry = true;
     changed = true;
     const tank = machine.nodes[machine.plant.hub]?.key ?? '';
-    harm(world, { class: 'equipment', what: 'pump-dry', direction: 'below', tank, limit: 0, forS: 0, groups: [] }, world.t);
+    harm(
+      world,
+      { class: 'equipment', what: 'pump-dry', direction: 'below', tank, limit: 0, forS: 0, groups: [] },
+      world.t,
+    );
     world.record.events.push({ t: world.t, what: `${device.key}: draws air and stops pumping` });
   }
   return changed;

@@ -64,7 +64,10 @@ export function read(s: Signal, x: Float64Array, air: Air): number {
     case 'lost':
       return s.offset;
     case 'vote':
-      return decide(s.of.map((one) => read(one, x, air)), s.vote);
+      return decide(
+        s.of.map((one) => read(one, x, air)),
+        s.vote,
+      );
   }
 }
 
@@ -76,7 +79,9 @@ export function readSlope(s: Signal, x: Float64Array, dx: Float64Array, air: Air
     case 'salinity': {
       const at = STRIDE * s.index;
       const volume = x[at] as number;
-      return (s.scale * ((dx[at + SALT] as number) - ((x[at + SALT] as number) * (dx[at] as number)) / volume)) / volume;
+      return (
+        (s.scale * ((dx[at + SALT] as number) - ((x[at + SALT] as number) * (dx[at] as number)) / volume)) / volume
+      );
     }
     case 'air':
       return air.temperatureSlope;

@@ -1,6 +1,10 @@
 import { gasTransferFactor, GAS_TRANSFER_LOG_SLOPE } from '../water/gas-transfer';
 import { latentHeat, LATENT_HEAT_SLOPE } from '../water/latent-heat';
-import { oxygenSaturation, oxygenSaturationBySalinity, oxygenSaturationByTemperature } from '../water/oxygen-saturation';
+import {
+  oxygenSaturation,
+  oxygenSaturationBySalinity,
+  oxygenSaturationByTemperature,
+} from '../water/oxygen-saturation';
 import { respirationFactor, respirationFactorSlope } from '../water/respiration';
 import { vapourPressureSlope } from '../water/vapour-pressure';
 import { floorFlow, floorSlope, gravityFlow, gravitySlope, wasteFlow, wasteSlope } from './outflows';
@@ -104,7 +108,15 @@ function inflowSlopes(k: number, hub: number, inflow: number, x: Float64Array, s
   star.fromMV[k] = (-inflow * (x[STRIDE * hub + SALT] as number)) / (hubVolume * hubVolume);
 }
 
-function outflowSlopes(plant: Plant, mode: Mode, k: number, hub: number, out: number, x: Float64Array, star: Star): void {
+function outflowSlopes(
+  plant: Plant,
+  mode: Mode,
+  k: number,
+  hub: number,
+  out: number,
+  x: Float64Array,
+  star: Star,
+): void {
   const at = STRIDE * k;
   const hubAt = STRIDE * hub;
   const volume = x[at] as number;

@@ -78,7 +78,13 @@ export interface Factor {
 
 /** An empty factorisation for `nodes` nodes. */
 export function emptyFactor(nodes: number): Factor {
-  return { shift: 0, inverse: new Float64Array(4 * nodes), hubInverse: new Float64Array(4), saltPivot: 0, oxygenPivot: 0 };
+  return {
+    shift: 0,
+    inverse: new Float64Array(4 * nodes),
+    hubInverse: new Float64Array(4),
+    saltPivot: 0,
+    oxygenPivot: 0,
+  };
 }
 
 function invert2(a: number, b: number, c: number, d: number, out: Float64Array, at: number): void {
@@ -209,7 +215,9 @@ function solveOxygen(star: Star, factor: Factor, r: Float64Array, u: Float64Arra
     let sum = ownOxygen(star, hub, r, u);
     for (let k = 0; k < nodes; k++) {
       if (k === hub) continue;
-      sum += at0(star.toCV, k) * at0(u, STRIDE * k) + (at0(star.toCC, k) * ownOxygen(star, k, r, u)) / (shift - at0(star.CC, k));
+      sum +=
+        at0(star.toCV, k) * at0(u, STRIDE * k) +
+        (at0(star.toCC, k) * ownOxygen(star, k, r, u)) / (shift - at0(star.CC, k));
     }
     hubC = sum / factor.oxygenPivot;
     u[STRIDE * hub + 3] = hubC;

@@ -13,7 +13,7 @@ export interface Tolerance {
 }
 
 /** Tight enough that events fall within a second of a reference integrator at 1e-10 (see the tests). */
-export const TOLERANCE: Tolerance = { relative: 4e-6, absolute: 4e-7 };
+export const TOLERANCE: Tolerance = { relative: 2e-6, absolute: 2e-7 };
 
 /** Everything one integration needs, allocated once. */
 export interface Stepper {
@@ -76,7 +76,15 @@ export function linearise(stepper: Stepper, t: number, hour: number, x: Float64A
  * One RODAS step of length h from (t, x) into `to`, after `linearise` at (t, x).
  * Leaves the error estimate, in units of the tolerance, in `stepper.error`.
  */
-export function step(stepper: Stepper, t: number, h: number, hour: number, x: Float64Array, to: Float64Array, tolerance: Tolerance): void {
+export function step(
+  stepper: Stepper,
+  t: number,
+  h: number,
+  hour: number,
+  x: Float64Array,
+  to: Float64Array,
+  tolerance: Tolerance,
+): void {
   const { star, factor, stages, stage, right, timeSlope } = stepper;
   const size = stepper.plant.size;
   factorStar(star, 1 / (GAMMA * h), factor);
@@ -90,13 +98,20 @@ export function step(stepper: Stepper, t: number, h: number, hour: number, x: Fl
       addStages(right, stages, C[i] as readonly number[], i, 1 / h);
     }
     const d = (D[i] as number) * h;
-    if (d !== 0 && !stepper.room.steady) for (let s = 0; s < size; s++) right[s] = (right[s] as number) + d * (timeSlope[s] as number);
+    if (d !== 0 && !stepper.room.steady)
+      for (let s = 0; s < size; s++) right[s] = (right[s] as number) + d * (timeSlope[s] as number);
     solveStar(star, factor, stepper.plant.reservoirs, right, u);
   }
   finish(stepper, x, to, tolerance);
 }
 
-function stageState(x: Float64Array, stages: Float64Array[], a: readonly number[], count: number, out: Float64Array): void {
+function stageState(
+  x: Float64Array,
+  stages: Float64Array[],
+  a: readonly number[],
+  count: number,
+  out: Float64Array,
+): void {
   out.set(x);
   for (let j = 0; j < count; j++) {
     const weight = a[j] as number;
@@ -105,7 +120,13 @@ function stageState(x: Float64Array, stages: Float64Array[], a: readonly number[
   }
 }
 
-function addStages(right: Float64Array, stages: Float64Array[], c: readonly number[], count: number, scale: number): void {
+function addStages(
+  right: Float64Array,
+  stages: Float64Array[],
+  c: readonly number[],
+  count: number,
+  scale: number,
+): void {
   for (let j = 0; j < count; j++) {
     const weight = (c[j] as number) * scale;
     const u = stages[j] as Float64Array;

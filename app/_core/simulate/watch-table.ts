@@ -52,7 +52,10 @@ export function renew(table: WatchTable, w: Watch): void {
 export function evaluate(table: WatchTable, x: Float64Array, air: Air, out: Float64Array): void {
   const { watches, linear, index, a, b } = table;
   for (let i = 0; i < watches.length; i++) {
-    out[i] = linear[i] === 1 ? (a[i] as number) * (x[index[i] as number] as number) + (b[i] as number) : pastThreshold(watches[i] as Watch, x, air);
+    out[i] =
+      linear[i] === 1
+        ? (a[i] as number) * (x[index[i] as number] as number) + (b[i] as number)
+        : pastThreshold(watches[i] as Watch, x, air);
   }
 }
 

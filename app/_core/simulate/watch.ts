@@ -34,7 +34,15 @@ export interface Watch {
 }
 
 /** A watch with thresholds; `off` may equal `on`, and is then set back by `slack` so that a landing on it stays decided. */
-export function watch(role: WatchRole, owner: number, signal: Signal, sign: 1 | -1, on: number, off: number, latched = false): Watch {
+export function watch(
+  role: WatchRole,
+  owner: number,
+  signal: Signal,
+  sign: 1 | -1,
+  on: number,
+  off: number,
+  latched = false,
+): Watch {
   return { role, owner, signal, sign, on, off, latched, active: false };
 }
 

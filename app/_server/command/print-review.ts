@@ -7,7 +7,11 @@ const SHOWN = 3;
 
 /** A review as plain text, worst system first. */
 export function printReview(review: FacilityReview): string {
-  const lines = [`${review.name}: review as of ${review.on}`, 'Holdfast switches nothing and is not a protective device.', ''];
+  const lines = [
+    `${review.name}: review as of ${review.on}`,
+    'Holdfast switches nothing and is not a protective device.',
+    '',
+  ];
   if (review.findings.length > 0) lines.push('The site', ...review.findings.flatMap(findingLines), '');
   for (const system of review.systems) lines.push(...systemLines(system), '');
   return `${lines.join('\n').trimEnd()}\n`;
@@ -15,7 +19,10 @@ export function printReview(review: FacilityReview): string {
 
 function systemLines(system: SystemReview): string[] {
   const { claimed, tested } = system.worst;
-  const lines = [`${system.name} (${system.system})`, `  as claimed: ${VERDICT_WORDS[claimed.verdict]}   as tested: ${VERDICT_WORDS[tested.verdict]}`];
+  const lines = [
+    `${system.name} (${system.system})`,
+    `  as claimed: ${VERDICT_WORDS[claimed.verdict]}   as tested: ${VERDICT_WORDS[tested.verdict]}`,
+  ];
   const worst = system.cases.find((c) => c.id === claimed.case) ?? system.cases.find((c) => c.id === tested.case);
   if (worst) lines.push(`  Worst case: ${caseLines(worst)}`);
   lines.push(...system.findings.slice(0, SHOWN).flatMap(findingLines));
@@ -26,7 +33,11 @@ function systemLines(system: SystemReview): string[] {
 }
 
 function caseLines(c: FaultCase): string {
-  const marks = [c.unsure ? 'unsure' : '', c.optimistic ? 'optimistic: still water is not mixed' : '', c.outsideValidity ? 'outside validity' : ''];
+  const marks = [
+    c.unsure ? 'unsure' : '',
+    c.optimistic ? 'optimistic: still water is not mixed' : '',
+    c.outsideValidity ? 'outside validity' : '',
+  ];
   const said = marks.filter((mark) => mark !== '').join('; ');
   return `${caseTitle(c)}. ${judgementSentence(c.claimed.outcomes.length > 0 ? c.claimed : c.tested)}${said ? ` [${said}]` : ''}`;
 }
@@ -41,6 +52,7 @@ function findingLines(finding: Finding): string[] {
 
 function tally(cases: FaultCase[]): string {
   const counts = new Map<string, number>();
-  for (const c of cases) counts.set(VERDICT_WORDS[c.claimed.verdict], (counts.get(VERDICT_WORDS[c.claimed.verdict]) ?? 0) + 1);
+  for (const c of cases)
+    counts.set(VERDICT_WORDS[c.claimed.verdict], (counts.get(VERDICT_WORDS[c.claimed.verdict]) ?? 0) + 1);
   return [...counts].map(([verdict, n]) => `${n} ${verdict}`).join(', ');
 }

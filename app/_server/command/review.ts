@@ -21,9 +21,14 @@ const facility = load(file);
 if (values.system !== undefined && !facility.systems.some((s) => s.key === values.system)) {
   fail(`--system: there is no system "${values.system}"; there are ${facility.systems.map((s) => s.key).join(', ')}`);
 }
-if (values.on !== undefined && !/^\d{4}-\d{2}-\d{2}$/.test(values.on)) fail(`--on: "${values.on}" is not a date like 2026-11-25`);
+if (values.on !== undefined && !/^\d{4}-\d{2}-\d{2}$/.test(values.on))
+  fail(`--on: "${values.on}" is not a date like 2026-11-25`);
 
-const review = reviewFacility(facility, values.on ?? dayIn(facility.site.zone, now()), values.system === undefined ? undefined : [values.system]);
+const review = reviewFacility(
+  facility,
+  values.on ?? dayIn(facility.site.zone, now()),
+  values.system === undefined ? undefined : [values.system],
+);
 process.stdout.write(values.json ? `${JSON.stringify(review, null, 2)}\n` : printReview(review));
 const serious = [...review.findings, ...review.systems.flatMap((s) => s.findings)].some((f) => f.grade !== 'low');
 process.exitCode = serious ? 1 : 0;

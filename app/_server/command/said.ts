@@ -12,6 +12,7 @@ export function fail(message: string): never {
 
 /** Say everything that is wrong with a file, a line each, and end with exit code 2. */
 export function printErrors(path: string, errors: readonly FileError[]): never {
-  for (const error of errors) process.stderr.write(`${path}:${error.line}:${error.column} ${error.path}: ${error.message}\n`);
+  for (const error of errors)
+    process.stderr.write(`${path}:${error.line}:${error.column} ${error.path}: ${error.message}\n`);
   return fail(`${path}: ${errors.length} ${errors.length === 1 ? 'error' : 'errors'}; nothing was reviewed`);
 }
