@@ -1,7 +1,8 @@
 import { noUpset } from '../faults/upset';
 import type { Snapshot } from '../simulate/build';
 import { buildMachine } from '../simulate/build-machine';
-import { STRIDE, TEMPERATURE } from '../simulate/plant';
+import type { Machine } from '../simulate/machine';
+import { STRIDE, TEMPERATURE, VOLUME } from '../simulate/plant';
 import { addMatched, run } from '../simulate/run';
 import { readSlope } from '../simulate/signal';
 import { pastThreshold } from '../simulate/watch';
@@ -58,10 +59,9 @@ export function avoids(trial: Trial, cls: HarmClass, t: number): boolean {
 /** The water at time t of a course, as the start of another. */
 function momentOf(trial: Trial, t: number): Snapshot {
   const { record, machine, blueprint } = trial;
+  const { plant } = machine;
   const x = record.knots.stateAt(t);
-  const { span, plant } = machine;
-  // Whoever puts it right also gives back the water that the state had taken out.
-  if (span && span.refill > 0 && t < span.endsS) addMatched(x, plant.hub >= 0 ? plant.hub : 0, span.refill);
+  giveBack(x, machine);
   const dayLow = Float64Array.from(blueprint.snapshot?.dayLow ?? []);
   const dayHigh = Float64Array.from(blueprint.snapshot?.dayHigh ?? []);
   const { knots } = record;
@@ -78,6 +78,21 @@ function momentOf(trial: Trial, t: number): Snapshot {
     return last;
   });
   return { x, on, dayLow, dayHigh };
+}
+
+/**
+ * Whoever puts it right also gives back the water that is missing, matched: into the sump, or where there is none into each
+ * tank. Nobody starts a return pump over a dry sump. What was diluted stays diluted.
+ */
+function giveBack(x: Float64Array, { plant }: Machine): void {
+  const missing = (k: number) => (plant.runVolume[k] as number) - (x[STRIDE * k + VOLUME] as number);
+  const nodes = Array.from({ length: plant.nodes }, (_, k) => k);
+  if (plant.hub < 0) {
+    for (const k of nodes) if (missing(k) > 0) addMatched(x, k, missing(k));
+    return;
+  }
+  const whole = nodes.reduce((sum, k) => sum + missing(k), 0);
+  if (whole > 0) addMatched(x, plant.hub, whole);
 }
 
 function exposuresAt(trial: Trial, t: number): Exposure[] {

@@ -9,8 +9,10 @@ export function flip(world: World, w: Watch): void {
   renew(world.table, w);
   switch (w.role) {
     case 'limit':
-    case 'floor':
       limitFlipped(world, w);
+      return;
+    case 'floor':
+      floorWet(world, w);
       return;
     case 'sign':
       if (w.active) note(world.record.signs, world.machine.signs[w.owner]?.aspect ?? '', world.t);
@@ -51,6 +53,12 @@ function siphonFlipped(world: World, w: Watch): void {
   const stopped = world.machine.mode.returnFlow[w.owner] === 0;
   if (w.active || !stopped || !regime?.siphon || !regime.siphonSafeguard) return;
   world.record.acted.add(regime.siphonSafeguard);
+}
+
+/** Water on the floor is harm at once and stays; it is no exposure that could end. */
+function floorWet(world: World, w: Watch): void {
+  const limit = world.machine.limits[w.owner];
+  if (limit) harm(world, limit, world.t);
 }
 
 function limitFlipped(world: World, w: Watch): void {
