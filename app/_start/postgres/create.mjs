@@ -44,6 +44,8 @@ export async function create(folder, { user, password }, { isDurable }) {
     renameSync(aside, folder);
   } finally {
     rmSync(secret, { force: true });
+    // Gone already when all went well; else it gives its room back.
+    rmSync(aside, { recursive: true, force: true });
   }
 }
 

@@ -29,7 +29,7 @@ export const rule: Rule = {
       const spots = blindSpots(one);
       const { wattsRange } = one;
       if (wattsRange === undefined || spots.length === 0) return [];
-      const consequence = `Its range takes ${listed(spots.map(({ what }) => WORDS[what]))} for healthy.`;
+      const consequence = `Its range counts as healthy ${listed(spots.map(({ what }) => WORDS[what]))}.`;
       const figures = [
         { name: 'watts range', value: `${plain(wattsRange.minW)} to ${amount(wattsRange.maxW, 'W')}` },
         ...(one.ratedW?.value == null ? [] : [{ name: 'rated', value: amount(one.ratedW.value, 'W') }]),

@@ -40,8 +40,8 @@ import { rule as topOffWithoutRunLimit } from './top-off-without-run-limit';
 import type { Rule } from './rule';
 
 /**
- * Every paperwork check, in the order of the catalogue page: heat, skimmer and states, top-off and levels, power, proof,
- * alarms, tests. To add one: write its file and list it here.
+ * Every paperwork check, in the order of the catalogue page: heat, skimmer and states, top-off and levels, power,
+ * proof, alarms, tests. To add one: write its file and list it here.
  */
 export const RULES: readonly Rule[] = [
   heaterAlone,

@@ -32,11 +32,11 @@ export const rule: Rule = {
       return [
         {
           cause: circuit.name,
-          consequence: `Rated loads of ${amount(load, 'W', 0)} hang on a breaker that should carry ${amount(most, 'W', 0)} for hours.`,
+          consequence: `Rated loads of ${amount(load, 'W')} hang on a breaker that should carry ${amount(most, 'W')} for hours.`,
           figures: [
-            figure('load', load, 'W', 0),
+            figure('load', load, 'W'),
             { name: 'breaker', value: `${amount(amps, 'A')} at ${amount(volts, 'V')}` },
-            figure(`${CONTINUOUS_SHARE * 100} % of it`, most, 'W', 0),
+            figure(`${CONTINUOUS_SHARE * 100} % of it`, most, 'W'),
           ],
         },
       ];

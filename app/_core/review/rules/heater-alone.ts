@@ -25,7 +25,7 @@ export const rule: Rule = {
   title: 'A heater has neither an independent cut-out nor a second sensor that could overrule the first',
   why: 'One probe out of the water, or one welded contact, then heats without end.',
   source:
-    'A touch pool for rays at a zoo went from 26.1 to 31.7 °C in one night of 2008 with nothing to cut the heat, and 16 of 33 rays died (6abc.com, archive 6286645); welded contacts are the common end of a heater (zoopet.com, thread 97351)',
+    'A touch pool for rays at a zoo went from 26.1 to 31.7 °C in one night of 2008; the back-up did not act, and 16 of 33 rays died (6abc.com, archive 6286645); welded contacts are the common end of a heater (zoopet.com, thread 97351)',
   grade: 'high',
   remedy: 'cut-out',
   check: (context) =>

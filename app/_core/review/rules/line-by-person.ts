@@ -10,7 +10,9 @@ function isAskedFor(context: RuleContext, one: Equipment): boolean {
   return (one.type === 'heater' || one.type === 'skimmer') && inSump(context, one);
 }
 
-/** The protective lines of a plan that a person carries out, less those that rules about heaters and skimmers report. */
+/**
+ * The protective lines of a plan that a person carries out, less those that rules about heaters and skimmers report.
+ */
 function linesOf(context: RuleContext, one: Equipment): string[] {
   const { interlocks, lostSensing } = one.plan;
   const locks = interlocks.filter(

@@ -22,7 +22,8 @@ export const rule: Rule = {
       });
       if (beside.length === 0) return [];
       const feed = feedOf(own);
-      const consequence = `When ${feed.kind} ${feed.name} goes dead, ${listed(beside.map(({ name }) => name))} stop and nobody is told.`;
+      const names = listed(beside.map(({ name }) => name));
+      const consequence = `${feed.kind} ${feed.name} going dead takes ${names}, and with them the alarm that would say so.`;
       return [{ cause: monitor.name, consequence, figures: [{ name: feed.kind, value: feed.name }] }];
     }),
   passing: () => example(),

@@ -2,7 +2,9 @@ import { example, withoutAlarms } from './example/example';
 import { uncalled } from './facts/alarms';
 import type { Rule } from './rule';
 
-/** No alarm calls before the water is too warm for its animals. Demanded of every system: nothing is safe from heat. */
+/**
+ * No alarm calls before the water is too warm for its animals. Demanded of every system: nothing is safe from heat.
+ */
 export const rule: Rule = {
   id: 'no-high-temperature-alarm',
   title: 'No alarm calls before the water is too warm',

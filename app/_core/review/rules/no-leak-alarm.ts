@@ -2,7 +2,9 @@ import { example, withoutAlarms } from './example/example';
 import { alarmsOn } from './facts/alarms';
 import type { Rule } from './rule';
 
-/** Water can stand on the floor without anybody being called. Demanded where a sump means pipes, pumps and an overflow. */
+/**
+ * Water can stand on the floor without anybody being called. Demanded where a sump means pipes, pumps and an overflow.
+ */
 export const rule: Rule = {
   id: 'no-leak-alarm',
   title: 'No alarm calls when water is on the floor',

@@ -4,8 +4,8 @@ import { plain } from './facts/words';
 import type { Rule } from './rule';
 
 /**
- * The sump can run low without anybody being called. Demanded wherever there is a sump, because all losses of water show
- * there: a tank without one keeps its level, and what it loses shows on the floor.
+ * The sump can run low without anybody being called. Demanded wherever there is a sump, because all losses of water
+ * show there: a tank without one keeps its level, and what it loses shows on the floor.
  */
 export const rule: Rule = {
   id: 'no-level-alarm',

@@ -2,7 +2,10 @@ import { example, withoutAlarms } from './example/example';
 import { uncalled } from './facts/alarms';
 import type { Rule } from './rule';
 
-/** No alarm calls before the water is too cold for its animals. Demanded of every system: a chiller stuck on or a dead heater reaches all. */
+/**
+ * No alarm calls before the water is too cold for its animals. Demanded of every system: a chiller stuck on or a dead
+ * heater reaches all.
+ */
 export const rule: Rule = {
   id: 'no-low-temperature-alarm',
   title: 'No alarm calls before the water is too cold',

@@ -3,7 +3,7 @@ import { span } from '../words';
 import { example, withoutAlarms, withSystem } from './example/example';
 import { uncalled } from './facts/alarms';
 import { breathedDown } from './facts/dense';
-import { strictest } from './facts/limits';
+import { profilesOf, strictest } from './facts/limits';
 import { numbersOf } from './facts/water';
 import type { Rule } from './rule';
 
@@ -11,8 +11,8 @@ import type { Rule } from './rule';
 const DENSE_S = 2 * HOUR;
 
 /**
- * No alarm calls before oxygen is short, where the animals are so many that they use it up within two hours. Not demanded
- * elsewhere: a probe that nobody needs is one more to calibrate.
+ * No alarm calls before oxygen is short, where the animals are so many that they use it up within two hours. Not
+ * demanded elsewhere: a probe that nobody needs is one more to calibrate.
  */
 export const rule: Rule = {
   id: 'no-oxygen-alarm',
@@ -25,7 +25,8 @@ export const rule: Rule = {
   check: (context) => {
     const limit = strictest(context, 'oxygen', 'below');
     if (limit === null) return [];
-    const tanks = breathedDown(numbersOf(context), limit).filter(({ afterS }) => afterS < DENSE_S);
+    const warmest = Math.max(...profilesOf(context).map(({ usual }) => usual.temperatureC[1]));
+    const tanks = breathedDown(numbersOf(context), warmest, limit).filter(({ afterS }) => afterS < DENSE_S);
     if (tanks.length === 0) return [];
     return uncalled(context, { quantity: 'oxygen', side: 'below', name: 'Oxygen', unit: 'mg/L' }).map((breach) => ({
       ...breach,

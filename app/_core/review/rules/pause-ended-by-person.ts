@@ -4,8 +4,8 @@ import { listed } from './facts/words';
 import type { Rule } from './rule';
 
 /**
- * A feeding pause that lasts until somebody thinks of it. Not asked of water change, backwash or treatment: with hands in
- * the water or work on a valve, a state must not end by itself.
+ * A feeding pause that lasts until somebody thinks of it. Not asked of water change, backwash or treatment: with hands
+ * in the water or work on a valve, a state must not end by itself.
  */
 export const rule: Rule = {
   id: 'pause-ended-by-person',

@@ -13,8 +13,8 @@ function concerns({ facility, system }: RuleContext, { key }: Safeguard): boolea
 }
 
 /**
- * Safeguards a system counts on that have not shown within their interval that they work, or failed when they were last
- * tried. One that is off is not counted on.
+ * Safeguards a system counts on that have not shown within their interval that they work, or failed when they were
+ * last tried. One that is off is not counted on.
  */
 export function untestedSafeguards(context: RuleContext): Safeguard[] {
   const { facility, system, on } = context;

@@ -62,7 +62,10 @@ export const CHILLER: Equipment = {
   },
 };
 
-/** Two heaters, return, circulation, skimmer, air and top-off, divided over three circuits, each with the plan it needs. */
+/**
+ * Two heaters, return, circulation, skimmer, air and top-off, divided over three circuits, each with the plan it
+ * needs.
+ */
 export const EQUIPMENT: Equipment[] = [
   heater('heater-1', 'Heater 1', 'heat'),
   heater('heater-2', 'Heater 2', 'pumps'),

@@ -3,8 +3,8 @@ import { DAYS } from '../../../facility/site';
 import { entered, proven } from './proven';
 
 /**
- * A small site with everything in order: a battery behind air and watch, somebody on duty or on call at every hour, two
- * rounds a day. Its one system is put in by `example`.
+ * A small site with everything in order: a battery behind air and watch, somebody on duty or on call at every hour,
+ * two rounds a day. Its one system is put in by `example`.
  */
 export const SITE: Omit<Facility, 'systems'> = {
   format: FACILITY_FORMAT,

@@ -28,7 +28,9 @@ const ALARMS: AlarmDefinition[] = [
   alarm('gateway-silent', 'Gateway silent', { kind: 'silent', gateway: 'gateway' }, 0),
 ];
 
-/** A well protected reef: 432 L of display over a sump of 120 L, with thirty fish. It passes every rule as it stands. */
+/**
+ * A well protected reef: 432 L of display over a sump of 120 L, with thirty fish. It passes every rule as it stands.
+ */
 export const SYSTEM: System = {
   key: 'reef',
   name: 'Reef',

@@ -36,9 +36,10 @@ export function startsInBusiestHour({ record, startsPerDay }: Nominal, device: n
 }
 
 /**
- * Starts in an hour at the load that takes half of the power, the busiest there can be. Two-point control of mixed water
- * is on for C·ΔT/(P − L) and off for C·ΔT/L; the sum is least at L = P/2, where it is 4·C·ΔT/P. The room of the simulated
- * day need not be that cold (for a chiller: warm), but some day of the year may. Devices of one band act as one.
+ * Starts in an hour at the load that takes half of the power, the busiest there can be. Two-point control of mixed
+ * water is on for C·ΔT/(P − L) and off for C·ΔT/L; the sum is least at L = P/2, where it is 4·C·ΔT/P. The room of the
+ * simulated day need not be that cold (for a chiller: warm), but some day of the year may. Devices of one band act as
+ * one.
  * @returns starts an hour; NaN when a figure is unknown
  */
 export function startsAtHalfLoad(
@@ -53,7 +54,8 @@ export function startsAtHalfLoad(
       equipment.type === type && joined.includes(equipment.tank) && isSameBand(thermostatOf(equipment), band),
   );
   const watts = together.reduce((sum, one) => sum + (type === 'chiller' ? one.coolingW : one.watts * one.heatShare), 0);
-  const heat = heatPerKelvin(numbers, volumeOf(numbers, joined)) * (band.highC - band.lowC);
+  const heat =
+    heatPerKelvin(numbers, volumeOf(numbers, joined), (band.lowC + band.highC) / 2) * (band.highC - band.lowC);
   return HOUR / Math.max((4 * heat) / watts, (band.minOnS ?? 0) + (band.minOffS ?? 0));
 }
 

@@ -6,11 +6,16 @@ import { respirationFactor } from '../../../water/respiration';
 /**
  * How soon the animals of each tank would breathe its water down to a level if nothing brought oxygen, s. Bacteria and
  * the water's surface are left out; the animals alone decide whether a tank is densely stocked.
+ * @param temperature °C the water is kept at
  * @param limit g/m³ of oxygen, the limit of harm
  */
-export function breathedDown(numbers: ResolvedSystem, limit: number): { tank: string; afterS: number }[] {
-  const full = oxygenSaturation(numbers.temperature, numbers.salinity, numbers.pressureAtm);
-  const faster = respirationFactor(numbers.temperature);
+export function breathedDown(
+  numbers: ResolvedSystem,
+  temperature: number,
+  limit: number,
+): { tank: string; afterS: number }[] {
+  const full = oxygenSaturation(temperature, numbers.salinity, numbers.pressureAtm);
+  const faster = respirationFactor(temperature);
   return [...numbers.respiration].flatMap(([key, atReference]) => {
     const found = numbers.tanks.find(({ tank }) => tank.key === key);
     if (found === undefined) return [];

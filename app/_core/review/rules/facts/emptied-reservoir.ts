@@ -15,8 +15,8 @@ export interface Emptied {
 }
 
 /**
- * Salinity after the whole content of a top-off's reservoir has run in: rising as long as the sump (without one, the tank
- * it fills) has room up to its rim, then overflowing.
+ * Salinity after the whole content of a top-off's reservoir has run in: rising as long as the sump (without one, the
+ * tank it fills) has room up to its rim, then overflowing.
  * @returns null when the source is not described
  */
 export function emptied(context: RuleContext, numbers: ResolvedSystem, topOff: Equipment): Emptied | null {

@@ -23,7 +23,9 @@ export function failTogether(a: Circuit, b: Circuit): boolean {
   return a.key === b.key || (a.rcd !== undefined && a.rcd === b.rcd);
 }
 
-/** The one feed that all of several pieces of equipment hang on; null when there are two, or one of them is not known. */
+/**
+ * The one feed that all of several pieces of equipment hang on; null when there are two, or one of them is not known.
+ */
 export function oneFeed(context: RuleContext, equipment: readonly Equipment[]): Feed | null {
   const circuits = equipment.map((one) => circuitOf(context, one.circuit));
   const [first] = circuits;

@@ -10,7 +10,10 @@ export const WATCHED: readonly EquipmentType[] = [
   'air-blower',
 ];
 
-/** Part of the rated power that still counts as idle: what a control unit draws beside a dead element or a motor that stands. */
+/**
+ * Part of the rated power that still counts as idle: what a control unit draws beside a dead element or a motor that
+ * stands.
+ */
 const IDLE_SHARE = 0.1;
 /** A heater is a plain resistance: at half its power one of its elements is dead. */
 const DEAD_ELEMENT_SHARE = 0.5;
@@ -25,10 +28,10 @@ export interface BlindSpot {
 }
 
 /**
- * Draws of a fault that fall inside a watts range, from common practice and no source: up to a tenth of the healthy power
- * nothing is running; at half of it a heater has lost an element; at twice of it a motor is held fast. The healthy power
- * is the rated one, else the middle of the range. Motors are not asked for more at the low end, because one with variable
- * speed rightly runs far below its rating.
+ * Draws of a fault that fall inside a watts range, from common practice and no source: up to a tenth of the healthy
+ * power nothing is running; at half of it a heater has lost an element; at twice of it a motor is held fast. The
+ * healthy power is the rated one, else the middle of the range. Motors are not asked for more at the low end, because
+ * one with variable speed rightly runs far below its rating.
  */
 export function blindSpots({ type, ratedW, wattsRange }: Equipment): BlindSpot[] {
   if (wattsRange === undefined || !WATCHED.includes(type)) return [];

@@ -5,7 +5,10 @@ import { heatCapacity } from '../../../water/heat-capacity';
 import type { RuleContext } from '../rule';
 import { ofType } from './equipment';
 
-/** The system in numbers, gaps filled as far as a default can be defended; what nobody knows is NaN. Nothing is simulated. */
+/**
+ * The system in numbers, gaps filled as far as a default can be defended; what nobody knows is NaN. Nothing is
+ * simulated.
+ */
 export function numbersOf({ facility, system }: RuleContext): ResolvedSystem {
   return resolveSystem(facility, system, 'nominal');
 }
@@ -27,7 +30,12 @@ export function volumeOf(resolved: ResolvedSystem, tanks: readonly string[]): nu
   return theirs.reduce((sum, { volume }) => sum + volume, 0);
 }
 
-/** Heat that warms so much of the system's water by 1 K, J/K; volume in m³. */
-export function heatPerKelvin({ temperature, salinity }: ResolvedSystem, volume: number): number {
+/**
+ * Heat that warms so much of the system's water by 1 K.
+ * @param volume m³
+ * @param temperature °C
+ * @returns J/K
+ */
+export function heatPerKelvin({ salinity }: ResolvedSystem, volume: number, temperature: number): number {
   return density(temperature, salinity) * heatCapacity(temperature, salinity) * volume;
 }

@@ -4,8 +4,9 @@ export function plain(value: number, decimals = 1): string {
   return String(Number(value.toFixed(decimals)) + 0);
 }
 
-/** A number with its unit. */
+/** A number with its unit; a figure nobody knows (NaN) says so. */
 export function amount(value: number, unit: string, decimals = 1): string {
+  if (Number.isNaN(value)) return 'not known';
   return `${plain(value, decimals)} ${unit}`;
 }
 
