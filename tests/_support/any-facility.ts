@@ -118,7 +118,7 @@ function keyed<T extends object>(
 export function anyFacility(): fc.Arbitrary<Facility> {
   const person = fc.record({ name: anyName(), role: fc.constantFrom(...ROLES), travelMin: maybe(minutes()) });
   const start = fc.record({
-    safeguards: anySafeguards(),
+    safeguards: anySafeguards('site'),
     people: keyed<Omit<Person, 'key'>>('person', person, 1),
     rooms: anyRooms(),
   });

@@ -8,19 +8,19 @@ export function anyDate(): fc.Arbitrary<string> {
   return fc.date({ min, max, noInvalidDate: true }).map((day) => day.toISOString().slice(0, 10));
 }
 
-/** One safeguard of each of some kinds; the key follows the kind. */
-export function anySafeguards(): fc.Arbitrary<Safeguard[]> {
+/** One safeguard of each of some kinds; the key follows the owner and the kind. */
+export function anySafeguards(owner: string): fc.Arbitrary<Safeguard[]> {
   return fc
     .shuffledSubarray([...SAFEGUARD_KINDS], { minLength: 2 })
-    .chain((kinds) => fc.tuple(...kinds.map((kind) => anySafeguard(kind))));
+    .chain((kinds) => fc.tuple(...kinds.map((kind) => anySafeguard(owner, kind))));
 }
 
-function anySafeguard(kind: Safeguard['kind']): fc.Arbitrary<Safeguard> {
+function anySafeguard(owner: string, kind: Safeguard['kind']): fc.Arbitrary<Safeguard> {
   const test = fc.record({ on: anyDate(), result: fc.constantFrom('worked', 'failed'), by: maybe(anyName()) });
   const days = fc.tuple(anyDate(), anyDate()).map((two) => two.sort());
   const off = fc.record({ by: anyName(), why: anyText(), days });
   return fc.record({
-    key: fc.constant(`safe-${kind}`),
+    key: fc.constant(`${owner}-${kind}`),
     name: anyName(),
     kind: fc.constant(kind),
     testEveryDays: fc.integer({ min: 1, max: 3650 }),

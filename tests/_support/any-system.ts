@@ -158,7 +158,7 @@ function anyStates(safeguards: readonly Safeguard[]): fc.Arbitrary<OperatingStat
 
 /** A valid system with this key on this site. */
 export function anySystem(key: string, ground: SiteGround): fc.Arbitrary<System> {
-  return anySafeguards().chain((safeguards) =>
+  return anySafeguards('own').chain((safeguards) =>
     anyTanks(safeguards).chain((tanks) => {
       const hasSump = tanks.some(({ role }) => role === 'sump');
       const possible = EQUIPMENT_TYPES.filter((type) => hasSump || type !== 'return-pump');

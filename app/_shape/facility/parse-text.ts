@@ -33,7 +33,7 @@ export function parseText(text: string, format?: FileFormat): Result<ParsedText,
   if (bare.trim() === '') return fault('is empty');
   const lines = new LineCounter();
   const document = yamlDocument(bare, lines);
-  if (!document) return fault('is nested too deeply');
+  if (typeof document === 'string') return fault(document);
   const faults = [...document.errors, ...document.warnings];
   if (faults.length > 0) return refused(faults.map((one) => wordFault(one, lines)));
   if (format === 'json') {

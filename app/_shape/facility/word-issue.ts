@@ -69,7 +69,12 @@ function wanted(issue: Issue, found: unknown): string {
       return `must ${size(issue, issue.inclusive ? 'at least' : 'more than', Number(issue.minimum))}, ${text}`;
     case 'too_big':
       return `must ${size(issue, issue.inclusive ? 'at most' : 'less than', Number(issue.maximum))}, ${text}`;
-    default:
+    case 'custom':
+    case 'invalid_format':
+    case 'invalid_key':
+    case 'invalid_element':
+    case 'not_multiple_of':
+    case 'unrecognized_keys':
       return issue.message.includes('{found}') ? issue.message.replace('{found}', text) : `${issue.message}, ${text}`;
   }
 }

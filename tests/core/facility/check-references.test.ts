@@ -59,7 +59,7 @@ const BROKEN: [string, Facility, string[]][] = [
   [
     'a generator proved by a safeguard of a system',
     facility({ site: site({ generator: { safeguard: 'siphon-break' } }) }),
-    ['site.generator.safeguard: safeguard must be the key of a safeguard listed here; "siphon-break" is none'],
+    ['site.generator.safeguard: safeguard must be the key of a safeguard; "siphon-break" is none'],
   ],
   [
     'a watch answered by a stranger',
@@ -176,6 +176,11 @@ const BROKEN: [string, Facility, string[]][] = [
     ],
   ],
   [
+    'a safeguard under the key of one of the site',
+    withSystem({ safeguards: [...system().safeguards, safeguard({ key: 'battery', kind: 'standby-power' })] }),
+    [`${S}.safeguards[8].key: key must differ from the safeguards of the site; "battery" is one of them`],
+  ],
+  [
     'an operating state described twice, ended by an alarm',
     withSystem({
       states: [
@@ -217,6 +222,10 @@ describe('references', () => {
 
   test.each(BROKEN)('name %s', (_, broken, expected) => {
     expect(problems(broken)).toEqual(expected);
+  });
+
+  test('may lean on a safeguard of the site from within a system', () => {
+    expect(problems(withAlarm(alarm({ safeguard: 'outside-watch' })))).toEqual([]);
   });
 
   test('are all reported, not only the first', () => {

@@ -102,6 +102,17 @@ describe('any file', () => {
     expect(parsed(`${'['.repeat(41)}${']'.repeat(41)}`)).toEqual(['1:1 the file is nested too deeply']);
   });
 
+  test.each(['{', '{ a: '])('of nothing but %s is refused as well', (opening) => {
+    expect(parsed(opening.repeat(50_000))).toEqual(['1:1 the file is nested too deeply']);
+  });
+
+  test('with more fields in one place than any noun has is refused before they are compared', () => {
+    const fields = Array.from({ length: 200_000 }, (_, at) => `a${at}: 1`);
+    expect(parsed(fields.join('\n'))).toEqual(['1:1 the file has more than 200 fields in one place']);
+    expect(parsed(`{${fields.join(', ')}}`)).toEqual(['1:1 the file has more than 200 fields in one place']);
+    expect(parsed(`a: [${Array(1000).fill('1').join(', ')}]`)).toEqual({ a: Array(1000).fill(1) });
+  });
+
   test('tells where each part stands, and where it would', () => {
     const read = parseText('a: 1\nb:\n  - c: 2\n  - d: 3\n');
     const place = (...path: (string | number)[]) => (read.ok ? read.value.placeOf(path) : null);

@@ -48,7 +48,7 @@ export class Report {
 
   /** Says so unless `key` names a safeguard of this kind. An absent key is fine: the safeguard is then not credited. */
   safeguard(path: Path, key: string | undefined, kind: SafeguardKind, known: ReadonlyMap<string, SafeguardKind>): void {
-    if (key === undefined || !this.names(path, key, 'a safeguard listed here', known)) return;
+    if (key === undefined || !this.names(path, key, 'a safeguard', known)) return;
     const found = known.get(key);
     if (found !== kind) this.wrong(path, `must name a safeguard of kind ${kind}; "${key}" is of kind ${found}`);
   }

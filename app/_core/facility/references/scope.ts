@@ -39,7 +39,7 @@ export function siteScope(facility: Facility, defaultProfiles: Iterable<string>)
   };
 }
 
-/** Index of one system's keys; `at` is its position in the file. */
+/** Index of one system's keys; `at` is its position in the file. A system leans on its own safeguards and the site's. */
 export function systemScope(system: System, at: number, site: SiteScope): SystemScope {
   return {
     path: ['systems', at],
@@ -48,7 +48,7 @@ export function systemScope(system: System, at: number, site: SiteScope): System
     tanks: byKey(system.tanks),
     equipment: byKey(system.equipment),
     sensors: byKey(system.sensors),
-    safeguards: new Map(system.safeguards.map((one) => [one.key, one.kind])),
+    safeguards: new Map([...site.safeguards, ...system.safeguards.map((one) => [one.key, one.kind] as const)]),
   };
 }
 
