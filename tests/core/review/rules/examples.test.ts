@@ -42,6 +42,7 @@ describe.each(RULES)('$id', (rule) => {
       expect(consequence).toMatch(/^\S.*\.$/);
       expect(figures.length).toBeGreaterThan(0);
     }
-    for (const words of said(context)) expect(words).not.toMatch(/NaN|undefined|Infinity|null|\bfalse\b|-0\b|\s{2}|^\s*$/);
+    for (const words of said(context))
+      expect(words).not.toMatch(/NaN|undefined|Infinity|null|\bfalse\b|-0\b|\s{2}|^\s*$/);
   });
 });
