@@ -12,9 +12,12 @@ const vitest = (/** @type {string} */ project) => [
   project,
 ];
 
+/** Biome colours every letter by itself, also in a file; on a screen it may. */
+const plain = process.stdout.isTTY ? [] : ['--colors=off'];
+
 /** @type {Step[]} */
 export const STEPS = [
-  { heading: 'format and lint', command: ['biome', 'ci', '--config-path=.config', '.'] },
+  { heading: 'format and lint', command: ['biome', 'ci', '--config-path=.config', ...plain, '.'] },
   {
     heading: 'lint that needs types',
     command: ['eslint', '-c', '.config/eslint.config.mjs', 'app', 'tests', 'e2e', 'seed'],
