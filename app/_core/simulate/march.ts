@@ -93,18 +93,21 @@ function take(m: March, h: number, stop: number): Watch | null {
   const crossing = firstCrossing(world.table, h, a, b);
   if (crossing) land(m, crossing.watch, h * crossing.at, h);
   else arrive(m, end);
+  if (crossing) evaluate(world.table, world.x, m.a.air, world.table.from);
+  // The values at the far end, just looked at, are those of the next step's near end.
+  else [world.table.from, world.table.to] = [world.table.to, world.table.from];
   arrived(m, crossing?.watch ?? null);
   return crossing ? crossing.watch : null;
 }
 
 /**
- * Take note of where the world has arrived: time, state and rates are set, `m.a.air` is the air there.
+ * Take note of where the world has arrived: time, state and rates are set, `m.a.air` is the air there, and the table's
+ * `from` holds the watches there.
  * @param changed the watch that sits on its threshold and changes now, with all that are tied with it
  */
 export function arrived(m: March, changed: Watch | null): void {
   const { world } = m;
   keepKnot(world);
-  evaluate(world.table, world.x, m.a.air, world.table.from);
   followDrift(m.drift, world);
   followDay(m.day, world);
   if (changed) flipTogether(m, changed);

@@ -93,6 +93,26 @@ export interface Air {
   vapourSlope: number;
 }
 
+/** Laws evaluated at the state that rates were last asked for, one entry a node; the Jacobian there uses them again. */
+export interface Laws {
+  /** W of latent heat. */
+  latent: Float64Array;
+  /** Pa over pure water. */
+  vapour: Float64Array;
+  /** g/m³ */
+  saturation: Float64Array;
+  /** Speed of gas exchange as a multiple of that at 20 °C. */
+  gas: Float64Array;
+  /** Respiration as a multiple of that at 20 °C. */
+  breath: Float64Array;
+}
+
+/** Room for the laws of a plant's nodes. */
+export function emptyLaws(nodes: number): Laws {
+  const column = () => new Float64Array(nodes);
+  return { latent: column(), vapour: column(), saturation: column(), gas: column(), breath: column() };
+}
+
 /** 1/s: how briskly water above a rim runs off. A rim is no weir of its own; the figure only has to be quick. From common practice, no source. */
 export const RIM_RATE = 0.1;
 

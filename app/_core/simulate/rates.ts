@@ -4,7 +4,7 @@ import { oxygenSaturation } from '../water/oxygen-saturation';
 import { respirationFactor } from '../water/respiration';
 import { vapourPressure } from '../water/vapour-pressure';
 import { floorFlow, gravityFlow, wasteFlow } from './outflows';
-import { type Air, type Mode, OXYGEN, type Plant, SALT, STRIDE, TEMPERATURE, VOLUME } from './plant';
+import { type Air, type Laws, type Mode, OXYGEN, type Plant, SALT, STRIDE, TEMPERATURE, VOLUME } from './plant';
 
 /** g²/m⁶: below about 0.1 g/m³ uptake fades, so that oxygen never falls below nothing. An extension of ours; harm lies far above. */
 export const OXYGEN_FADE = 0.01;
@@ -12,11 +12,6 @@ export const OXYGEN_FADE = 0.01;
 /** Practical salinity of a node: grams of salt per kilogram of water. */
 export function salinityOf(plant: Plant, salt: number, volume: number): number {
   return (1000 * salt) / (plant.density * volume);
-}
-
-/** Latent heat leaving a node by evaporation, W (below 0: water condenses on it). */
-export function evaporationPower(plant: Plant, k: number, temperature: number, air: Air): number {
-  return (plant.evaporationWPerPa[k] as number) * (plant.vapourFactor * vapourPressure(temperature) - air.vapour);
 }
 
 /** Uptake as a part of full respiration, 0 to 1. */
@@ -35,8 +30,9 @@ export function uptake(oxygen: number): number {
  *
  * @param x state vector, laid out as in `Plant`
  * @param dx receives the rates; same length
+ * @param laws receives the laws evaluated on the way, for the Jacobian at the same state
  */
-export function rates(plant: Plant, mode: Mode, air: Air, x: Float64Array, dx: Float64Array): void {
+export function rates(plant: Plant, mode: Mode, air: Air, x: Float64Array, dx: Float64Array, laws: Laws): void {
   const { nodes, hub } = plant;
   let intoV = 0;
   let intoT = 0;
@@ -49,7 +45,7 @@ export function rates(plant: Plant, mode: Mode, air: Air, x: Float64Array, dx: F
     const at = STRIDE * k;
     const volume = x[at + VOLUME] as number;
     const out = gravityFlow(plant, mode, k, volume);
-    floor += ownRates(plant, mode, air, k, x, dx, out);
+    floor += ownRates(plant, mode, air, k, x, dx, laws, out);
     if (hub < 0) continue;
     const inflow = mode.returnFlow[k] as number;
     if (inflow > 0) {
@@ -67,7 +63,7 @@ export function rates(plant: Plant, mode: Mode, air: Air, x: Float64Array, dx: F
     intoC += out * ((x[at + OXYGEN] as number) - (x[hubAt + OXYGEN] as number));
   }
   if (hub >= 0) {
-    floor += ownRates(plant, mode, air, hub, x, dx, mode.returnTotal);
+    floor += ownRates(plant, mode, air, hub, x, dx, laws, mode.returnTotal);
     const volume = x[hubAt] as number;
     dx[hubAt] = (dx[hubAt] as number) + intoV;
     dx[hubAt + TEMPERATURE] = (dx[hubAt + TEMPERATURE] as number) + intoT / volume;
@@ -87,6 +83,7 @@ function ownRates(
   k: number,
   x: Float64Array,
   dx: Float64Array,
+  laws: Laws,
   out: number,
 ): number {
   const at = STRIDE * k;
@@ -94,18 +91,28 @@ function ownRates(
   const temperature = x[at + TEMPERATURE] as number;
   const salt = x[at + SALT] as number;
   const oxygen = x[at + OXYGEN] as number;
-  const latent = evaporationPower(plant, k, temperature, air);
+  lawsAt(plant, air, k, temperature, salinityOf(plant, salt, volume), laws);
+  const latent = laws.latent[k] as number;
   const evaporation = latent / (latentHeat(temperature) * plant.density);
   const floor = floorFlow(plant, mode, k, volume);
   const waste = wasteFlow(plant, mode, k, volume);
   const makeUp = mode.makeUp[k] as number;
   const heat = (mode.power[k] as number) - (plant.lossWPerK[k] as number) * (temperature - air.temperature) - latent;
-  const saturation = oxygenSaturation(temperature, salinityOf(plant, salt, volume), plant.pressureAtm);
-  const transfer = (mode.gas[k] as number) * gasTransferFactor(temperature) * (saturation - oxygen);
-  const demand = (plant.respiration[k] as number) * respirationFactor(temperature) * uptake(oxygen);
+  const transfer = (mode.gas[k] as number) * (laws.gas[k] as number) * ((laws.saturation[k] as number) - oxygen);
+  const demand = (plant.respiration[k] as number) * (laws.breath[k] as number) * uptake(oxygen);
   dx[at] = makeUp - out - evaporation - floor - waste;
   dx[at + TEMPERATURE] = (makeUp * (air.temperature - temperature) + heat / plant.heatCapacity) / volume;
   dx[at + SALT] = makeUp * mode.makeUpSalt - ((out + floor + waste) * salt) / volume;
   dx[at + OXYGEN] = (makeUp * (mode.makeUpOxygen - oxygen) + transfer - demand + evaporation * oxygen) / volume;
   return floor;
+}
+
+/** The laws of a node at its temperature and salinity; latent heat below 0 means that water condenses on it. */
+function lawsAt(plant: Plant, air: Air, k: number, temperature: number, salinity: number, laws: Laws): void {
+  const vapour = vapourPressure(temperature);
+  laws.vapour[k] = vapour;
+  laws.latent[k] = (plant.evaporationWPerPa[k] as number) * (plant.vapourFactor * vapour - air.vapour);
+  laws.saturation[k] = oxygenSaturation(temperature, salinity, plant.pressureAtm);
+  laws.gas[k] = gasTransferFactor(temperature);
+  laws.breath[k] = respirationFactor(temperature);
 }

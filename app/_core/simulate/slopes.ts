@@ -1,44 +1,41 @@
-import { gasTransferFactor, GAS_TRANSFER_LOG_SLOPE } from '../water/gas-transfer';
-import { latentHeat, LATENT_HEAT_SLOPE } from '../water/latent-heat';
-import {
-  oxygenSaturation,
-  oxygenSaturationBySalinity,
-  oxygenSaturationByTemperature,
-} from '../water/oxygen-saturation';
-import { respirationFactor, respirationFactorSlope } from '../water/respiration';
-import { vapourPressureSlope } from '../water/vapour-pressure';
+import { GAS_TRANSFER_LOG_SLOPE } from '../water/gas-transfer';
+import { LATENT_HEAT_SLOPE, latentHeat } from '../water/latent-heat';
+import { oxygenSaturationLogBySalinity, oxygenSaturationLogByTemperature } from '../water/oxygen-saturation';
+import { respirationLogSlope } from '../water/respiration';
+import { vapourPressureLogSlope } from '../water/vapour-pressure';
 import { floorFlow, floorSlope, gravityFlow, gravitySlope, wasteFlow, wasteSlope } from './outflows';
-import { type Air, type Mode, OXYGEN, type Plant, SALT, STRIDE, TEMPERATURE } from './plant';
-import { evaporationPower, OXYGEN_FADE, salinityOf, uptake } from './rates';
+import { type Laws, type Air, type Mode, OXYGEN, type Plant, SALT, STRIDE, TEMPERATURE } from './plant';
+import { OXYGEN_FADE, salinityOf, uptake } from './rates';
 import type { Star } from './star';
 
 /**
  * Jacobian of `rates` at a state, written into `star`.
  * @param dx rates at the same state (the volume columns use them)
+ * @param laws as `rates` left them at that state
  */
-export function slopes(plant: Plant, mode: Mode, air: Air, x: Float64Array, dx: Float64Array, star: Star): void {
+export function slopes(plant: Plant, mode: Mode, x: Float64Array, dx: Float64Array, laws: Laws, star: Star): void {
   const { nodes, hub } = plant;
   let into = 0;
   for (let k = 0; k < nodes; k++) {
     if (k === hub) continue;
     const out = gravityFlow(plant, mode, k, x[STRIDE * k] as number);
     const inflow = hub < 0 ? 0 : (mode.returnFlow[k] as number);
-    ownSlopes(plant, mode, air, k, x, dx, out, gravitySlope(plant, mode, k), inflow, star);
+    ownSlopes(plant, mode, k, x, dx, laws, out, gravitySlope(plant, mode, k), inflow, star);
     if (hub < 0) continue;
     inflowSlopes(k, hub, inflow, x, star);
     outflowSlopes(plant, mode, k, hub, out, x, star);
     into += out;
   }
-  if (hub >= 0) ownSlopes(plant, mode, air, hub, x, dx, mode.returnTotal, 0, into, star);
+  if (hub >= 0) ownSlopes(plant, mode, hub, x, dx, laws, mode.returnTotal, 0, into, star);
 }
 
 function ownSlopes(
   plant: Plant,
   mode: Mode,
-  air: Air,
   k: number,
   x: Float64Array,
   dx: Float64Array,
+  laws: Laws,
   out: number,
   outSlope: number,
   inflow: number,
@@ -49,8 +46,12 @@ function ownSlopes(
   const temperature = x[at + TEMPERATURE] as number;
   const salt = x[at + SALT] as number;
   const oxygen = x[at + OXYGEN] as number;
-  const latent = evaporationPower(plant, k, temperature, air);
-  const latentSlope = (plant.evaporationWPerPa[k] as number) * plant.vapourFactor * vapourPressureSlope(temperature);
+  const latent = laws.latent[k] as number;
+  const latentSlope =
+    (plant.evaporationWPerPa[k] as number) *
+    plant.vapourFactor *
+    (laws.vapour[k] as number) *
+    vapourPressureLogSlope(temperature);
   const heat = latentHeat(temperature);
   const evaporation = latent / (heat * plant.density);
   const evaporationSlope = (latentSlope - (latent * LATENT_HEAT_SLOPE) / heat) / (heat * plant.density);
@@ -64,7 +65,7 @@ function ownSlopes(
   star.TT[k] = -(inflow + makeUp + ((plant.lossWPerK[k] as number) + latentSlope) / plant.heatCapacity) / volume;
   star.MV[k] = ((leaving / volume - leavingSlope) * salt) / volume;
   star.MM[k] = -leaving / volume;
-  oxygenSlopes(plant, mode, k, x, dx, inflow + makeUp - evaporation, evaporationSlope * oxygen, star);
+  oxygenSlopes(plant, mode, k, x, dx, laws, inflow + makeUp - evaporation, evaporationSlope * oxygen, star);
 }
 
 function oxygenSlopes(
@@ -73,6 +74,7 @@ function oxygenSlopes(
   k: number,
   x: Float64Array,
   dx: Float64Array,
+  laws: Laws,
   exchange: number,
   evaporationTerm: number,
   star: Star,
@@ -82,21 +84,20 @@ function oxygenSlopes(
   const temperature = x[at + TEMPERATURE] as number;
   const oxygen = x[at + OXYGEN] as number;
   const salinity = salinityOf(plant, x[at + SALT] as number, volume);
-  const saturation = oxygenSaturation(temperature, salinity, plant.pressureAtm);
-  const bySalinity = oxygenSaturationBySalinity(temperature, salinity, plant.pressureAtm);
-  const byTemperature = oxygenSaturationByTemperature(temperature, salinity, plant.pressureAtm);
-  const gas = (mode.gas[k] as number) * gasTransferFactor(temperature);
-  const full = plant.respiration[k] as number;
+  const saturation = laws.saturation[k] as number;
+  const bySalinity = saturation * oxygenSaturationLogBySalinity(temperature, salinity);
+  const byTemperature = saturation * oxygenSaturationLogByTemperature(temperature, salinity, plant.pressureAtm);
+  const gas = (mode.gas[k] as number) * (laws.gas[k] as number);
+  const demand = (plant.respiration[k] as number) * (laws.breath[k] as number);
   const fade = oxygen * oxygen + OXYGEN_FADE;
-  const uptakeSlope = (2 * oxygen * OXYGEN_FADE) / (fade * fade);
   star.CV[k] = (-(dx[at + OXYGEN] as number) - (gas * bySalinity * salinity) / volume) / volume;
   star.CT[k] =
     (gas * (GAS_TRANSFER_LOG_SLOPE * (saturation - oxygen) + byTemperature) -
-      full * respirationFactorSlope(temperature) * uptake(oxygen) +
+      demand * respirationLogSlope(temperature) * uptake(oxygen) +
       evaporationTerm) /
     volume;
   star.CM[k] = (gas * bySalinity * 1000) / (plant.density * volume * volume);
-  star.CC[k] = -(exchange + gas + full * respirationFactor(temperature) * uptakeSlope) / volume;
+  star.CC[k] = -(exchange + gas + (demand * 2 * oxygen * OXYGEN_FADE) / (fade * fade)) / volume;
 }
 
 function inflowSlopes(k: number, hub: number, inflow: number, x: Float64Array, star: Star): void {

@@ -1,5 +1,5 @@
 import { airAt, type RoomAir, stillAir } from './air';
-import type { Air, Mode, Plant } from './plant';
+import { type Air, emptyLaws, type Laws, type Mode, type Plant } from './plant';
 import { rates } from './rates';
 import { A, ALPHA, C, D, GAMMA } from './rodas-tableau';
 import { slopes, timeSlopes } from './slopes';
@@ -25,6 +25,7 @@ export interface Stepper {
   star: Star;
   factor: Factor;
   air: Air;
+  laws: Laws;
   stages: Float64Array[];
   stage: Float64Array;
   right: Float64Array;
@@ -46,6 +47,7 @@ export function makeStepper(plant: Plant, mode: Mode, room: RoomAir, clockS: num
     star: emptyStar(plant.nodes, plant.hub),
     factor: emptyFactor(plant.nodes),
     air: stillAir(),
+    laws: emptyLaws(plant.nodes),
     stages: ALPHA.map(vector),
     stage: vector(),
     right: vector(),
@@ -58,17 +60,17 @@ export function makeStepper(plant: Plant, mode: Mode, room: RoomAir, clockS: num
 /** Rates at a time within the straight piece of hour `hour`. */
 export function ratesAt(stepper: Stepper, t: number, hour: number, x: Float64Array, dx: Float64Array): void {
   setAir(stepper, t, hour);
-  rates(stepper.plant, stepper.mode, stepper.air, x, dx);
+  rates(stepper.plant, stepper.mode, stepper.air, x, dx, stepper.laws);
 }
 
 function setAir(stepper: Stepper, t: number, hour: number): void {
   airAt(stepper.room, stepper.clockS + t, hour, stepper.air);
 }
 
-/** Prepare the Jacobian at the state a step starts from; `stepper.f` must hold the rates there. */
+/** Prepare the Jacobian at the state a step starts from; the last rates asked for must be those there, into `stepper.f`. */
 export function linearise(stepper: Stepper, t: number, hour: number, x: Float64Array): void {
   setAir(stepper, t, hour);
-  slopes(stepper.plant, stepper.mode, stepper.air, x, stepper.f, stepper.star);
+  slopes(stepper.plant, stepper.mode, x, stepper.f, stepper.laws, stepper.star);
   if (!stepper.room.steady) timeSlopes(stepper.plant, stepper.mode, stepper.air, x, stepper.timeSlope);
 }
 

@@ -54,8 +54,10 @@ export function oxygenSaturation(temperature: number, salinity: number, pressure
  * Checked    against central differences.
  */
 export function oxygenSaturationByTemperature(temperature: number, salinity: number, pressure: number): number {
-  if (temperature < COLDEST || temperature > HOTTEST) return 0;
-  return oxygenSaturation(temperature, salinity, pressure) * logSlope(temperature, salinity, pressure);
+  return (
+    oxygenSaturation(temperature, salinity, pressure) *
+    oxygenSaturationLogByTemperature(temperature, salinity, pressure)
+  );
 }
 
 /**
@@ -70,35 +72,38 @@ export function oxygenSaturationByTemperature(temperature: number, salinity: num
  * Checked    against central differences.
  */
 export function oxygenSaturationBySalinity(temperature: number, salinity: number, pressure: number): number {
-  if (salinity < 0 || salinity > SALTIEST) return 0;
-  const x = 1 / (held(temperature, COLDEST, HOTTEST) + KELVIN);
-  return -oxygenSaturation(temperature, salinity, pressure) * (B0 + x * (B1 + x * B2));
+  return oxygenSaturation(temperature, salinity, pressure) * oxygenSaturationLogBySalinity(temperature, salinity);
 }
 
 /**
- * Both slopes at once, for a Jacobian: one evaluation of the law less than asking twice.
+ * How oxygen saturation changes with temperature, as a part of the saturation itself, for whoever has it already.
  *
  * @param temperature °C     as above
  * @param salinity    PSS-78 as above
  * @param pressure    atm    as above
- * @returns           g/(m³·K), and g/m³ per unit of salinity
+ * @returns           1/K    below 0; 0 where temperature is held
  *
- * Holds, leaves out: as `oxygenSaturation`, of which these are the exact derivatives.
- * Checked    against the two slopes asked for one by one.
+ * Holds, leaves out, source: as `oxygenSaturation`.
+ * Checked    through `oxygenSaturationByTemperature`, which is made from it.
  */
-export function oxygenSaturationSlopes(
-  temperature: number,
-  salinity: number,
-  pressure: number,
-): { byTemperature: number; bySalinity: number } {
-  const saturation = oxygenSaturation(temperature, salinity, pressure);
-  const t = held(temperature, COLDEST, HOTTEST);
-  const x = 1 / (t + KELVIN);
-  const salty = salinity < 0 || salinity > SALTIEST ? 0 : B0 + x * (B1 + x * B2);
-  return {
-    byTemperature: t === temperature ? saturation * logSlope(t, salinity, pressure) : 0,
-    bySalinity: -saturation * salty,
-  };
+export function oxygenSaturationLogByTemperature(temperature: number, salinity: number, pressure: number): number {
+  return temperature < COLDEST || temperature > HOTTEST ? 0 : logSlope(temperature, salinity, pressure);
+}
+
+/**
+ * How oxygen saturation changes with salinity, as a part of the saturation itself.
+ *
+ * @param temperature °C     as above
+ * @param salinity    PSS-78 as above
+ * @returns           1      per unit of salinity, below 0; 0 where salinity is held
+ *
+ * Holds, leaves out, source: as `oxygenSaturation`.
+ * Checked    through `oxygenSaturationBySalinity`, which is made from it.
+ */
+export function oxygenSaturationLogBySalinity(temperature: number, salinity: number): number {
+  if (salinity < 0 || salinity > SALTIEST) return 0;
+  const x = 1 / (held(temperature, COLDEST, HOTTEST) + KELVIN);
+  return -(B0 + x * (B1 + x * B2));
 }
 
 /** d ln C / dT, per K, at a temperature that is not held. */

@@ -70,13 +70,26 @@ export function respirationFactor(temperature: number): number {
  * @param temperature °C as above
  * @returns           1/K; 0 where temperature is held
  *
- * Holds, leaves out: as `respirationFactor`, of which it is the exact derivative.
+ * Holds, leaves out, source: as `respirationFactor`, of which it is the exact derivative.
  * Checked    against central differences.
  */
 export function respirationFactorSlope(temperature: number): number {
+  return respirationFactor(temperature) * respirationLogSlope(temperature);
+}
+
+/**
+ * The same slope as a part of the multiple itself, for whoever has the multiple already.
+ *
+ * @param temperature °C  as above
+ * @returns           1/K 0 where temperature is held
+ *
+ * Holds, leaves out, source: as `respirationFactor`.
+ * Checked    through `respirationFactorSlope`, which is made from it.
+ */
+export function respirationLogSlope(temperature: number): number {
   if (temperature < COLDEST || temperature > HOTTEST) return 0;
   const T = temperature + KELVIN;
-  return (respirationFactor(temperature) * ARRHENIUS) / (T * T);
+  return ARRHENIUS / (T * T);
 }
 
 export const respirationLaw: Law<[temperature: number, mass: number]> = law('respiration', 'g/s', respiration, [

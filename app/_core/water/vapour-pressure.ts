@@ -39,9 +39,22 @@ export function vapourPressure(temperature: number): number {
  * Checked    against central differences, and against the Clapeyron relation.
  */
 export function vapourPressureSlope(temperature: number): number {
+  return vapourPressure(temperature) * vapourPressureLogSlope(temperature);
+}
+
+/**
+ * The same slope as a part of the pressure itself, for whoever has the pressure already.
+ *
+ * @param temperature °C  as above
+ * @returns           1/K 0 where temperature is held
+ *
+ * Holds, leaves out, source: as `vapourPressure`.
+ * Checked    through `vapourPressureSlope`, which is made from it.
+ */
+export function vapourPressureLogSlope(temperature: number): number {
   if (temperature < COLDEST || temperature > HOTTEST) return 0;
   const T = temperature + KELVIN;
-  return vapourPressure(temperature) * (-H1 / (T * T) + H3 + T * (2 * H4 + T * 3 * H5) + H6 / T);
+  return -H1 / (T * T) + H3 + T * (2 * H4 + T * 3 * H5) + H6 / T;
 }
 
 export const vapourPressureLaw: Law<[temperature: number]> = law('vapour-pressure', 'Pa', vapourPressure, [

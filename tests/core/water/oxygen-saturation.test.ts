@@ -5,7 +5,6 @@ import {
   oxygenSaturationBySalinity,
   oxygenSaturationByTemperature,
   oxygenSaturationLaw,
-  oxygenSaturationSlopes,
 } from '#core/water/oxygen-saturation';
 import { slopeOf } from './numerics';
 import { argument, cases, miss } from './reference';
@@ -102,17 +101,6 @@ describe('the slopes', () => {
         const bySalinity = slopeOf((x) => oxygenSaturation(t, x, p), s + 1, 0.05);
         expect(oxygenSaturationByTemperature(t, s, p) / byTemperature).toBeCloseTo(1, 8);
         expect(oxygenSaturationBySalinity(t, s + 1, p) / bySalinity).toBeCloseTo(1, 8);
-      }),
-    );
-  });
-
-  test('asked for together are the same as asked for one by one', () => {
-    const anywhere = fc.double({ min: -50, max: 150, noNaN: true });
-    fc.assert(
-      fc.property(anywhere, anywhere, pressure, (t, s, p) => {
-        const both = oxygenSaturationSlopes(t, s, p);
-        expect(both.byTemperature).toBeCloseTo(oxygenSaturationByTemperature(t, s, p), 14);
-        expect(both.bySalinity).toBeCloseTo(oxygenSaturationBySalinity(t, s, p), 14);
       }),
     );
   });
