@@ -1,6 +1,7 @@
 import type { Column } from '../plans/credit';
-import type { Finding, Grade, SystemReview, Verdict } from './result';
-import { caseTitle } from './words';
+import { gravest } from './gravest';
+import type { Finding, Grade, Harm, SystemReview, Verdict } from './result';
+import { caseTitle, worstHour } from './words';
 
 /** Jobs a list shows of each system. */
 const JOBS = 3;
@@ -18,14 +19,18 @@ export interface ReviewSummary {
   jobs: Pick<Finding, 'id' | 'grade' | 'remedy' | 'title'>[];
 }
 
-/** The worst fault case of a column. */
+/** The worst fault case of a column: losing animals before water on the floor before a dry pump. */
 export interface SummaryCase {
   verdict: Verdict;
-  /** Null when no fault case harms animals. */
+  /** Null when no fault case harms anything. */
   case: { id: string; title: string } | null;
+  /** What it does first, and how long after it begins at its worst hour, s; null when nothing is harmed. */
+  harm: (Harm & { afterS: number }) | null;
   /** Least time to spare, s; null when nobody ever comes or nothing is harmed. */
   spareS: number | null;
   unsure: boolean;
+  /** Order among systems: lower is graver. */
+  rank: number;
 }
 
 /** The short form of a review. */
@@ -42,13 +47,14 @@ export function summaryOf(review: SystemReview): ReviewSummary {
 }
 
 function worstIn(review: SystemReview, column: Column): SummaryCase {
-  const { verdict, case: id, spareS } = review.worst[column];
-  const found = review.cases.find((c) => c.id === id);
+  const { verdict, outcome, case: found, rank, spareS } = gravest(review, column);
   return {
     verdict,
-    case: found ? { id: found.id, title: caseTitle(found) } : null,
-    spareS,
+    case: found && outcome ? { id: found.id, title: caseTitle(found) } : null,
+    harm: outcome && { ...outcome.harm, afterS: outcome.harmS[worstHour(outcome)] ?? outcome.harm.atS },
+    spareS: Number.isFinite(spareS) ? spareS : null,
     unsure: found?.unsure ?? false,
+    rank,
   };
 }
 

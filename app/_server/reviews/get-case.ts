@@ -1,5 +1,6 @@
 import 'server-only';
 import type { z } from 'zod';
+import type { Facility } from '#core/facility/facility';
 import type { System } from '#core/facility/system';
 import type { Column } from '#core/plans/credit';
 import { ok, type Result, refused } from '#core/result';
@@ -19,6 +20,7 @@ import { isCurrent } from './review-state';
 
 /** One fault case, judged, with its course in both columns. */
 export interface CasePage {
+  facility: Facility;
   system: System;
   /** The day on which tests are judged, ISO date. */
   today: string;
@@ -38,7 +40,13 @@ export async function getCase(who: Who, asked: z.output<typeof getCaseShape>): P
   if (!subject) return refused({ why: 'not-found', what: 'fault case' });
   const context = contextOf(stored.facility, system, on);
   const found = (await storedCase(place.value, asked.case)) ?? judge(context, subject);
-  return ok({ system, today: on, case: found, trajectories: trajectories(context, subject, found) });
+  return ok({
+    facility: stored.facility,
+    system,
+    today: on,
+    case: found,
+    trajectories: trajectories(context, subject, found),
+  });
 }
 
 function trajectories(context: Context, subject: Subject, found: FaultCase): CasePage['trajectories'] {
