@@ -16,7 +16,7 @@ export const rule: Rule = {
     const feed = feedOfAllMovers(context);
     if (feed === null) return [];
     const names = moversOf(context).map(({ name }) => name);
-    const consequence = `One trip stops ${listed(names)}: nothing is left that brings oxygen.`;
+    const consequence = `One trip stops ${listed(names)}; nothing else brings air or moves the water.`;
     return [
       { cause: `${feed.kind} ${feed.name}`, consequence, figures: [{ name: 'hang on it', value: `${names.length}` }] },
     ];

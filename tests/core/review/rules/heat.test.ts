@@ -51,6 +51,10 @@ describe('a heater that has lost its sensor', () => {
     expect(blind({ action: 'off', by: 'person' })).toEqual(['Heater 1']);
     expect(blind({ action: 'on', by: 'controller' })).toEqual(['Heater 1']);
     expect(blind(undefined)).toEqual(['Heater 1']);
+    const said = (lostSensing: Plan['lostSensing']) =>
+      finds('heater-on-when-blind', plan({ lostSensing }))[0]?.consequence;
+    expect(said({ action: 'off', by: 'person' })).toContain('to a person');
+    expect(said({ action: 'hold', by: 'person' })).toContain('go on heating');
   });
 });
 

@@ -33,6 +33,11 @@ describe('an alarm on a limit', () => {
     expect(breach?.consequence).toBe('The alarm Too warm calls at 29 °C, not before 29 °C, where harm begins.');
   });
 
+  test('is measured by the default profile of the kind where no animals are described', () => {
+    const empty = withSystem(() => ({ stock: [], kind: 'cold-marine' }));
+    expect(shown(finds('no-high-temperature-alarm', empty)[0], 'limit of harm')).toBe('17 °C');
+  });
+
   test('may be one of several, of which one is early enough', () => {
     const late = withSystem(({ alarms }) => ({
       alarms: alarms.flatMap((one) =>
@@ -143,6 +148,7 @@ describe('somebody answers', () => {
     expect(named()).toEqual(['Nobody is named to answer it.']);
     const [breach] = finds('alarm-unanswered', third, alarm('too-warm', { answeredBy: ['third'] }));
     expect(breach?.consequence).toBe('It calls Third keeper, who is on no shift of the rota.');
+    expect(shown(breach, 'answered by')).toBe('third');
   });
 
   test('when the rota does, even with hours that nobody covers: those are the site’s own finding', () => {
