@@ -15,6 +15,7 @@ import { fault as returnPumpsNothing } from './return-pumps-nothing';
 import { fault as returnStops } from './return-stops';
 import { fault as skimmerFloods } from './skimmer-floods';
 import { fault as skimmerStops } from './skimmer-stops';
+import { fault as stateAlone } from './state-alone';
 import { fault as topOffOff } from './top-off-off';
 import { fault as topOffOn } from './top-off-on';
 import { fault as utilityFails } from './utility-fails';
@@ -45,5 +46,6 @@ export const FAULTS: readonly Fault[] = [
   chillerOn,
   wasteOpen,
   feedingNeverEnds,
+  stateAlone,
   gatewaySilent,
 ];

@@ -25,6 +25,8 @@ export interface Upset {
   deadMonitors: Set<string>;
   /** The operating state that was entered is never ended by whoever should. */
   stateNeverEnds: boolean;
+  /** Nothing fails: the state alone is looked at. */
+  stateAlone: boolean;
   /** m of level added to the sump by hand. */
   sumpRaised: number;
 }
@@ -41,6 +43,7 @@ export function noUpset(): Upset {
     openWaste: new Set(),
     deadMonitors: new Set(),
     stateNeverEnds: false,
+    stateAlone: false,
     sumpRaised: 0,
   };
 }

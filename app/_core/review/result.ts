@@ -71,7 +71,7 @@ export interface Judgement {
 
 /** What a fault case is about. */
 export interface CaseThing {
-  kind: 'equipment' | 'sensor' | 'tank' | 'circuit' | 'rcd' | 'site' | 'state' | 'gateway';
+  kind: 'equipment' | 'sensor' | 'tank' | 'circuit' | 'rcd' | 'site' | 'state' | 'gateway' | 'system';
   key: string;
   name: string;
 }

@@ -7,6 +7,7 @@ import { judge } from './judge';
 import { compareCases, leastSpare } from './order';
 import notModelled from './not-modelled.json';
 import { paperworkFindings } from './paperwork';
+import { reaches } from './reach';
 import { reasonNot } from './reason-not';
 import { remedyText } from './remedies';
 import type { FaultCase, Finding, OpenInput, SystemReview } from './result';
@@ -27,8 +28,8 @@ export function reviewSystem(
 ): SystemReview {
   const context = contextOf(facility, system, on);
   const subjects = subjectsOf(facility, system);
-  const cases = subjects.map((subject, i) => {
-    const c = judge(context, subject);
+  const cases = subjects.flatMap((subject, i) => {
+    const c = reaches(context, subject) ? [judge(context, subject)] : [];
     progress?.(i + 1, subjects.length);
     return c;
   });

@@ -1,6 +1,7 @@
 import type { Facility } from '../facility/facility';
 import type { StateName, System } from '../facility/system';
 import { FAULTS } from '../faults/catalogue';
+import { STATE_ALONE } from './reach';
 import type { Subject } from './trial';
 
 /** Operating states worth simulating beside the normal one: in use, and asking something of some equipment or taking water out. */
@@ -13,14 +14,20 @@ export function statesOf(system: System): StateName[] {
   return ['normal', ...different.map((s) => s.name)];
 }
 
-/** Every fault case of a system: each failure mode of each thing it can befall, in each state that makes a difference. */
+/**
+ * Every fault case of a system: each failure mode of each thing it can befall, in each state that makes a difference.
+ * Those of normal running come first and then what each state does by itself, because the others are measured against them.
+ */
 export function subjectsOf(facility: Facility, system: System): Subject[] {
   const running = statesOf(system);
-  return FAULTS.flatMap((fault) => {
-    const states =
-      fault.states === 'running'
-        ? running
-        : fault.states.filter((s) => s === 'normal' || system.states.some((own) => own.name === s));
+  const all = FAULTS.flatMap((fault) => {
+    const states = fault.states === 'running' ? running : fault.states.filter((state) => running.includes(state));
     return states.flatMap((state) => fault.things(facility, system).map((thing) => ({ fault, thing, state })));
   });
+  return all.sort((a, b) => rank(a) - rank(b));
+}
+
+function rank({ fault, state }: Subject): number {
+  if (state === 'normal') return 0;
+  return fault.id === STATE_ALONE ? 1 : 2;
 }

@@ -65,6 +65,7 @@ export function touchesWater(context: Context, upset: Upset): boolean {
   return (
     upset.utilityDown ||
     upset.stateNeverEnds ||
+    upset.stateAlone ||
     upset.sumpRaised !== 0 ||
     equipment.some((e) => upset.health.has(e.key) || upset.openWaste.has(e.key)) ||
     [...upset.deadCircuits].some((key) => circuits.has(key)) ||

@@ -72,8 +72,9 @@ export interface Factor {
   inverse: Float64Array;
   /** Inverse of the sump's block after all tanks are eliminated, row by row. */
   hubInverse: Float64Array;
-  saltPivot: number;
-  oxygenPivot: number;
+  /** Inverse pivots of salt and oxygen; the sump's are those left after all tanks are eliminated. */
+  salt: Float64Array;
+  oxygen: Float64Array;
 }
 
 /** An empty factorisation for `nodes` nodes. */
@@ -82,8 +83,8 @@ export function emptyFactor(nodes: number): Factor {
     shift: 0,
     inverse: new Float64Array(4 * nodes),
     hubInverse: new Float64Array(4),
-    saltPivot: 0,
-    oxygenPivot: 0,
+    salt: new Float64Array(nodes),
+    oxygen: new Float64Array(nodes),
   };
 }
 
@@ -102,9 +103,7 @@ function invert2(a: number, b: number, c: number, d: number, out: Float64Array, 
 export function factorStar(star: Star, shift: number, factor: Factor): void {
   factor.shift = shift;
   const { hub, nodes } = star;
-  let hVV = 0;
   let hVT = 0;
-  let hTV = 0;
   let hTT = 0;
   let hM = 0;
   let hC = 0;
@@ -112,6 +111,8 @@ export function factorStar(star: Star, shift: number, factor: Factor): void {
     if (k === hub) continue;
     const at = 4 * k;
     invert2(shift - at0(star.VV, k), -at0(star.VT, k), -at0(star.TV, k), shift - at0(star.TT, k), factor.inverse, at);
+    factor.salt[k] = 1 / (shift - at0(star.MM, k));
+    factor.oxygen[k] = 1 / (shift - at0(star.CC, k));
     if (hub < 0) continue;
     // Column of the tank's inverse that the sump's temperature drives.
     const u = at0(star.fromTT, k);
@@ -119,17 +120,15 @@ export function factorStar(star: Star, shift: number, factor: Factor): void {
     const t1 = at0(factor.inverse, at + 3) * u;
     hVT += at0(star.toVV, k) * v1;
     hTT += at0(star.toTV, k) * v1 + at0(star.toTT, k) * t1;
-    hM += (at0(star.toMM, k) * at0(star.fromMM, k)) / (shift - at0(star.MM, k));
-    hC += (at0(star.toCC, k) * at0(star.fromCC, k)) / (shift - at0(star.CC, k));
+    hM += at0(star.toMM, k) * at0(star.fromMM, k) * at0(factor.salt, k);
+    hC += at0(star.toCC, k) * at0(star.fromCC, k) * at0(factor.oxygen, k);
   }
   if (hub < 0) return;
-  hVV = shift - at0(star.VV, hub) - hVV;
   hVT = -at0(star.VT, hub) - hVT;
-  hTV = -at0(star.TV, hub) - hTV;
   hTT = shift - at0(star.TT, hub) - hTT;
-  invert2(hVV, hVT, hTV, hTT, factor.hubInverse, 0);
-  factor.saltPivot = shift - at0(star.MM, hub) - hM;
-  factor.oxygenPivot = shift - at0(star.CC, hub) - hC;
+  invert2(shift - at0(star.VV, hub), hVT, -at0(star.TV, hub), hTT, factor.hubInverse, 0);
+  factor.salt[hub] = 1 / (shift - at0(star.MM, hub) - hM);
+  factor.oxygen[hub] = 1 / (shift - at0(star.CC, hub) - hC);
 }
 
 // Typed arrays read as `number | undefined` under noUncheckedIndexedAccess; the loops above and below never leave them.
@@ -185,7 +184,6 @@ function solveVolumeTemperature(star: Star, factor: Factor, r: Float64Array, u: 
 
 function solveSalt(star: Star, factor: Factor, r: Float64Array, u: Float64Array): void {
   const { hub, nodes } = star;
-  const shift = factor.shift;
   const hubV = hub >= 0 ? at0(u, STRIDE * hub) : 0;
   let hubM = 0;
   if (hub >= 0) {
@@ -194,37 +192,35 @@ function solveSalt(star: Star, factor: Factor, r: Float64Array, u: Float64Array)
       if (k === hub) continue;
       const b = STRIDE * k;
       const rM = at0(r, b + 2) + at0(star.MV, k) * at0(u, b) + at0(star.fromMV, k) * hubV;
-      sum += at0(star.toMV, k) * at0(u, b) + (at0(star.toMM, k) * rM) / (shift - at0(star.MM, k));
+      sum += at0(star.toMV, k) * at0(u, b) + at0(star.toMM, k) * rM * at0(factor.salt, k);
     }
-    hubM = sum / factor.saltPivot;
+    hubM = sum * at0(factor.salt, hub);
     u[STRIDE * hub + 2] = hubM;
   }
   for (let k = 0; k < nodes; k++) {
     if (k === hub) continue;
     const b = STRIDE * k;
     const rM = at0(r, b + 2) + at0(star.MV, k) * at0(u, b) + at0(star.fromMV, k) * hubV + at0(star.fromMM, k) * hubM;
-    u[b + 2] = rM / (shift - at0(star.MM, k));
+    u[b + 2] = rM * at0(factor.salt, k);
   }
 }
 
 function solveOxygen(star: Star, factor: Factor, r: Float64Array, u: Float64Array): void {
   const { hub, nodes } = star;
-  const shift = factor.shift;
   let hubC = 0;
   if (hub >= 0) {
     let sum = ownOxygen(star, hub, r, u);
     for (let k = 0; k < nodes; k++) {
       if (k === hub) continue;
       sum +=
-        at0(star.toCV, k) * at0(u, STRIDE * k) +
-        (at0(star.toCC, k) * ownOxygen(star, k, r, u)) / (shift - at0(star.CC, k));
+        at0(star.toCV, k) * at0(u, STRIDE * k) + at0(star.toCC, k) * ownOxygen(star, k, r, u) * at0(factor.oxygen, k);
     }
-    hubC = sum / factor.oxygenPivot;
+    hubC = sum * at0(factor.oxygen, hub);
     u[STRIDE * hub + 3] = hubC;
   }
   for (let k = 0; k < nodes; k++) {
     if (k === hub) continue;
-    u[STRIDE * k + 3] = (ownOxygen(star, k, r, u) + at0(star.fromCC, k) * hubC) / (shift - at0(star.CC, k));
+    u[STRIDE * k + 3] = (ownOxygen(star, k, r, u) + at0(star.fromCC, k) * hubC) * at0(factor.oxygen, k);
   }
 }
 
