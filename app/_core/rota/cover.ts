@@ -57,31 +57,32 @@ export function coverOf(facility: Facility, t: Taker): Cover {
       const fromS = weekSecond(day, shift.from);
       // A shift that ends when it begins, or before, ends on the next day.
       const lengthS = forward(weekSecond(day, shift.from), weekSecond(day, shift.to)) % 86_400 || 86_400;
-      return shift.people.map((person) => ({
-        fromS,
-        lengthS,
-        kind: shift.kind,
-        person,
-        responseS: shift.kind === 'on-site' ? onSite * MINUTE : (fromHome.get(person) ?? 0),
-      }));
+      return shift.people.flatMap((person): Duty[] => {
+        const called = fromHome.get(person);
+        // Nobody is known by this key, so nobody comes.
+        if (called === undefined) return [];
+        return [
+          { fromS, lengthS, kind: shift.kind, person, responseS: shift.kind === 'on-site' ? onSite * MINUTE : called },
+        ];
+      });
     }),
   );
   return { duties, fromHome };
 }
 
 /**
- * When the first of those who answer can stand before the equipment.
+ * When the first of those who answer can stand before the equipment. The rota answers while it is on duty; people who are
+ * named answer at any hour, from home or, while they are on site, from there.
  * @param calledS s since Monday 00:00 at which they are called
  * @returns s after the call; null when nobody ever comes
  */
 export function reachedAfter(cover: Cover, calledS: number, answeredBy: AnsweredBy): number | null {
   if (answeredBy === 'nobody') return null;
-  if (answeredBy !== 'rota') {
-    const times = answeredBy.map((key) => cover.fromHome.get(key)).filter((s) => s !== undefined);
-    return times.length > 0 ? Math.min(...times) : null;
-  }
-  let soonest: number | null = null;
+  const named = answeredBy === 'rota' ? null : answeredBy;
+  const fromHome = (named ?? []).map((key) => cover.fromHome.get(key)).filter((s) => s !== undefined);
+  let soonest: number | null = fromHome.length > 0 ? Math.min(...fromHome) : null;
   for (const duty of cover.duties) {
+    if (named && !named.includes(duty.person)) continue;
     const into = forward(duty.fromS, calledS);
     // On duty now: called at once. Otherwise the message waits for the beginning of the duty.
     const wait = into < duty.lengthS ? 0 : forward(calledS, duty.fromS);
