@@ -37,8 +37,9 @@ export function firstSeen(
   for (const walk of walks) {
     const soonest = Math.min(...[...signs].filter(([aspect]) => walk.sees.has(aspect)).map(([, s]) => s));
     if (!Number.isFinite(soonest)) continue;
-    // The first time this weekly round comes by with the sign already there.
-    let afterS = forward(onsetS, walk.atS);
+    // The first time this weekly round comes by with the sign already there. One at the very onset has just gone past:
+    // hours stand for all that begins within them.
+    let afterS = forward(onsetS, walk.atS) || WEEK;
     if (afterS < soonest) afterS += Math.ceil((soonest - afterS) / WEEK) * WEEK;
     if (afterS <= untilS && (first === null || afterS < first.afterS)) first = { afterS, key: walk.key };
   }
