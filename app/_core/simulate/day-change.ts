@@ -13,11 +13,14 @@ interface Entry {
 /** Lowest (for a fall: highest, signs turned) temperature of the last 24 hours, one queue a limit. */
 export interface DayWatch {
   queues: Entry[][];
+  /** Slope of each at the last accepted step, K/s in the limit's direction. */
+  slopes: number[];
 }
 
 /** Begin with what the node's temperature was at the start. */
 export function dayWatch(world: World): DayWatch {
   return {
+    slopes: world.machine.dayChanges.map(() => 0),
     queues: world.machine.dayChanges.map((change) => [
       { t: 0, value: change.sign * temperature(world.x, change) - change.before },
     ]),
@@ -35,8 +38,9 @@ export function followDay(day: DayWatch, world: World): void {
     const change = changes[i] as DayChange;
     const queue = day.queues[i] as Entry[];
     // A turn within the step may be the least of the day, though neither end is.
-    const turn = turnWithin(world, change);
-    if (turn) enter(queue, turn);
+    const slope = change.sign * (world.stepper.f[STRIDE * change.node + TEMPERATURE] as number);
+    if ((day.slopes[i] as number) < 0 && slope > 0) enter(queue, turnWithin(world, change));
+    day.slopes[i] = slope;
     const value = change.sign * temperature(world.x, change);
     // Values rise along the queue, so its head is the least of the last day once the older ones are gone.
     while (queue.length > 1 && (queue[0] as Entry).t < world.t - DAY) queue.shift();
@@ -51,15 +55,13 @@ function enter(queue: Entry[], entry: Entry): void {
 }
 
 /** Where the temperature (in the limit's direction) turns from falling to rising within the last step. */
-function turnWithin(world: World, change: DayChange): Entry | null {
+function turnWithin(world: World, change: DayChange): Entry {
   const { knots } = world.record;
-  const last = knots.length - 2;
+  const last = Math.max(0, knots.length - 2);
   const index = STRIDE * change.node + TEMPERATURE;
-  if (last < 0 || !(change.sign * knots.rate(last, index) < 0 && change.sign * knots.rate(last + 1, index) > 0))
-    return null;
   const value = (t: number) => change.sign * knots.between(last, index, t);
   let low = knots.time(last);
-  let high = knots.time(last + 1);
+  let high = knots.time(knots.length - 1);
   for (let n = 0; n < 30; n++) {
     const third = (high - low) / 3;
     if (value(low + third) < value(high - third)) high -= third;

@@ -64,13 +64,15 @@ export interface End {
  */
 export function firstCrossing(table: WatchTable, h: number, a: End, b: End): Crossing | null {
   evaluate(table, b.x, b.air, table.to);
+  const { from, to } = table;
   let first: Crossing | null = null;
-  for (let i = 0; i < table.watches.length; i++) {
-    const g0 = table.from[i] as number;
-    const g1 = table.to[i] as number;
-    // Far off and not even a whole step at the present slope would reach it: the common case, left at once.
-    if (!(g1 > 0) && !(g0 <= 0)) continue;
+  for (let i = 0; i < from.length; i++) {
+    const g0 = from[i] as number;
+    const g1 = to[i] as number;
+    // A lost signal compares with nothing, and a latched watch lies at −∞.
+    if (!(g1 > Number.NEGATIVE_INFINITY)) continue;
     const s0 = h * rowSlope(table, i, a.x, a.f, a.air);
+    // Below at both ends and not climbing at the first: the common case, left at once.
     if (!(g1 > 0) && !(s0 > 0)) continue;
     const s1 = h * rowSlope(table, i, b.x, b.f, b.air);
     const at = firstRise(Math.min(g0, 0), g1, s0, s1);
