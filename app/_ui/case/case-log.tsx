@@ -1,0 +1,37 @@
+import { MomentShape } from '../marks/moment-shape';
+import { wallClock } from '../plot/time-axis';
+import type { CaseMoment } from './case-moments';
+import { lasting } from '../words/lasting';
+import style from './case-log.module.css';
+
+/** The course as a log: time down the left margin, what happens to the right of it. */
+export function CaseLog({ moments, onsetHour }: { moments: CaseMoment[]; onsetHour: number }) {
+  return (
+    <table className={style.log}>
+      <caption>
+        The course in words, when the fault begins at its worst hour and nobody comes before the rota allows
+      </caption>
+      <thead>
+        <tr>
+          <th scope="col">After</th>
+          <th scope="col">Clock</th>
+          <th scope="col">What happens</th>
+        </tr>
+      </thead>
+      <tbody>
+        {moments.map((moment) => (
+          <tr key={`${moment.kind}${moment.atS}${moment.says}`} data-moment={moment.kind}>
+            <th scope="row">{moment.atS === 0 ? '0' : lasting(moment.atS)}</th>
+            <td>{wallClock(onsetHour, moment.atS)}</td>
+            <td>
+              <svg viewBox="0 0 18 18" width="18" height="18" aria-hidden="true">
+                <MomentShape kind={moment.kind} x={9} y={9} />
+              </svg>
+              <span>{moment.says}</span>
+            </td>
+          </tr>
+        ))}
+      </tbody>
+    </table>
+  );
+}

@@ -1,0 +1,15 @@
+import Link from 'next/link';
+import style from './footer.module.css';
+
+/** What stands under every page. */
+export function Footer() {
+  return (
+    <footer className={style.footer}>
+      <p>
+        <strong>Holdfast switches nothing and is not a protective device.</strong> It computes what a single fault would
+        do, from what it has been told. Treat a long margin as doubtful and a short one as true.{' '}
+        <Link href="/how">How this is computed</Link>
+      </p>
+    </footer>
+  );
+}

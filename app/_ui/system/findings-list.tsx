@@ -1,0 +1,97 @@
+import Link from 'next/link';
+import type { Finding, FindingLine, SystemReview } from '#core/review/result';
+import { Fold } from '../frame/fold';
+import { harmAtWorst, type Speech } from '../words/said';
+import style from './findings.module.css';
+
+/** Findings that are read in full; the rest is folded. */
+const OPEN = 3;
+/** Lines of a finding that are read in full. */
+const LINES = 1;
+
+interface FindingsProps {
+  findings: Finding[];
+  review: SystemReview | null;
+  speech: Speech;
+  /** Address of the system's page. */
+  at: string;
+}
+
+/** What to do, most urgent first: three jobs in full, the rest folded. */
+export function FindingsList(props: FindingsProps) {
+  const { findings } = props;
+  const rest = findings.slice(OPEN);
+  return (
+    <>
+      <ol className={style.findings}>
+        {findings.slice(0, OPEN).map((finding, i) => (
+          <FindingEntry key={finding.id} {...props} finding={finding} number={i + 1} />
+        ))}
+      </ol>
+      {rest.length > 0 ? (
+        <Fold title={`${rest.length} more findings`}>
+          <ol className={style.findings} start={OPEN + 1}>
+            {rest.map((finding, i) => (
+              <FindingEntry key={finding.id} {...props} finding={finding} number={OPEN + i + 1} />
+            ))}
+          </ol>
+        </Fold>
+      ) : null}
+    </>
+  );
+}
+
+function FindingEntry({ finding, number, ...props }: FindingsProps & { finding: Finding; number: number }) {
+  const { lines } = finding;
+  const rest = lines.slice(LINES);
+  return (
+    <li className={style.finding}>
+      <div className={style.rank}>
+        <span className={style.number}>{number}</span>
+        <span data-grade={finding.grade} className={style.grade}>
+          {finding.grade}
+        </span>
+      </div>
+      <div>
+        <h3>{finding.remedy}</h3>
+        {lines.slice(0, LINES).map((line) => (
+          <Line key={`${line.cause}${line.consequence}`} line={line} {...props} />
+        ))}
+        {rest.length > 0 ? (
+          <Fold title={`Answers ${rest.length} more`}>
+            {rest.map((line) => (
+              <Line key={`${line.cause}${line.consequence}`} line={line} {...props} />
+            ))}
+          </Fold>
+        ) : null}
+      </div>
+    </li>
+  );
+}
+
+function Line({ line, review, speech, at }: Omit<FindingsProps, 'findings'> & { line: FindingLine }) {
+  const { from } = line;
+  const id = 'case' in from ? from.case : null;
+  const outcome = review?.cases.find((c) => c.id === id)?.claimed.outcomes[0];
+  return (
+    <div className={style.line}>
+      <p>
+        {id === null ? (
+          <strong>{line.cause}</strong>
+        ) : (
+          <Link href={`${at}/cases/${encodeURIComponent(id)}`}>{line.cause}</Link>
+        )}
+        {'. '}
+        {outcome ? harmAtWorst(speech, outcome) : line.consequence}
+      </p>
+      <ul className={style.figures} aria-label="Figures">
+        {line.figures.map(({ name, value }) => (
+          <li key={name}>
+            {name} <b>{value}</b>
+          </li>
+        ))}
+        <li>source: {line.source}</li>
+      </ul>
+    </div>
+  );
+}

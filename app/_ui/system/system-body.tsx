@@ -1,0 +1,89 @@
+import type { Facility } from '#core/facility/facility';
+import type { System } from '#core/facility/system';
+import type { Finding, SystemReview } from '#core/review/result';
+import { gravest } from '#core/review/gravest';
+import { caseTitle } from '#core/review/words';
+import { SystemDrawing } from '../drawing/system-drawing';
+import { Fold } from '../frame/fold';
+import { Section } from '../frame/section';
+import { VerdictLegend } from '../marks/verdict-legend';
+import type { Speech } from '../words/said';
+import { CasesTable } from './cases-table';
+import { Cautions } from './cautions';
+import { Description } from './description';
+import { FindingsList } from './findings-list';
+import { InputsTable } from './inputs-table';
+import { MarksLegend } from './marks-legend';
+import { PowerTable } from './power-table';
+
+interface SystemBodyProps {
+  facility: Facility;
+  system: System;
+  review: SystemReview;
+  siteFindings: Finding[];
+  speech: Speech;
+  /** ISO date the tests are judged on. */
+  on: string;
+  /** Address of the system's page. */
+  at: string;
+}
+
+/** One system with its review. */
+export function SystemBody({ facility, system, review, siteFindings, speech, on, at }: SystemBodyProps) {
+  const worst = gravest(review, 'claimed');
+  const shown = worst.outcome ? worst.case : null;
+  return (
+    <>
+      <Section id="findings" title="What to do" note="Grouped by what would answer it, most urgent first.">
+        {review.findings.length > 0 ? (
+          <FindingsList findings={review.findings} review={review} speech={speech} at={at} />
+        ) : (
+          <p>Nothing was found.</p>
+        )}
+        {siteFindings.length > 0 ? (
+          <Fold title={`Findings about the site (${siteFindings.length})`}>
+            <FindingsList findings={siteFindings} review={null} speech={speech} at={at} />
+          </Fold>
+        ) : null}
+      </Section>
+      <Section id="cautions" title="Before any work" note="Where it can hurt somebody. Common practice, no source.">
+        <Cautions system={system} review={review} />
+      </Section>
+      <Section
+        id="drawing"
+        wide
+        title="What it is"
+        note={shown ? `Marked: ${caseTitle(shown)}, the worst fault case.` : undefined}
+      >
+        <SystemDrawing facility={facility} system={system} thing={shown?.thing ?? null} units={speech.units} on={on} />
+        <Fold title="The drawing as a table">
+          <PowerTable facility={facility} system={system} names={speech.names} />
+        </Fold>
+        <Description facility={facility} system={system} speech={speech} on={on} />
+      </Section>
+      <Section id="cases" wide title="Fault cases" note={<MarksLegend />}>
+        <CasesTable cases={review.cases} speech={speech} at={at} />
+        <Fold title="What the verdicts mean">
+          <VerdictLegend />
+        </Fold>
+      </Section>
+      <Section
+        id="inputs"
+        wide
+        title="What was filled in"
+        note={`${review.inputs.length} figures are defaults or carry a plausible range.`}
+      >
+        <Fold title="Show them with source and confidence">
+          <InputsTable inputs={review.inputs} askNext={review.askNext} units={speech.units} />
+        </Fold>
+      </Section>
+      <Section id="not-modelled" title="Not modelled" note="These can kill as well. Holdfast does not compute them.">
+        <ul>
+          {review.notModelled.map((hazard) => (
+            <li key={hazard}>{hazard}</li>
+          ))}
+        </ul>
+      </Section>
+    </>
+  );
+}

@@ -1,0 +1,64 @@
+import type { Facility } from '#core/facility/facility';
+import type { System } from '#core/facility/system';
+import type { Finding, SystemReview } from '#core/review/result';
+import type { Custom } from '#core/units/shown';
+import { Page } from '../frame/page';
+import { ReviewsProgress } from '../systems/reviews-progress';
+import { KIND_WORDS } from '../words/kinds';
+import { namesOf } from '../words/names';
+import { SystemBody } from './system-body';
+import { SystemLead } from './system-lead';
+import { SystemWaiting } from './system-waiting';
+
+/** What the page of a system is made from. */
+export interface SystemPageData {
+  facility: Facility;
+  system: System;
+  /** ISO date at the site. */
+  today: string;
+  state: { state: 'current' } | { state: 'under-way'; done: number; of: number } | { state: 'broken' };
+  review: SystemReview | null;
+  siteFindings: Finding[];
+}
+
+/** The page of one system. */
+export function SystemPageBody({ page, units }: { page: SystemPageData; units: Custom }) {
+  const { facility, system, today, state, review } = page;
+  const speech = { units, names: namesOf(facility, system) };
+  const at = `/sites/${encodeURIComponent(facility.site.key)}/systems/${encodeURIComponent(system.key)}`;
+  return (
+    <Page
+      title={system.name}
+      over={[{ href: '/', name: 'Systems' }]}
+      lead={
+        <>
+          <p>
+            {facility.site.name}, {KIND_WORDS[system.kind]}. Tests judged on {today}.
+          </p>
+          {state.state === 'under-way' ? (
+            <ReviewsProgress done={state.done} all={Math.max(state.of, state.done + 1)} />
+          ) : null}
+          {state.state === 'under-way' && review ? (
+            <p>What follows is the review as it was before the last change.</p>
+          ) : null}
+          {state.state === 'broken' ? <p>Computing the review broke. The reason is in the log.</p> : null}
+          {review ? <SystemLead review={review} speech={speech} at={at} /> : null}
+        </>
+      }
+    >
+      {review ? (
+        <SystemBody
+          facility={facility}
+          system={system}
+          review={review}
+          siteFindings={page.siteFindings}
+          speech={speech}
+          on={today}
+          at={at}
+        />
+      ) : (
+        <SystemWaiting facility={facility} system={system} speech={speech} on={today} />
+      )}
+    </Page>
+  );
+}

@@ -1,0 +1,101 @@
+import {
+  columnFilteringFeature,
+  createColumnHelper,
+  createFilteredRowModel,
+  createSortedRowModel,
+  filterFn_equalsString,
+  filterFn_includesString,
+  globalFilteringFeature,
+  rowSortingFeature,
+  tableFeatures,
+} from '@tanstack/react-table';
+import { CaseCell, FindingsCell, SpareCell, SystemCell, VerdictCell } from './cells';
+import type { SystemRow } from './system-row';
+
+/** What the table can do; a feature that is not named here does nothing, silently. */
+export const features = tableFeatures({
+  rowSortingFeature,
+  columnFilteringFeature,
+  globalFilteringFeature,
+  sortedRowModel: createSortedRowModel(),
+  filteredRowModel: createFilteredRowModel(),
+  filterFns: { equalsString: filterFn_equalsString, includesString: filterFn_includesString },
+});
+
+const column = createColumnHelper<typeof features, SystemRow>();
+
+/** Last in the order of gravity: a system whose review is still under way. */
+const LAST = 1e6;
+const byNumber = (a: number, b: number) => (a === b ? 0 : a < b ? -1 : 1);
+
+/** Least time to spare first: nobody comes, then the shortest, then where nothing is harmed. */
+function spareOf({ review }: SystemRow): number {
+  if (!review || review.spareS === undefined) return Number.MAX_VALUE;
+  return review.spareS ?? -Number.MAX_VALUE;
+}
+
+/** Gravest first; among equals the one with the least to spare. */
+function compareGravity(a: SystemRow, b: SystemRow): number {
+  return (
+    byNumber(a.review?.claimed.rank ?? LAST, b.review?.claimed.rank ?? LAST) ||
+    byNumber(spareOf(a), spareOf(b)) ||
+    a.name.localeCompare(b.name, 'en')
+  );
+}
+
+const weight = ({ review }: SystemRow) =>
+  review ? review.findings.high * 1e6 + review.findings.medium * 1e3 + review.findings.low : -1;
+
+/** The columns, in the order in which a person asks: which, why, how bad, how long, what first. */
+export const columns = column.columns([
+  column.accessor('name', {
+    header: 'System',
+    sortFn: (a, b) => a.original.name.localeCompare(b.original.name, 'en'),
+    cell: ({ row }) => <SystemCell row={row.original} />,
+  }),
+  column.accessor('siteName', {
+    id: 'site',
+    header: 'Site',
+    filterFn: 'equalsString',
+    sortFn: (a, b) => a.original.siteName.localeCompare(b.original.siteName, 'en'),
+  }),
+  column.accessor('kind', {
+    header: 'Kind',
+    filterFn: 'equalsString',
+    sortFn: (a, b) => a.original.kind.localeCompare(b.original.kind, 'en'),
+  }),
+  column.accessor((row) => (row.review ? `${row.review.worst.title} ${row.review.worst.harm}` : ''), {
+    id: 'worst',
+    header: 'Worst case',
+    sortFn: (a, b) => compareGravity(a.original, b.original),
+    cell: ({ row }) => <CaseCell row={row.original} />,
+  }),
+  column.accessor((row) => row.review?.claimed.verdict ?? '', {
+    id: 'claimed',
+    header: 'As claimed',
+    filterFn: 'equalsString',
+    sortFn: (a, b) => compareGravity(a.original, b.original),
+    cell: ({ row }) => <VerdictCell row={row.original} column="claimed" />,
+  }),
+  column.accessor((row) => row.review?.tested.verdict ?? '', {
+    id: 'tested',
+    header: 'As tested',
+    sortFn: (a, b) =>
+      byNumber(a.original.review?.tested.rank ?? LAST, b.original.review?.tested.rank ?? LAST) ||
+      compareGravity(a.original, b.original),
+    cell: ({ row }) => <VerdictCell row={row.original} column="tested" />,
+  }),
+  column.accessor(spareOf, {
+    id: 'spare',
+    header: 'Time to spare',
+    sortFn: (a, b) => byNumber(spareOf(a.original), spareOf(b.original)),
+    cell: ({ row }) => <SpareCell row={row.original} />,
+  }),
+  column.accessor(weight, {
+    id: 'findings',
+    header: 'Findings',
+    sortFn: (a, b) => byNumber(weight(b.original), weight(a.original)),
+    cell: ({ row }) => <FindingsCell row={row.original} />,
+  }),
+  column.accessor((row) => row.review?.first ?? '', { id: 'first', header: 'What to do first', enableSorting: false }),
+]);

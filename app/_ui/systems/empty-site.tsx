@@ -1,0 +1,28 @@
+import Link from 'next/link';
+import type { FileAction } from '../import/answers';
+import { LoadDemo } from './load-demo';
+import style from './empty-site.module.css';
+
+/**
+ * What a newcomer sees: what Holdfast is, and two ways on.
+ * @param loadDemo server action that loads the demo
+ */
+export function EmptySite({ loadDemo }: { loadDemo: FileAction<unknown> }) {
+  return (
+    <div className={style.empty}>
+      <p className={style.what}>
+        Describe a site’s life support in one file, and Holdfast works out, fault by fault, which single failure would
+        lose animals before anyone could put it right, and what to mend first.
+      </p>
+      <div className={style.ways}>
+        <LoadDemo load={loadDemo} />
+        <div>
+          <Link className={style.second} href="/import">
+            Import a facility file
+          </Link>
+          <p>Your own site, as JSON or YAML. You see what would change before anything is kept.</p>
+        </div>
+      </div>
+    </div>
+  );
+}

@@ -1,0 +1,31 @@
+'use client';
+
+import { useRouter } from 'next/navigation';
+import { useEffect } from 'react';
+import style from './reviews-progress.module.css';
+
+/** How often the page asks again while reviews are under way, ms. */
+const AGAIN = 2000;
+
+/** Says how many reviews are done, and fetches the page anew until all are. */
+export function ReviewsProgress({ done, all }: { done: number; all: number }) {
+  const router = useRouter();
+  const pending = done < all;
+  useEffect(() => {
+    if (!pending) return;
+    const timer = setInterval(() => router.refresh(), AGAIN);
+    return () => clearInterval(timer);
+  }, [pending, router]);
+  return (
+    <div role="status" className={pending ? style.progress : style.done}>
+      {pending ? (
+        <>
+          <span>
+            Reviews under way: {done} of {all} done. The page brings itself up to date.
+          </span>
+          <progress value={done} max={all} aria-label="Reviews done" />
+        </>
+      ) : null}
+    </div>
+  );
+}

@@ -1,0 +1,94 @@
+import type { SystemKind } from '#core/facility/system';
+import type { Grade, HarmClass, Verdict } from '#core/review/result';
+import type { ReviewSummary, SummaryCase } from '#core/review/summary';
+import type { Custom } from '#core/units/shown';
+import { KIND_WORDS } from '../words/kinds';
+import { lasting } from '../words/lasting';
+import { harmSaid, PLAIN_NAMES } from '../words/said';
+
+/** A verdict of a row, and whom it befalls. */
+export interface RowVerdict {
+  verdict: Verdict;
+  befalls?: HarmClass;
+  /** Lower is graver. */
+  rank: number;
+}
+
+/** What a review says in one row. */
+export interface RowReview {
+  worst: { title: string; harm: string; case?: string };
+  claimed: RowVerdict;
+  tested: RowVerdict;
+  /** Time to spare at the worst hour as claimed, s; null where nobody comes; undefined where nothing is harmed. */
+  spareS: number | null | undefined;
+  unsure: boolean;
+  findings: Record<Grade, number>;
+  /** What to do first. */
+  first?: string;
+  /** It was made before the last change; a new one is under way. */
+  isOld: boolean;
+}
+
+/** One system in the table of all systems: plain values only, for it crosses into the browser. */
+export interface SystemRow {
+  site: string;
+  siteName: string;
+  system: string;
+  name: string;
+  kind: string;
+  /** Why there is no review: it is under way, or computing it broke. */
+  missing: 'under way' | 'broken';
+  review?: RowReview;
+}
+
+/** A system as a list of systems speaks of it. */
+export interface ListedSystem {
+  site: { key: string; name: string };
+  key: string;
+  name: string;
+  kind: SystemKind;
+  review:
+    | { state: 'current'; summary: ReviewSummary }
+    | { state: 'under-way'; before: ReviewSummary | null }
+    | { state: 'broken' };
+}
+
+/** A system as a row of the table. */
+export function systemRow({ site, key, name, kind, review }: ListedSystem, units: Custom): SystemRow {
+  const summary = review.state === 'current' ? review.summary : review.state === 'under-way' ? review.before : null;
+  return {
+    site: site.key,
+    siteName: site.name,
+    system: key,
+    name,
+    kind: KIND_WORDS[kind],
+    missing: review.state === 'broken' ? 'broken' : 'under way',
+    review: summary ? { ...rowReview(summary, units), isOld: review.state === 'under-way' } : undefined,
+  };
+}
+
+function rowReview(
+  { worst: { claimed, tested }, grades, jobs }: ReviewSummary,
+  units: Custom,
+): Omit<RowReview, 'isOld'> {
+  const speech = { units, names: PLAIN_NAMES };
+  const shown = claimed.harm ? claimed : tested;
+  return {
+    worst: {
+      title:
+        shown.case?.title ?? (claimed.verdict === 'not-assessed' ? 'Not assessed' : 'No fault case harms anything'),
+      harm: shown.harm ? `${harmSaid(speech, shown.harm)}, after ${lasting(shown.harm.afterS)}` : '',
+      case: shown.case?.id,
+    },
+    claimed: verdictOf(claimed),
+    tested: verdictOf(tested),
+    spareS: claimed.harm ? claimed.spareS : undefined,
+    unsure: claimed.unsure,
+    findings: grades,
+    first: jobs[0]?.remedy,
+  };
+}
+
+function verdictOf({ verdict, harm, rank }: SummaryCase): RowVerdict {
+  return { verdict, befalls: harm?.class, rank };
+}

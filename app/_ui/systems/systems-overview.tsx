@@ -1,0 +1,28 @@
+import type { Custom } from '#core/units/shown';
+import { Section } from '../frame/section';
+import { VerdictLegend } from '../marks/verdict-legend';
+import { ReviewsProgress } from './reviews-progress';
+import { SystemsLead } from './systems-lead';
+import { SystemsTable } from './systems-table';
+import { type ListedSystem, systemRow } from './system-row';
+
+/** Every system with what its review says, and what the words of the table mean. */
+export function SystemsOverview({ systems, units }: { systems: ListedSystem[]; units: Custom }) {
+  const done = systems.filter(({ review }) => review.state !== 'under-way').length;
+  const rows = systems.map((system) => systemRow(system, units));
+  return (
+    <>
+      <SystemsLead rows={rows} />
+      <ReviewsProgress done={done} all={systems.length} />
+      <SystemsTable rows={rows} />
+      <Section id="verdicts" wide title="What the words mean">
+        <VerdictLegend />
+        <p>
+          As claimed counts on every safeguard that is not off; as tested only on those whose last test worked and is
+          not overdue. Where a harm befalls the floor or the pump rather than the animals, it is said beside the
+          verdict.
+        </p>
+      </Section>
+    </>
+  );
+}

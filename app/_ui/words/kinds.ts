@@ -1,0 +1,45 @@
+import type { SystemKind, TankRole, EquipmentType } from '#core/facility/system';
+
+/** Kinds of system in words. */
+export const KIND_WORDS: Record<SystemKind, string> = {
+  reef: 'reef',
+  'fish-only-marine': 'tropical marine fish',
+  'cold-marine': 'cold marine',
+  'tropical-fresh': 'tropical fresh',
+  goldfish: 'goldfish',
+  brackish: 'brackish',
+  jelly: 'jellies',
+  ray: 'rays',
+  quarantine: 'quarantine',
+  'coral-farm': 'coral farm',
+  'live-food': 'live food',
+};
+
+/** Roles of tanks in words. */
+export const ROLE_WORDS: Record<TankRole, string> = {
+  display: 'display',
+  holding: 'holding',
+  quarantine: 'quarantine',
+  nursery: 'nursery',
+  sump: 'sump',
+  reservoir: 'reservoir',
+  mixing: 'mixing',
+  header: 'header',
+};
+
+/** Types of equipment in words. */
+export const EQUIPMENT_WORDS: Record<EquipmentType, string> = {
+  heater: 'heater',
+  chiller: 'chiller',
+  'return-pump': 'return pump',
+  'circulation-pump': 'circulation pump',
+  skimmer: 'skimmer',
+  'air-blower': 'air blower',
+  'top-off': 'top-off',
+  filter: 'filter',
+  'drain-valve': 'drain valve',
+  light: 'light',
+  uv: 'UV',
+  ozone: 'ozone',
+  other: 'other',
+};

@@ -1,0 +1,11 @@
+import { span } from '#core/review/words';
+
+/** A span of time in words, its number and unit on one line. */
+export function lasting(seconds: number): string {
+  return span(seconds).replace(' ', '\u00a0');
+}
+
+/** The same, where it may never come. */
+export function lastingOrNever(seconds: number | null | undefined): string {
+  return seconds === null || seconds === undefined ? 'never' : lasting(seconds);
+}

@@ -1,0 +1,108 @@
+import type { CarriedOutBy } from '#core/facility/site';
+import type { Equipment } from '#core/facility/system';
+import type { Condition, CutOut, Interlock, Regulation } from '#core/plans/plan';
+import { figure } from '../units/figures';
+import type { Speech } from './said';
+
+/** One line of a plan in words. */
+export interface PlanLine {
+  /** Its layer of authority, highest first. */
+  layer: 'cut-out' | 'interlock' | 'lost sensing' | 'operating state' | 'regulation';
+  says: string;
+  by: CarriedOutBy;
+  /** Name of the safeguard it is, if it has a ledger. */
+  safeguard?: string;
+}
+
+/** The plan of a piece of equipment, layer by layer, highest authority first. */
+export function planLines(speech: Speech, { plan }: Equipment): PlanLine[] {
+  const named = (key: string | undefined) => (key === undefined ? undefined : speech.names.safeguard(key));
+  return [
+    ...plan.cutOuts.map(
+      (line): PlanLine => ({
+        layer: 'cut-out',
+        says: cutOutSaid(speech, line),
+        by: 'hard-wired',
+        safeguard: named(line.safeguard),
+      }),
+    ),
+    ...plan.interlocks.map(
+      (line): PlanLine => ({
+        layer: 'interlock',
+        says: interlockSaid(speech, line),
+        by: line.by,
+        safeguard: named(line.safeguard),
+      }),
+    ),
+    ...(plan.lostSensing
+      ? [
+          {
+            layer: 'lost sensing',
+            says:
+              plan.lostSensing.action === 'hold'
+                ? 'stays as it is when its probe gives nothing usable'
+                : `${plan.lostSensing.action} when its probe gives nothing usable`,
+            by: plan.lostSensing.by,
+          } as const,
+        ]
+      : []),
+    ...plan.states.map(
+      (line): PlanLine => ({
+        layer: 'operating state',
+        says: `${line.then} during ${line.state.replace('-', ' ')}`,
+        by: line.by,
+      }),
+    ),
+    {
+      layer: 'regulation',
+      says: regulationSaid(speech, plan.regulation),
+      by: plan.regulation.by,
+      safeguard: plan.regulation.kind === 'level' ? named(plan.regulation.runLimitSafeguard) : undefined,
+    },
+  ];
+}
+
+function cutOutSaid({ units, names }: Speech, line: CutOut): string {
+  const kind = line.quantity === 'temperature' ? 'temperature' : 'length';
+  const bounds = [
+    line.above === undefined ? '' : `above ${figure(units, kind, line.above)}`,
+    line.below === undefined ? '' : `below ${figure(units, kind, line.below)}`,
+  ];
+  return `off ${bounds.filter(Boolean).join(' or ')} in ${names.tank(line.tank)}, reset ${line.reset === 'manual' ? 'by hand' : 'by itself'}`;
+}
+
+function interlockSaid(speech: Speech, line: Interlock): string {
+  return `${line.then} while ${conditionSaid(speech, line.when)}`;
+}
+
+function conditionSaid({ names }: Speech, when: Condition): string {
+  if (when.kind === 'return-lost')
+    return when.provedBy === 'command'
+      ? 'the return is told to stop'
+      : `the return is lost, proved by ${when.provedBy}`;
+  const bounds = [
+    when.above === undefined ? '' : `above ${when.above}`,
+    when.below === undefined ? '' : `below ${when.below}`,
+  ];
+  return `“${names.sensor(when.sensor)}” is ${bounds.filter(Boolean).join(' or ')}`;
+}
+
+function regulationSaid({ units, names }: Speech, regulation: Regulation): string {
+  switch (regulation.kind) {
+    case 'always':
+      return 'runs all the time';
+    case 'never':
+      return 'runs only when a person opens or starts it';
+    case 'thermostat': {
+      const vote = regulation.vote === 'single' ? '' : `, ${regulation.vote} of ${regulation.sensors.length}`;
+      return `holds ${figure(units, 'temperature', regulation.lowC)} to ${figure(units, 'temperature', regulation.highC)} by ${regulation.sensors.map(names.sensor).join(', ')}${vote}`;
+    }
+    case 'level': {
+      const limit =
+        regulation.runLimitMin === undefined ? 'no run limit' : `at most ${regulation.runLimitMin} min a run`;
+      return `fills from ${figure(units, 'length', regulation.lowMm)} to ${figure(units, 'length', regulation.highMm)} by ${names.sensor(regulation.sensor)}, ${limit}`;
+    }
+    case 'hours':
+      return `on from ${regulation.from} to ${regulation.to}`;
+  }
+}

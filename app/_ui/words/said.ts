@@ -1,0 +1,138 @@
+import type { Custom } from '#core/units/shown';
+import type { HarmClass, Harm, Notice, Outcome } from '#core/review/result';
+import { hourWords, worstHour } from '#core/review/words';
+import { figure } from '../units/figures';
+import { lasting } from './lasting';
+import type { Names } from './names';
+
+/** How a review is put into words for one person: their units, and what things are called here. */
+export interface Speech {
+  units: Custom;
+  names: Names;
+}
+
+/** Where nothing is known by name: a tank is a tank. */
+export const PLAIN_NAMES: Names = {
+  tank: () => 'a tank',
+  equipment: String,
+  sensor: String,
+  alarm: String,
+  round: String,
+  safeguard: String,
+  circuit: String,
+  person: String,
+};
+
+/** What must be saved from each class of harm, as it stands in a sentence. */
+const SAVED: Record<HarmClass, string> = {
+  animals: 'To save the animals',
+  floor: 'To keep the floor dry',
+  equipment: 'To spare the pump',
+};
+
+/** A limit of tolerance in words: "above 29.0 °C for 2.0 h". */
+export function limitSaid({ units }: Speech, harm: Pick<Harm, 'what' | 'direction' | 'limit' | 'forMin'>): string {
+  const held = harm.forMin > 0 ? ` for ${lasting(harm.forMin * 60)}` : '';
+  switch (harm.what) {
+    case 'temperature':
+      return `${harm.direction} ${figure(units, 'temperature', harm.limit)}${held}`;
+    case 'salinity':
+      return `${harm.direction} a salinity of ${harm.limit}${held}`;
+    case 'oxygen':
+      return `${harm.direction} ${harm.limit}\u00a0mg/L of oxygen${held}`;
+    case 'level':
+      return `${harm.direction} ${Math.round(harm.limit * 100)}\u00a0% of its water${held}`;
+    case 'rise-24h':
+      return `warmer by ${figure(units, 'difference', harm.limit)} within a day`;
+    case 'fall-24h':
+      return `colder by ${figure(units, 'difference', harm.limit)} within a day`;
+    case 'water-on-floor':
+      return 'water on the floor';
+    case 'pump-dry':
+      return 'the return pump draws air';
+  }
+}
+
+/** A harm in words, with where it befalls. */
+export function harmSaid(speech: Speech, harm: Harm): string {
+  if (harm.what === 'water-on-floor') return 'Water on the floor';
+  if (harm.what === 'pump-dry') return 'The return pump draws air';
+  const said = `${speech.names.tank(harm.tank)} ${limitSaid(speech, harm)}`;
+  return said.charAt(0).toUpperCase() + said.slice(1);
+}
+
+/** A harm as a sentence, some time after the fault begins. */
+export function harmHappens(speech: Speech, harm: Harm, afterS: number): string {
+  const after = `After ${lasting(afterS)}`;
+  const tank = speech.names.tank(harm.tank);
+  switch (harm.what) {
+    case 'water-on-floor':
+      return `${after} there is water on the floor.`;
+    case 'pump-dry':
+      return `${after} the return pump draws air.`;
+    case 'rise-24h':
+    case 'fall-24h':
+      return `${after} ${tank} has become ${limitSaid(speech, harm)}.`;
+    case 'temperature':
+    case 'salinity':
+    case 'oxygen':
+    case 'level':
+      return `${after} ${tank} ${harm.forMin > 0 ? 'has been' : 'is'} ${limitSaid(speech, harm)}.`;
+  }
+}
+
+/** The harm of an outcome as a sentence, at its worst hour. */
+export function harmAtWorst(speech: Speech, outcome: Outcome): string {
+  return harmHappens(speech, outcome.harm, outcome.harmS[worstHour(outcome)] ?? 0);
+}
+
+/** An hour of the week in a sentence: "Monday at 18:00". */
+export function hourSaid(hour: number): string {
+  return hourWords(hour).replace(' ', ' at ');
+}
+
+/** Who or what comes to know first, in words. */
+export function noticeSaid({ names }: Speech, notice: Notice | undefined): string {
+  switch (notice?.by) {
+    case 'alarm':
+      return `by the alarm “${names.alarm(notice.key ?? '')}”`;
+    case 'watchdog':
+      return 'by the watch outside the site';
+    case 'round':
+      return `on the round “${names.round(notice.key ?? '')}”`;
+    case 'nobody':
+    case undefined:
+      return 'by nobody';
+  }
+}
+
+/**
+ * One outcome told in sentences with its figures.
+ * @param hour hour of the week at which the fault begins, 0 = Monday 00:00; the worst one when left out
+ */
+export function outcomeSaid(speech: Speech, outcome: Outcome, hour = worstHour(outcome)): string {
+  const notice = outcome.noticeS[hour] ?? null;
+  const last = outcome.lastChanceS[hour] ?? 0;
+  const right = outcome.putRightS[hour] ?? null;
+  const harm = outcome.harmS[hour] ?? null;
+  const seen =
+    notice === null
+      ? 'Nobody notices it within seven days.'
+      : `It is noticed after ${lasting(notice)}, ${noticeSaid(speech, outcome.noticeBy[hour])}.`;
+  const chance =
+    last <= 0 ? 'nothing that anybody does afterwards helps' : `it must be put right within ${lasting(last)}`;
+  const rota =
+    right === null
+      ? 'nobody has it put right'
+      : right > last
+        ? `nobody has it put right before ${lasting(right)}`
+        : `it is put right after ${lasting(right)}`;
+  const first = harm === null ? '' : `${harmHappens(speech, outcome.harm, harm)} `;
+  return `${first}${seen} ${SAVED[outcome.harm.class]} ${chance}; beginning on a ${hourSaid(hour)}, ${rota}.`;
+}
+
+/** Time to spare in words, for a table cell. */
+export function spareSaid(seconds: number | null): string {
+  if (seconds === null) return 'nobody comes';
+  return seconds < 0 ? `short by ${lasting(seconds)}` : lasting(seconds);
+}
