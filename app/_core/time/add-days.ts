@@ -12,8 +12,7 @@ export function addDays(date: string, days: number): string {
   const shifted = dayNumber(date) + Math.trunc(days) + 719_468;
   const era = Math.floor(shifted / 146_097);
   const dayOfEra = shifted - era * 146_097;
-  const leapDays =
-    Math.floor(dayOfEra / 1460) - Math.floor(dayOfEra / 36_524) + Math.floor(dayOfEra / 146_096);
+  const leapDays = Math.floor(dayOfEra / 1460) - Math.floor(dayOfEra / 36_524) + Math.floor(dayOfEra / 146_096);
   const yearOfEra = Math.floor((dayOfEra - leapDays) / 365);
   const dayOfYear = dayOfEra - (365 * yearOfEra + Math.floor(yearOfEra / 4) - Math.floor(yearOfEra / 100));
   // Months are counted from March, so that the leap day is the last of its year.
