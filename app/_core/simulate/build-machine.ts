@@ -106,7 +106,11 @@ function regimeOf(build: Build, key: string): NodeRegime {
   };
 }
 
-/** Levels at which a node begins to overflow, to siphon back, to spill. */
+/** Part of its water below which a node counts as bare (nothing heats or evaporates there any more), and above which as wet again. */
+const BARE = 0.01;
+const WET = 0.015;
+
+/** Levels at which a node begins to overflow, to siphon back, to spill, and below which there is no water to speak of. */
 function regimes(build: Build, nodes: NodeRegime[]): void {
   const slack = 1e-9;
   for (const [k, node] of nodes.entries()) {
@@ -121,6 +125,8 @@ function regimes(build: Build, nodes: NodeRegime[]): void {
       add('siphon', build.plant.siphonVolume[k] as number);
     }
     add('rim', build.plant.rimVolume[k] as number);
+    const whole = build.plant.runVolume[k] as number;
+    build.watches.push(watch('bare', k, linear(STRIDE * k), -1, BARE * whole, WET * whole));
   }
 }
 

@@ -8,6 +8,7 @@ export interface RegimeWatches {
   overflow: (Watch | null)[];
   siphon: (Watch | null)[];
   rim: Watch[];
+  bare: Watch[];
 }
 
 /** Pick the regime watches out of a machine's list once, so that the mode can be set without searching. */
@@ -19,6 +20,7 @@ export function regimeWatches(machine: Machine): RegimeWatches {
     overflow: nodes.map((k) => of('overflow', k)),
     siphon: nodes.map((k) => of('siphon', k)),
     rim: nodes.map((k) => of('rim', k) as Watch),
+    bare: nodes.map((k) => of('bare', k) as Watch),
   };
 }
 
@@ -53,6 +55,9 @@ export function setMode(machine: Machine, regimes: RegimeWatches): void {
     mode.overflowing[k] = regime?.overflow && regimes.overflow[k]?.active ? 1 : 0;
     mode.siphoning[k] = regime?.siphon && stopped && regimes.siphon[k]?.active ? 1 : 0;
     mode.spilling[k] = regimes.rim[k]?.active ? 1 : 0;
+    const bare = regimes.bare[k]?.active === true;
+    mode.evaporation[k] = bare ? 0 : (plant.evaporationWPerPa[k] as number);
+    if (bare) mode.power[k] = 0;
   }
 }
 

@@ -32,7 +32,7 @@ export interface Plant {
   vapourFactor: number;
   /** W/K: walls, base and free-surface convection. */
   lossWPerK: Float64Array;
-  /** W/Pa: latent heat carried off for each pascal between water surface and room. */
+  /** W/Pa: latent heat carried off for each pascal between water surface and room, while there is water. */
   evaporationWPerPa: Float64Array;
   /** g/s at 20 °C: animals and bacteria. */
   respiration: Float64Array;
@@ -71,6 +71,8 @@ export interface Mode {
   floodFrom: Float64Array;
   /** W into the water of each node. */
   power: Float64Array;
+  /** W/Pa: as in the plant, and 0 where no water is left to evaporate. */
+  evaporation: Float64Array;
   /** m³/s of water brought to saturation, at 20 °C. */
   gas: Float64Array;
   /** m³/s of make-up into each node, its salt kg/m³ and oxygen g/m³. */
@@ -128,6 +130,7 @@ export function emptyMode(nodes: number, reservoirs: number): Mode {
     floodRate: new Float64Array(nodes),
     floodFrom: new Float64Array(nodes),
     power: new Float64Array(nodes),
+    evaporation: new Float64Array(nodes),
     gas: new Float64Array(nodes),
     makeUp: new Float64Array(nodes),
     makeUpSalt: 0,

@@ -91,7 +91,7 @@ function ownRates(
   const temperature = x[at + TEMPERATURE] as number;
   const salt = x[at + SALT] as number;
   const oxygen = x[at + OXYGEN] as number;
-  lawsAt(plant, air, k, temperature, salinityOf(plant, salt, volume), laws);
+  lawsAt(plant, mode, air, k, temperature, salinityOf(plant, salt, volume), laws);
   const latent = laws.latent[k] as number;
   const evaporation = latent / (latentHeat(temperature) * plant.density);
   const floor = floorFlow(plant, mode, k, volume);
@@ -108,10 +108,18 @@ function ownRates(
 }
 
 /** The laws of a node at its temperature and salinity; latent heat below 0 means that water condenses on it. */
-function lawsAt(plant: Plant, air: Air, k: number, temperature: number, salinity: number, laws: Laws): void {
+function lawsAt(
+  plant: Plant,
+  mode: Mode,
+  air: Air,
+  k: number,
+  temperature: number,
+  salinity: number,
+  laws: Laws,
+): void {
   const vapour = vapourPressure(temperature);
   laws.vapour[k] = vapour;
-  laws.latent[k] = (plant.evaporationWPerPa[k] as number) * (plant.vapourFactor * vapour - air.vapour);
+  laws.latent[k] = (mode.evaporation[k] as number) * (plant.vapourFactor * vapour - air.vapour);
   laws.saturation[k] = oxygenSaturation(temperature, salinity, plant.pressureAtm);
   laws.gas[k] = gasTransferFactor(temperature);
   laws.breath[k] = respirationFactor(temperature);

@@ -29,6 +29,10 @@ export function flip(world: World, w: Watch): void {
     case 'empty':
       world.record.events.push({ t: world.t, what: 'reservoir empty' });
       return;
+    case 'bare':
+      if (w.active)
+        world.record.events.push({ t: world.t, what: `${world.machine.nodes[w.owner]?.key ?? ''}: no water left` });
+      return;
     case 'regulation':
     case 'interlock':
     case 'alarm':

@@ -48,7 +48,7 @@ function ownSlopes(
   const oxygen = x[at + OXYGEN] as number;
   const latent = laws.latent[k] as number;
   const latentSlope =
-    (plant.evaporationWPerPa[k] as number) *
+    (mode.evaporation[k] as number) *
     plant.vapourFactor *
     (laws.vapour[k] as number) *
     vapourPressureLogSlope(temperature);
@@ -142,7 +142,7 @@ export function timeSlopes(plant: Plant, mode: Mode, air: Air, x: Float64Array, 
     const at = STRIDE * k;
     const volume = x[at] as number;
     const temperature = x[at + TEMPERATURE] as number;
-    const latentSlope = -(plant.evaporationWPerPa[k] as number) * air.vapourSlope;
+    const latentSlope = -(mode.evaporation[k] as number) * air.vapourSlope;
     const evaporationSlope = latentSlope / (latentHeat(temperature) * plant.density);
     const warming = (plant.lossWPerK[k] as number) * air.temperatureSlope - latentSlope;
     ft[at] = -evaporationSlope;
