@@ -85,7 +85,8 @@ const server = [
   wall(
     'server-knows-no-looks',
     '^app/_server/',
-    { path: '^(app|seed|tests|e2e)/', pathNot: '^app/_(core|shape|data|server)/' },
+    // The demonstration that a person asks for by a button says itself which files it is made of.
+    { path: '^(app|seed|tests|e2e)/', pathNot: '^app/_(core|shape|data|server)/|^seed/demo\\.ts$' },
     'A use case returns plain values. Let the page hand them to _ui.',
   ),
   wall(

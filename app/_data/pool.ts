@@ -26,6 +26,15 @@ function openPool(): pg.Pool {
   return opened;
 }
 
+/**
+ * Names the database of this process, for a command that `npm start` did not start.
+ *
+ * @param url   address of the database
+ */
+export function pointAt(url: string): void {
+  process.env.DATABASE_URL = url;
+}
+
 /** Closes every connection; the next question opens new ones. For the end of a process and of a test. */
 export async function closePool(): Promise<void> {
   const closing = kept.holdfastPool;

@@ -9,6 +9,12 @@ const Environment = z.object({
 
 type Environment = z.infer<typeof Environment>;
 
+/** What a command reads: it is started by hand, and the database is looked for when none is named. */
+const CommandEnvironment = Environment.partial().extend({
+  /** Folder of the embedded database. */
+  HOLDFAST_DATA: z.string().optional(),
+});
+
 let parsed: Environment | undefined;
 
 /**
@@ -18,7 +24,20 @@ let parsed: Environment | undefined;
  * @throws    when something in it has no meaning
  */
 export function env(): Environment {
-  const said = Object.entries(process.env).filter(([, value]) => value !== '');
-  parsed ??= Environment.parse(Object.fromEntries(said));
+  parsed ??= Environment.parse(said());
   return parsed;
+}
+
+/**
+ * The environment of a command.
+ *
+ * @returns   what was said in it
+ * @throws    when something in it has no meaning
+ */
+export function commandEnv(): z.infer<typeof CommandEnvironment> {
+  return CommandEnvironment.parse(said());
+}
+
+function said(): Record<string, string | undefined> {
+  return Object.fromEntries(Object.entries(process.env).filter(([, value]) => value !== ''));
 }

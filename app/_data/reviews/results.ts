@@ -4,6 +4,7 @@ import type { ReviewSummary } from '#core/review/summary';
 import { Prisma } from '../../../prisma/generated/client';
 import { database } from '../client';
 import { asDate, asDay } from '../day';
+import { inTransaction } from '../transaction';
 
 /** What is kept of a review besides the review itself. */
 export interface ReviewMark {
@@ -28,23 +29,28 @@ export interface StoredReview extends ReviewMark {
 }
 
 /**
- * Keeps the review of a system in the place of the one before.
+ * Keeps the review of a system in the place of the one before, as long as the run it was computed in is still the one of
+ * its site: a run that was overtaken cannot undo what the newer one has kept.
  *
+ * @param runId     the run
  * @param stored    the review; without one, that computing it broke
  * @param summary   its short form, null with it
+ * @returns         whether it was kept
  */
-export async function saveReview(siteId: string, stored: StoredReview, summary: ReviewSummary | null): Promise<void> {
-  const { systemId, review, judgedOn, ...mark } = stored;
-  const data = {
-    ...mark,
-    judgedOn: asDate(judgedOn),
-    summary: json(summary),
-    body: json(review),
-  };
-  await database().reviewResult.upsert({
-    where: { siteId_systemId: { siteId, systemId } },
-    create: { siteId, systemId, ...data },
-    update: data,
+export async function saveReview(
+  siteId: string,
+  runId: string,
+  { systemId, review, judgedOn, ...mark }: StoredReview,
+  summary: ReviewSummary | null,
+): Promise<boolean> {
+  const data = { ...mark, judgedOn: asDate(judgedOn), summary: json(summary), body: json(review) };
+  return await inTransaction(async (tx) => {
+    const held = await tx.$queryRaw<unknown[]>`
+      SELECT FROM review_run WHERE site_id = ${siteId}::uuid AND run_id = ${runId}::uuid FOR UPDATE`;
+    if (held.length === 0) return false;
+    const where = { siteId_systemId: { siteId, systemId } };
+    await tx.reviewResult.upsert({ where, create: { siteId, systemId, ...data }, update: data });
+    return true;
   });
 }
 

@@ -1,0 +1,48 @@
+import 'server-only';
+import { readFile } from 'node:fs/promises';
+import { resolve } from 'node:path';
+import { ok, type Result, refused } from '#core/result';
+import { findSite } from '#data/sites';
+import { DEMO_FILES, demoOn } from '../../../seed/demo';
+import { now } from '../clock';
+import { may } from '../gate/may';
+import type { Refusal } from '../gate/refusal';
+import type { Who } from '../gate/who';
+import { dayIn } from '../local-day';
+import { type Imported, keepFacility } from './import-facility';
+import { readFile as readFacilityFile } from './read-file';
+
+/** What became of the demonstration's sites. */
+export interface DemoLoaded {
+  stored: Imported[];
+  /** Keys of those that were there already: whatever bears the key is left as it is. */
+  left: string[];
+}
+
+/**
+ * Stores the sites of the demonstration, each as an import would, with their dates moved to today. What is there already is
+ * not touched, so that nobody's own site is replaced by one that happens to bear the same key.
+ */
+export async function loadDemo(who: Who): Promise<Result<DemoLoaded, Refusal>> {
+  const loaded: DemoLoaded = { stored: [], left: [] };
+  for (const { key, path } of DEMO_FILES) {
+    if (!may(who, 'import', key)) return refused({ why: 'not-allowed' });
+    if (await findSite(key)) {
+      loaded.left.push(key);
+      continue;
+    }
+    const kept = await keepDemo(who, path);
+    if (!kept.ok) return kept;
+    loaded.stored.push(kept.value);
+  }
+  return ok(loaded);
+}
+
+async function keepDemo(who: Who, path: string): Promise<Result<Imported, Refusal>> {
+  const text = await readFile(resolve(/* turbopackIgnore: true */ process.cwd(), path), 'utf8');
+  const read = readFacilityFile(text);
+  if (!read.ok) return read;
+  const today = dayIn(read.value.site.zone, now());
+  // Nothing is to be there: whoever stored a site of this key a moment ago keeps it.
+  return await keepFacility(who, demoOn(read.value, today), 0);
+}
