@@ -4,14 +4,17 @@ import { type Side, taker } from '../equipment/take';
 import type { Facility } from '../facility/facility';
 import { defaultProfile } from '../facility/profiles';
 import type { Stock, ToleranceProfile } from '../facility/stock';
-import type { System } from '../facility/system';
+import type { StateName, System } from '../facility/system';
 import { noUpset } from '../faults/upset';
 import { type Column, type Credit, creditOf } from '../plans/credit';
 import { type Cover, coverOf } from '../rota/cover';
 import { type Walk, walksOf } from '../rounds/walks';
+import type { ProfileOf } from '../simulate/build-limits';
 import type { Blueprint } from '../simulate/build-machine';
 import { type Nominal, nominal } from '../simulate/nominal';
+import type { News } from './news';
 import type { FaultCase } from './result';
+import { usualOf } from './usual';
 
 /** Longest a fault is followed, s: seven days. */
 export const HORIZON = 7 * 86_400;
@@ -23,6 +26,12 @@ export interface View {
   cover: Cover;
   walks: Walk[];
   nominal: Nominal;
+  /** Profiles whose usual bands reach as far as the healthy water goes. */
+  profileOf: ProfileOf;
+  /** What is raised and shown with nothing wrong, by operating state. */
+  standing: Map<StateName, News>;
+  /** What faults raise and show in normal running, by fault, thing, column and hour. */
+  told: Map<string, News>;
 }
 
 /** What the judging of one system needs again and again. */
@@ -74,12 +83,16 @@ function makeView(context: Context, side: Side, only: string | null): View {
   const t = taker(side, only);
   const cover = coverOf(facility, t);
   resolved.notes.push(...t.notes);
+  const normal = nominal(healthy(context, resolved));
   return {
     side,
     resolved,
     cover,
     walks: walksOf(facility, system.key, cover),
-    nominal: nominal(healthy(context, resolved)),
+    nominal: normal,
+    profileOf: usualOf(context.profileOf, resolved, normal),
+    standing: new Map(),
+    told: new Map(),
   };
 }
 

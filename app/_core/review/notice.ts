@@ -1,13 +1,13 @@
-import { isOff, isTested, safeguardsOf, type Column } from '../plans/credit';
 import type { AnsweredBy } from '../facility/site';
+import type { Column } from '../plans/credit';
 import { reachedAfter } from '../rota/cover';
 import type { Aspect } from '../rounds/slot';
 import { firstSeen } from '../rounds/walks';
 import { WATCHDOG } from '../simulate/build-alarms';
 import { WEEK } from '../time/week';
 import { type Context, HORIZON, type View } from './context';
+import type { News } from './news';
 import type { Notice } from './result';
-import type { Subject, Trial } from './trial';
 
 /** When somebody knows and when it is put right, s after the onset; null for never. */
 export interface Response {
@@ -17,40 +17,22 @@ export interface Response {
 }
 
 /** An alarm that was raised, with those who answer it. */
-interface Call {
+export interface Call {
   key: string;
   atS: number;
   answeredBy: AnsweredBy;
 }
 
-/** Alarms of a course that are counted on in a column: each with its way to a person not off and, as tested, proved. */
-export function callsOf(context: Context, trial: Trial, column: Column): Call[] {
-  const ledger = new Map(safeguardsOf(context.facility, context.system).map((s) => [s.key, s]));
-  const counts = (key: string | undefined) => {
-    const safeguard = key === undefined ? undefined : ledger.get(key);
-    if (!safeguard) return column === 'claimed';
-    return !isOff(safeguard, context.on) && (column === 'claimed' || isTested(safeguard, context.on));
-  };
+/** Alarms that are counted on in a column: each with its way to a person not off and, as tested, proved. */
+export function callsOf(context: Context, news: News, column: Column): Call[] {
   const calls: Call[] = [];
-  for (const [key, atS] of trial.record.alarms) {
+  for (const [key, atS] of news.alarms) {
     const outside = key === WATCHDOG ? context.facility.site.watchdog : undefined;
     const alarm = outside ?? context.system.alarms.find((a) => a.key === key);
-    if (alarm && alarm.answeredBy !== 'nobody' && counts(alarm.safeguard))
+    if (alarm && alarm.answeredBy !== 'nobody' && context.credit[column](alarm.safeguard))
       calls.push({ key, atS, answeredBy: alarm.answeredBy });
   }
   return calls;
-}
-
-/** What a round would see of a course, and from when, s after the onset. */
-export function signsOf(subject: Subject, trial: Trial): Map<Aspect, number> {
-  const signs = new Map<Aspect, number>(subject.fault.shows.map((aspect) => [aspect, 0]));
-  const earlier = (aspect: Aspect, t: number) => signs.set(aspect, Math.min(t, signs.get(aspect) ?? t));
-  for (const [aspect, t] of trial.record.signs) earlier(aspect as Aspect, t);
-  for (const harm of trial.record.harms) if (harm.class === 'floor') earlier('floor', harm.atS);
-  for (const { limit, fromS } of trial.record.exposures) {
-    if (trial.machine.limits[limit]?.class === 'animals') earlier('animals', fromS);
-  }
-  return signs;
 }
 
 /**
@@ -60,7 +42,7 @@ export function signsOf(subject: Subject, trial: Trial): Map<Aspect, number> {
  * @param repairS s of work; Infinity when nobody has the means
  */
 export function respond(
-  view: View,
+  view: Pick<View, 'cover' | 'walks'>,
   calls: Call[],
   signs: Map<Aspect, number>,
   onsetS: number,

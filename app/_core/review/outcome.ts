@@ -2,7 +2,8 @@ import type { Column } from '../plans/credit';
 import { HOUR, HOURS_OF_WEEK } from '../time/week';
 import type { Context, View } from './context';
 import { lastChance } from './last-chance';
-import { callsOf, respond, signsOf } from './notice';
+import { newsOf } from './news';
+import { callsOf, respond } from './notice';
 import type { Harm, HarmClass, Outcome } from './result';
 import type { Subject, Trial } from './trial';
 import { verdictOf } from './verdict';
@@ -32,10 +33,10 @@ export function outcomesOf(
   column: Column,
   repairS: number,
 ): Outcome[] {
-  const prepared = courses.trials.map((trial) => ({
-    calls: callsOf(context, trial, column),
-    signs: signsOf(subject, trial),
-  }));
+  const prepared = courses.trials.map((trial) => {
+    const news = newsOf(context, view, subject, column, trial);
+    return { calls: callsOf(context, news, column), signs: news.signs };
+  });
   const responses = Array.from({ length: HOURS_OF_WEEK }, (_, h) => {
     const { calls, signs } = prepared[courses.byHour[h % 24] ?? 0] ?? { calls: [], signs: new Map() };
     return respond(view, calls, signs, h * HOUR, repairS);

@@ -2,7 +2,8 @@ import type { Side } from '../equipment/take';
 import type { Context, View } from './context';
 import { coursesOf } from './courses';
 import { avoids } from './last-chance';
-import { callsOf, respond, signsOf } from './notice';
+import { newsOf } from './news';
+import { callsOf, respond } from './notice';
 import { CLASSES, type Courses } from './outcome';
 import { reasonNot } from './reason-not';
 import { repairTime } from './repair';
@@ -56,10 +57,10 @@ function turns(
 ): boolean {
   const repairS = repairTime(context, view, subject);
   const moments = courses.trials.map(() => ({ rights: [] as number[], notices: [] as number[] }));
-  const ways = courses.trials.map((trial) => ({
-    calls: callsOf(context, trial, 'claimed'),
-    signs: signsOf(subject, trial),
-  }));
+  const ways = courses.trials.map((trial) => {
+    const news = newsOf(context, view, subject, 'claimed', trial);
+    return { calls: callsOf(context, news, 'claimed'), signs: news.signs };
+  });
   for (let h = 0; h < HOURS_OF_WEEK; h++) {
     const i = courses.byHour[h % 24] ?? 0;
     const way = ways[i];

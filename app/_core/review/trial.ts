@@ -43,7 +43,7 @@ export function tryAt(context: Context, view: View, subject: Subject, column: Co
     upset: upsetOf(context, subject),
     credited: context.credit[column],
     state: subject.state,
-    profileOf: context.profileOf,
+    profileOf: view.profileOf,
     snapshot: view.nominal.at(hour),
   };
   const machine = buildMachine(blueprint);
