@@ -1,6 +1,6 @@
 import { type Mode, type Plant, RIM_RATE } from './plant';
 
-/** Level above an open waste below which its flow is taken as linear, m³ fraction of the running volume: Torricelli's root has no slope at 0. */
+/** Part of the way from running level to outlet below which the flow is taken as linear: Torricelli's root has no slope at 0. */
 const WASTE_LINEAR = 1e-3;
 
 /** Water that leaves one node to the sump by gravity, m³/s: over the crest and, with the return stopped, by siphon. */
@@ -33,12 +33,13 @@ export function floorSlope(mode: Mode, k: number): number {
 
 /**
  * Water that leaves through an open waste, m³/s, by Torricelli's law between the running level and the outlet
- * (flow ∝ √head), linear in the last thousandth of the running volume so that the end is reached, not stepped over.
+ * (flow ∝ √head), linear in the last thousandth of the way so that the end is reached, not stepped over. Nothing comes back in.
  */
 export function wasteFlow(plant: Plant, mode: Mode, k: number, volume: number): number {
   const full = mode.waste[k] as number;
   if (full <= 0) return 0;
   const share = wasteShare(plant, k, volume);
+  if (share <= 0) return 0;
   return share > WASTE_LINEAR ? full * Math.sqrt(share) : (full * share) / Math.sqrt(WASTE_LINEAR);
 }
 
@@ -48,6 +49,7 @@ export function wasteSlope(plant: Plant, mode: Mode, k: number, volume: number):
   if (full <= 0) return 0;
   const head = (plant.runVolume[k] as number) - (plant.wasteVolume[k] as number);
   const share = wasteShare(plant, k, volume);
+  if (share <= 0) return 0;
   return (share > WASTE_LINEAR ? full / (2 * Math.sqrt(share)) : full / Math.sqrt(WASTE_LINEAR)) / head;
 }
 
