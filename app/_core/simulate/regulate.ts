@@ -60,19 +60,24 @@ function secondsOfDay(world: World): number {
 }
 
 function wakeAt(world: World, atS: number): void {
-  if (world.timers.some((timer) => !timer.turning && Math.abs(timer.atS - atS) < 1e-6)) return;
-  world.timers.push({ atS, live: () => true, fire: () => undefined, turning: false });
+  // Another kind of timer at the same time does not do: it may lose its meaning before it is due.
+  if (world.timers.some((timer) => timer.wakes && Math.abs(timer.atS - atS) < 1e-6)) return;
+  world.timers.push({ atS, live: () => true, fire: () => undefined, turning: false, wakes: true });
 }
 
 function started(world: World, device: Device, index: number): void {
   device.switchedS = world.t;
   world.record.switches.push({ t: world.t, device: index, on: device.on });
-  if (!device.on) return;
+  if (device.on) limitRun(world, device);
+}
+
+/** Begin to count the longest run of a device that has just been told to run, or is found running. */
+export function limitRun(world: World, device: Device): void {
   const { runLimitS, runLimitSafeguard } = device.regulated;
   if (runLimitS === Number.POSITIVE_INFINITY) return;
-  const since = world.t;
+  const since = device.switchedS;
   world.timers.push({
-    atS: since + runLimitS,
+    atS: world.t + runLimitS,
     live: () => device.on && device.switchedS === since && !device.lockedOut,
     fire: () => {
       device.lockedOut = true;

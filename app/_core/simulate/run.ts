@@ -6,6 +6,7 @@ import { AFTER_EVENT, keepKnot, type March, march, marchTo } from './march';
 import { regimeWatches, type RegimeWatches } from './mode';
 import { SALT, STRIDE, VOLUME } from './plant';
 import { beginExposure } from './react';
+import { limitRun } from './regulate';
 import { settle } from './settle';
 import { makeStepper, ratesAt, TOLERANCE, type Tolerance } from './stepper';
 import { fireDue, nextTimer } from './timers';
@@ -74,6 +75,7 @@ function begin(machine: Machine, options: RunOptions): World {
   };
   ratesAt(stepper, 0, world.hour, world.x, stepper.f);
   addTurningPoints(world);
+  for (const device of machine.devices) if (device.on) limitRun(world, device);
   for (const { limit, sinceS } of options.exposures ?? []) {
     const watched = machine.limits[limit];
     if (!watched) continue;

@@ -6,6 +6,8 @@ export interface Timer {
   fire: () => void;
   /** A single turning point ahead (fuel, battery, end of a state): a run must not be cut short before it. */
   turning: boolean;
+  /** Only there so that regulation is asked again at its time. */
+  wakes?: true;
 }
 
 /** Timers in no particular order; there are few. */
