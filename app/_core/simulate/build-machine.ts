@@ -97,7 +97,7 @@ function siteTaker({ side, only }: ResolvedSystem): Taker {
 function regimeOf(build: Build, key: string): NodeRegime {
   const tank = build.tanks.find((t) => t.tank.key === key);
   const fed = (tank?.share ?? 0) > 0 && build.plant.hub >= 0;
-  const broken = tank?.tank.siphonBreakMm !== undefined && build.credited(tank.tank.siphonSafeguard);
+  const broken = tank !== undefined && tank.siphonBreak < tank.outlet && build.credited(tank.tank.siphonSafeguard);
   return {
     key,
     overflow: fed && !build.upset.blockedOverflows.has(key),

@@ -12,7 +12,7 @@ export interface NodeRegime {
   overflow: boolean;
   /** Water can run back through a stopped return. */
   siphon: boolean;
-  /** The siphon-break that stops it, if it is credited. */
+  /** The siphon-break that stops it before the outlet does, if it is credited. */
   siphonSafeguard: string | null;
 }
 

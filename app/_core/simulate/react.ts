@@ -23,9 +23,6 @@ export function flip(world: World, w: Watch): void {
         what: `${deviceKey(world, w)}: cut-out ${w.active ? 'opens' : 'closes'}`,
       });
       return;
-    case 'siphon':
-      siphonFlipped(world, w);
-      return;
     case 'empty':
       world.record.events.push({ t: world.t, what: 'reservoir empty' });
       return;
@@ -37,6 +34,7 @@ export function flip(world: World, w: Watch): void {
     case 'interlock':
     case 'alarm':
     case 'overflow':
+    case 'siphon':
     case 'rim':
     case 'flood':
     case 'dry':
@@ -50,13 +48,6 @@ function deviceKey(world: World, w: Watch): string {
 
 function note(times: Map<string, number>, key: string, t: number): void {
   if (!times.has(key)) times.set(key, t);
-}
-
-function siphonFlipped(world: World, w: Watch): void {
-  const regime = world.machine.nodes[w.owner];
-  const stopped = world.machine.mode.returnFlow[w.owner] === 0;
-  if (w.active || !stopped || !regime?.siphon || !regime.siphonSafeguard) return;
-  world.record.acted.add(regime.siphonSafeguard);
 }
 
 /** Water on the floor is harm at once and stays; it is no exposure that could end. */

@@ -32,6 +32,8 @@ export function settle(world: World, regimes: RegimeWatches): void {
   }
   // Only what holds once all has come to rest has really made a difference.
   for (const key of acted) record.acted.add(key);
+  for (const [k, { siphonSafeguard }] of machine.nodes.entries())
+    if (siphonSafeguard && machine.mode.siphoning[k] === 1) record.acted.add(siphonSafeguard);
   if (stagnant(machine)) record.optimistic = true;
   raiseAlarms(world);
 }
