@@ -37,16 +37,32 @@ export function followDay(day: DayWatch, world: World): void {
   for (let i = 0; i < changes.length; i++) {
     const change = changes[i] as DayChange;
     const queue = day.queues[i] as Entry[];
-    // A turn within the step may be the least of the day, though neither end is.
     const slope = change.sign * (world.stepper.f[STRIDE * change.node + TEMPERATURE] as number);
-    if ((day.slopes[i] as number) < 0 && slope > 0) enter(queue, turnWithin(world, change));
+    const before = day.slopes[i] as number;
     day.slopes[i] = slope;
-    const value = change.sign * temperature(world.x, change);
-    // Values rise along the queue, so its head is the least of the last day once the older ones are gone.
-    while (queue.length > 1 && (queue[0] as Entry).t < world.t - DAY) queue.shift();
-    if (value - (queue[0] as Entry).value > change.limit) report(world, change, (queue[0] as Entry).value);
-    enter(queue, { t: world.t, value });
+    // A turn within the step may be the least of the day, or the most, though neither end is.
+    if (before * slope < 0) look(world, change, queue, turnWithin(world, change, before));
+    look(world, change, queue, { t: world.t, value: change.sign * temperature(world.x, change) });
   }
+}
+
+function look(world: World, change: DayChange, queue: Entry[], entry: Entry): void {
+  // The head is the least of all that are kept, so that most looks end here.
+  if (entry.value - (queue[0] as Entry).value > change.limit) {
+    if (entry.value - leastOf(world, change, queue, entry.t) > change.limit) report(world, change, queue, entry.t);
+  }
+  // One older than a day is kept, to know that the day's beginning lies behind it.
+  while (queue.length > 1 && (queue[1] as Entry).t < entry.t - DAY) queue.shift();
+  enter(queue, entry);
+}
+
+/** Least value of the 24 hours before t: of what is kept from within them, and at their very beginning. */
+function leastOf(world: World, change: DayChange, queue: Entry[], t: number): number {
+  const from = t - DAY;
+  const inside = queue.find((entry) => entry.t >= from)?.value ?? Number.POSITIVE_INFINITY;
+  if ((queue[0] as Entry).t >= from) return inside;
+  const { knots } = world.record;
+  return Math.min(inside, change.sign * knots.between(knots.before(from), STRIDE * change.node + TEMPERATURE, from));
 }
 
 function enter(queue: Entry[], entry: Entry): void {
@@ -54,31 +70,31 @@ function enter(queue: Entry[], entry: Entry): void {
   queue.push(entry);
 }
 
-/** Where the temperature (in the limit's direction) turns from falling to rising within the last step. */
-function turnWithin(world: World, change: DayChange): Entry {
+/** Where the temperature (in the limit's direction) turns within the last step; `slope` is the one it comes with. */
+function turnWithin(world: World, change: DayChange, slope: number): Entry {
   const { knots } = world.record;
   const last = Math.max(0, knots.length - 2);
-  const index = STRIDE * change.node + TEMPERATURE;
-  const value = (t: number) => change.sign * knots.between(last, index, t);
+  const value = (t: number) => change.sign * knots.between(last, STRIDE * change.node + TEMPERATURE, t);
+  const toward = Math.sign(slope);
   let low = knots.time(last);
   let high = knots.time(knots.length - 1);
   for (let n = 0; n < 30; n++) {
     const third = (high - low) / 3;
-    if (value(low + third) < value(high - third)) high -= third;
+    if (toward * value(low + third) > toward * value(high - third)) high -= third;
     else low += third;
   }
   return { t: (low + high) / 2, value: value((low + high) / 2) };
 }
 
-function report(world: World, change: DayChange, least: number): void {
+function report(world: World, change: DayChange, queue: Entry[], by: number): void {
   const { knots } = world.record;
-  const last = knots.length - 2;
-  let low = knots.time(Math.max(0, last));
-  let high = knots.time(knots.length - 1);
+  const last = Math.max(0, knots.length - 2);
+  let low = knots.time(last);
+  let high = by;
   for (let n = 0; n < 40; n++) {
     const t = (low + high) / 2;
-    const value = change.sign * knots.between(Math.max(0, last), STRIDE * change.node + TEMPERATURE, t);
-    if (value - least > change.limit) high = t;
+    const value = change.sign * knots.between(last, STRIDE * change.node + TEMPERATURE, t);
+    if (value - leastOf(world, change, queue, t) > change.limit) high = t;
     else low = t;
   }
   const what = change.sign > 0 ? 'rise-24h' : 'fall-24h';

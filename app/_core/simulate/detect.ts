@@ -2,13 +2,16 @@ import type { Air } from './plant';
 import type { Watch } from './watch';
 import { evaluate, rowSlope, type WatchTable } from './watch-table';
 
+/** How far a cubic can rise above both its ends, for each unit of slope × h there: the greatest value of z·(1 − z)². */
+const REACH = 4 / 27;
+
 /** Position within a step, 0 to 1, at which the cubic through both ends (values and slopes × h) first rises through 0; −1 if it does not. */
 export function firstRise(g0: number, g1: number, s0: number, s1: number): number {
-  if (g1 > 0) return bisect(g0, g1, s0, s1, 0, 1);
-  if (!(s0 > 0 && s1 < 0)) return -1;
-  // Both ends below, but it climbs at first and falls at the end: look at the summit between.
+  // Below at both ends and too flat to come up between them: the common case, left at once.
+  if (!(g1 > 0) && Math.max(g0, g1) + REACH * (Math.max(0, s0) + Math.max(0, -s1)) <= 0) return -1;
   const top = summit(g0, g1, s0, s1);
-  return cubic(g0, g1, s0, s1, top) > 0 ? bisect(g0, g1, s0, s1, 0, top) : -1;
+  if (top > 0 && top < 1 && cubic(g0, g1, s0, s1, top) > 0) return bisect(g0, g1, s0, s1, 0, top);
+  return g1 > 0 ? bisect(g0, g1, s0, s1, 0, 1) : -1;
 }
 
 function cubic(g0: number, g1: number, s0: number, s1: number, z: number): number {
@@ -16,20 +19,14 @@ function cubic(g0: number, g1: number, s0: number, s1: number, z: number): numbe
   return (1 + 2 * z) * y * y * g0 + z * y * y * s0 + z * z * (3 - 2 * z) * g1 - z * z * y * s1;
 }
 
-function cubicSlope(g0: number, g1: number, s0: number, s1: number, z: number): number {
-  const d = g1 - g0;
-  return s0 + z * (6 * d - 4 * s0 - 2 * s1) + z * z * (3 * s0 + 3 * s1 - 6 * d);
-}
-
+/** Where the cubic has its summit: the root of its slope a·z² + b·z + s0 at which that falls. Not between 0 and 1 if there is none. */
 function summit(g0: number, g1: number, s0: number, s1: number): number {
-  let low = 0;
-  let high = 1;
-  for (let i = 0; i < 40; i++) {
-    const middle = (low + high) / 2;
-    if (cubicSlope(g0, g1, s0, s1, middle) > 0) low = middle;
-    else high = middle;
-  }
-  return (low + high) / 2;
+  const d = g1 - g0;
+  const a = 3 * (s0 + s1 - 2 * d);
+  const b = 6 * d - 4 * s0 - 2 * s1;
+  const q = Math.sqrt(b * b - 4 * a * s0);
+  // Two forms of the same root, each exact where the other would lose digits.
+  return b <= 0 ? (2 * s0) / (q - b) : (-b - q) / (2 * a);
 }
 
 function bisect(g0: number, g1: number, s0: number, s1: number, from: number, to: number): number {
@@ -72,8 +69,6 @@ export function firstCrossing(table: WatchTable, h: number, a: End, b: End): Cro
     // A lost signal compares with nothing, and a latched watch lies at −∞.
     if (!(g1 > Number.NEGATIVE_INFINITY)) continue;
     const s0 = h * rowSlope(table, i, a.x, a.f, a.air);
-    // Below at both ends and not climbing at the first: the common case, left at once.
-    if (!(g1 > 0) && !(s0 > 0)) continue;
     const s1 = h * rowSlope(table, i, b.x, b.f, b.air);
     const at = firstRise(Math.min(g0, 0), g1, s0, s1);
     if (at >= 0 && (first === null || at < first.at)) first = { watch: table.watches[i] as Watch, at };
