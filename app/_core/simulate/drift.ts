@@ -17,6 +17,9 @@ export interface Drift {
   rows: number[];
   now: Float64Array;
   before: Float64Array;
+  /** What has changed for good so far, and the number of the window in which it last did. */
+  turned: number;
+  turnedIn: number;
 }
 
 const MATTERS: ReadonlySet<Watch['role']> = new Set<Watch['role']>([
@@ -41,6 +44,8 @@ export function driftOf(world: World): Drift {
     rows,
     now: new Float64Array(rows.length).fill(Number.NEGATIVE_INFINITY),
     before: new Float64Array(rows.length).fill(Number.NEGATIVE_INFINITY),
+    turned: 0,
+    turnedIn: 0,
   };
 }
 
@@ -56,19 +61,36 @@ export function followDrift(drift: Drift, world: World): void {
 /**
  * Whether nothing can happen any more before `untilS`: asked at the end of each window from the second on. What came nearer
  * to a threshold in this window than in the last is taken to go on doing so, half as fast again, to the end; if that reaches
- * none, no limit is being exceeded and no turning point lies ahead, the rest of the run would tell nothing new.
+ * none, no limit is being exceeded and no turning point lies ahead, the rest of the run would tell nothing new. After something
+ * has changed for good (a reservoir emptied, a cut-out opened until reset) two whole windows are needed to see where it leads.
  */
 export function nothingLeftToHappen(drift: Drift, world: World, untilS: number): boolean {
   const windows = Math.round(world.t / drift.windowS);
   if (windows < 1 || Math.abs(world.t - windows * drift.windowS) > 1e-3) return false;
   const left = (untilS - world.t) / drift.windowS;
+  const turned = changedForGood(drift, world);
+  if (turned !== drift.turned) {
+    drift.turned = turned;
+    drift.turnedIn = windows;
+  }
   const over =
-    windows >= 2 &&
+    windows >= drift.turnedIn + 2 &&
     quiet(world) &&
     drift.rows.every((row, i) => leadsNowhere(drift, world.table.watches[row] as Watch, i, left));
   drift.before.set(drift.now);
   drift.now.fill(Number.NEGATIVE_INFINITY);
   return over;
+}
+
+/** How much has changed that nothing but a person changes back. */
+function changedForGood(drift: Drift, world: World): number {
+  const { machine, table } = world;
+  const watches = drift.rows.filter((row) => {
+    const w = table.watches[row] as Watch;
+    // A reservoir that people go on filling is not empty for good.
+    return w.active && (w.role === 'dry' || (w.role === 'empty' ? !machine.refilled : w.latched));
+  });
+  return watches.length + machine.devices.filter((d) => d.lockedOut || d.dry).length;
 }
 
 function quiet(world: World): boolean {
