@@ -62,8 +62,10 @@ function momentOf(trial: Trial, t: number): Snapshot {
   const { plant } = machine;
   const x = record.knots.stateAt(t);
   giveBack(x, machine);
-  const dayLow = Float64Array.from(blueprint.snapshot?.dayLow ?? []);
-  const dayHigh = Float64Array.from(blueprint.snapshot?.dayHigh ?? []);
+  // The last 24 hours reach back into normal life only on the first day.
+  const normal = t < DAY ? blueprint.snapshot : null;
+  const dayLow = Float64Array.from(normal?.dayLow ?? new Array<number>(plant.nodes).fill(Number.POSITIVE_INFINITY));
+  const dayHigh = Float64Array.from(normal?.dayHigh ?? new Array<number>(plant.nodes).fill(Number.NEGATIVE_INFINITY));
   const { knots } = record;
   for (let i = knots.before(t - DAY); i < knots.length && knots.time(i) <= t; i++) {
     for (let k = 0; k < plant.nodes; k++) {
