@@ -19,7 +19,9 @@ const FED = new Set<Tank['role']>(['display', 'holding', 'quarantine', 'nursery'
 export function resolveTank(t: Taker, system: System, tank: Tank): ResolvedTank {
   const at = (field: string) => `systems/${system.key}/tanks/${tank.key}/${field}`;
   const called = (what: string) => `${what} of ${tank.name}`;
-  const volume = take(t, at('volumeL'), called('water volume'), tank.volumeL, LESS) / 1000;
+  // Less water suffers more; but a reservoir is what can run into it.
+  const bad = tank.role === 'reservoir' ? MORE : LESS;
+  const volume = take(t, at('volumeL'), called('water volume'), tank.volumeL, bad) / 1000;
   const surface = take(t, at('surfaceM2'), called('open surface'), tank.surfaceM2, EITHER);
   const mm = (
     field: 'drainDownMm' | 'outletMm' | 'rimMm' | 'pumpDryMm',

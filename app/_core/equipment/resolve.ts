@@ -40,7 +40,9 @@ export function resolveSystem(
     room: resolveRoom(t, facility, system),
     salinity: take(t, `systems/${system.key}/salinity`, 'salinity', system.salinity, EITHER),
     temperature,
-    pressureAtm: atmospheresFromAltitude(facility.site.altitudeM?.value ?? 0),
+    pressureAtm: atmospheresFromAltitude(
+      take(t, 'site/altitudeM', 'height above the sea', facility.site.altitudeM, MORE, DEFAULTS.altitudeM),
+    ),
     fallShare: take(
       t,
       `systems/${system.key}/fallShare`,
@@ -68,12 +70,18 @@ function scaleShares(tanks: ResolvedTank[]): void {
   if (sum > 0) for (const tank of tanks) tank.share /= sum;
 }
 
-/** Middle of the first thermostat's band, else 25 °C (10 °C for cold systems): only where a run starts looking. */
+/**
+ * Mean of the middles of all thermostats' bands, the heaters' where there are any; else 25 °C (12 °C for cold systems). Only
+ * where a run starts looking, whatever the order in which the equipment is listed.
+ */
 function keptAt(system: System): number {
-  for (const { plan } of system.equipment) {
-    if (plan.regulation.kind === 'thermostat') return (plan.regulation.lowC + plan.regulation.highC) / 2;
-  }
-  return system.kind === 'cold-marine' ? 12 : 25;
+  const regulated = system.equipment.flatMap(({ type, plan: { regulation } }) =>
+    regulation.kind === 'thermostat' ? [{ type, middle: (regulation.lowC + regulation.highC) / 2 }] : [],
+  );
+  const heaters = regulated.filter(({ type }) => type === 'heater');
+  const middles = (heaters.length > 0 ? heaters : regulated).map(({ middle }) => middle).sort((a, b) => a - b);
+  if (middles.length === 0) return system.kind === 'cold-marine' ? 12 : 25;
+  return middles.reduce((sum, middle) => sum + middle, 0) / middles.length;
 }
 
 function resolveRoom(t: Taker, facility: Facility, system: System): ResolvedRoom {
