@@ -10,12 +10,13 @@ import type { Build, Snapshot } from './build';
 import { buildAlarms } from './build-alarms';
 import { buildDevice } from './build-device';
 import { buildLimits, buildSigns, type ProfileOf } from './build-limits';
-import { buildPlant, nodeTanks, reservoirTanks, runningState } from './build-plant';
+import { buildPlant, downTo, FOOT, nodeTanks, reservoirTanks, runningState } from './build-plant';
 import type { Places } from './build-signals';
 import type { Credit } from '../plans/credit';
 import { buildSupply } from './build-supply';
 import type { Machine, NodeRegime, StateSpan } from './machine';
 import { emptyMode, STRIDE } from './plant';
+import { drawnFrom } from './drawn';
 import { addMatched } from './run';
 import { linear } from './signal';
 import { type Watch, watch } from './watch';
@@ -46,7 +47,8 @@ export function buildMachine(blueprint: Blueprint): Machine {
   const { limits, dayChanges } = buildLimits(build, blueprint.profileOf);
   const alarms = buildAlarms(build);
   const signs = buildSigns(build, blueprint.profileOf);
-  const span = spanOf(build);
+  const start = startOf(build);
+  const span = spanOf(build, start);
   return {
     plant,
     mode: emptyMode(plant.nodes, plant.reservoirs),
@@ -67,7 +69,7 @@ export function buildMachine(blueprint: Blueprint): Machine {
     stillGas: Float64Array.from(build.tanks, (t) => t.stillGas),
     fallShare: resolved.fallShare,
     stocked: build.tanks.map((t) => system.stock.some((s) => s.tank === t.tank.key)),
-    initial: initialState(build, span),
+    initial: initialState(build, start, span),
   };
 }
 
@@ -83,7 +85,7 @@ function prepare(blueprint: Blueprint): Build {
   return {
     ...blueprint,
     supply: buildSupply(facility, upset, credited, siteTaker(resolved)),
-    plant: buildPlant(resolved, flow),
+    plant: buildPlant(resolved, flow, upset.openWaste),
     places,
     tanks,
     watches: [],
@@ -121,7 +123,7 @@ function regimes(build: Build, nodes: NodeRegime[]): void {
       // A siphon-break that is not counted on lets the siphon run down to the outlet.
       const tank = build.tanks[k];
       const relied = tank?.tank.siphonBreakMm === undefined || build.credited(tank.tank.siphonSafeguard);
-      if (tank && !relied) build.plant.siphonVolume[k] = tank.volume - tank.outlet * tank.surface;
+      if (tank && !relied) build.plant.siphonVolume[k] = downTo(tank, tank.outlet);
       add('siphon', build.plant.siphonVolume[k] as number);
     }
     add('rim', build.plant.rimVolume[k] as number);
@@ -134,7 +136,8 @@ function dryWatch(build: Build): Watch | null {
   const { hub } = build.plant;
   if (hub < 0) return null;
   const tank = build.tanks[hub];
-  const at = (tank?.volume ?? 0) - (tank?.pumpDry ?? 0) * (tank?.surface ?? 0);
+  const volume = tank?.volume ?? 0;
+  const at = Math.max(FOOT * volume, volume - (tank?.pumpDry ?? 0) * (tank?.surface ?? 0));
   const w = watch('dry', hub, linear(STRIDE * hub), -1, at, at + 1e-9);
   build.watches.push(w);
   return w;
@@ -148,7 +151,7 @@ function emptyWatches(build: Build): Watch[] {
   });
 }
 
-function spanOf(build: Build): StateSpan | null {
+function spanOf(build: Build, start: Float64Array): StateSpan | null {
   const { state, system, upset } = build;
   if (state === 'normal') return null;
   const described = system.states.find((s) => s.name === state);
@@ -167,7 +170,7 @@ function spanOf(build: Build): StateSpan | null {
     endsS: ends ? minutes * 60 : Number.POSITIVE_INFINITY,
     safeguard: upset.stateNeverEnds && relied ? (described?.endSafeguard ?? null) : null,
     normalThen: system.equipment.map(() => null),
-    refill: (described?.drawnL?.value ?? 0) / 1000,
+    drawn: drawnFrom(build.plant, start, (described?.drawnL?.value ?? 0) / 1000),
   };
 }
 
@@ -179,11 +182,14 @@ function topOffUpset({ system, upset }: Build): boolean {
   });
 }
 
-function initialState(build: Build, span: StateSpan | null): Float64Array {
-  const { plant, resolved, snapshot, upset } = build;
-  const x = snapshot ? Float64Array.from(snapshot.x) : runningState(plant, resolved);
-  const node = plant.hub >= 0 ? plant.hub : 0;
-  if (span && span.refill > 0) addMatched(x, node, -span.refill);
+/** The water before anything is drawn or added. */
+function startOf({ plant, resolved, snapshot }: Build): Float64Array {
+  return snapshot ? snapshot.x : runningState(plant, resolved);
+}
+
+function initialState({ plant, upset }: Build, start: Float64Array, span: StateSpan | null): Float64Array {
+  const x = Float64Array.from(start);
+  if (span) for (let k = 0; k < plant.nodes; k++) addMatched(x, k, -(span.drawn[k] as number));
   if (upset.sumpRaised !== 0 && plant.hub >= 0)
     addMatched(x, plant.hub, upset.sumpRaised * (plant.surface[plant.hub] as number));
   return x;

@@ -8,6 +8,14 @@ import { type Plant, STRIDE } from './plant';
 /** Level that a tank's own overflow needs to be told from its crest, m: below it water is taken as at rest. */
 const THIN = 1e-3;
 
+/** Part of the water that no outlet, siphon or pump reaches, however deep it is said to lie: the foot of the tank. */
+export const FOOT = 0.02;
+
+/** m³ left in a tank when the level has fallen by a depth, m. */
+export function downTo(tank: ResolvedTank, depth: number): number {
+  return Math.max(FOOT * tank.volume, tank.volume - depth * tank.surface);
+}
+
 /** The tanks that are nodes (reservoirs are only volumes), sump last. */
 export function nodeTanks(resolved: ResolvedSystem): ResolvedTank[] {
   const nodes = resolved.tanks.filter((t) => t.tank.role !== 'reservoir');
@@ -19,14 +27,18 @@ export function reservoirTanks(resolved: ResolvedSystem): ResolvedTank[] {
   return resolved.tanks.filter((t) => t.tank.role === 'reservoir');
 }
 
-/** The constants of a run. `flow` is the whole return with every pump running, m³/s. */
-export function buildPlant(resolved: ResolvedSystem, flow: number): Plant {
+/**
+ * The constants of a run.
+ * @param flow the whole return with every pump running, m³/s
+ * @param open equipment whose waste stands open
+ */
+export function buildPlant(resolved: ResolvedSystem, flow: number, open: ReadonlySet<string>): Plant {
   const tanks = nodeTanks(resolved);
   const of = (value: (t: ResolvedTank) => number) => Float64Array.from(tanks, value);
   const hub = tanks.findIndex((t) => t.tank.role === 'sump');
   const rho = density(resolved.temperature, resolved.salinity);
   const reservoirs = reservoirTanks(resolved).length;
-  const crest = (t: ResolvedTank) => t.volume - Math.max(THIN, t.drainDown) * t.surface;
+  const crest = (t: ResolvedTank) => downTo(t, Math.max(THIN, t.drainDown));
   return {
     nodes: tanks.length,
     hub,
@@ -40,18 +52,20 @@ export function buildPlant(resolved: ResolvedSystem, flow: number): Plant {
     evaporationWPerPa: of((t) => t.evaporation),
     respiration: respiration(resolved, tanks, hub),
     restVolume: of(crest),
-    siphonVolume: of((t) => t.volume - Math.min(t.outlet, t.siphonBreak) * t.surface),
+    siphonVolume: of((t) => downTo(t, Math.min(t.outlet, t.siphonBreak))),
     // The layer above the crest drains at the rate that carries the full return at the running level.
     gravityPerS: of((t) => (flow * t.share) / (t.volume - crest(t))),
     rimVolume: of((t) => t.volume + t.rim * t.surface),
-    wasteVolume: of((t) => t.volume - wasteDepth(resolved, t) * t.surface),
+    wasteVolume: of((t) => downTo(t, wasteDepth(resolved, t, open))),
     runVolume: of((t) => t.volume),
     surface: of((t) => t.surface),
   };
 }
 
-function wasteDepth(resolved: ResolvedSystem, tank: ResolvedTank): number {
-  const depths = resolved.devices.filter((d) => d.equipment.tank === tank.tank.key).map((d) => d.wasteTo);
+/** m that the deepest open waste of a tank reaches. */
+function wasteDepth(resolved: ResolvedSystem, tank: ResolvedTank, open: ReadonlySet<string>): number {
+  const here = resolved.devices.filter((d) => d.equipment.tank === tank.tank.key && open.has(d.equipment.key));
+  const depths = here.map((d) => d.wasteTo);
   return Math.max(0.01, ...depths);
 }
 

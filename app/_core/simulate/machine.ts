@@ -71,8 +71,8 @@ export interface StateSpan {
   safeguard: string | null;
   /** What each device's plan says once it has ended. */
   normalThen: ('on' | 'off' | null)[];
-  /** m³ put back into the sump (or first node) when it ends. */
-  refill: number;
+  /** m³ by node that was drawn when it began and is put back when it ends. */
+  drawn: Float64Array;
 }
 
 /** Everything a run needs. Built anew for each run, because devices and watches change in it. */

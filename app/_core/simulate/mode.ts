@@ -77,11 +77,15 @@ function addDevice(machine: Machine, device: Device): void {
     for (let n = 0; n < device.delivers.length; n++)
       mode.returnFlow[n] = (mode.returnFlow[n] as number) + (device.delivers[n] as number);
   }
-  if (device.flood?.watch.active) {
-    mode.floodRate[k] = device.flood.rate;
-    mode.floodFrom[k] = device.flood.watch.on;
-  }
+  if (device.flood?.watch.active) addFlood(machine, k, device.flood.rate, device.flood.watch.on);
   if (device.makeUp) addMakeUp(machine, device.makeUp, k);
+}
+
+/** Several flooded skimmers in one node spill as one, from between their levels. */
+function addFlood({ mode }: Machine, k: number, rate: number, from: number): void {
+  const before = mode.floodRate[k] as number;
+  mode.floodFrom[k] = (before * (mode.floodFrom[k] as number) + rate * from) / (before + rate);
+  mode.floodRate[k] = before + rate;
 }
 
 function addMakeUp(machine: Machine, makeUp: { flow: number; reservoir: number }, k: number): void {

@@ -147,7 +147,7 @@ function endState(world: World): void {
   if (!span) return;
   for (const [i, device] of devices.entries()) device.stateThen = span.normalThen[i] ?? null;
   if (span.safeguard) world.record.acted.add(span.safeguard);
-  if (span.refill > 0) addMatched(world.x, plant.hub >= 0 ? plant.hub : 0, span.refill);
+  for (let k = 0; k < plant.nodes; k++) addMatched(world.x, k, span.drawn[k] as number);
   world.record.events.push({ t: world.t, what: 'the operating state ends' });
 }
 
