@@ -1,5 +1,5 @@
 import { MomentShape } from '../marks/moment-shape';
-import { wallClock } from '../plot/time-axis';
+import { wallClock } from '../plot/time-ticks';
 import type { CaseMoment } from './case-moments';
 import { lasting } from '../words/lasting';
 import style from './case-log.module.css';

@@ -2,7 +2,7 @@ import { type ScaleLinear, scaleLinear } from 'd3-scale';
 import { area, curveMonotoneX, line } from 'd3-shape';
 import { useId } from 'react';
 import { HOURS_OF_WEEK } from '#core/time/week';
-import { dayName } from '../plot/time-axis';
+import { dayName } from '../plot/time-ticks';
 import { TwoWidths } from '../plot/two-widths';
 import type { CoverPoint } from './cover-points';
 import { LANES, RotaRows } from './rota-rows';

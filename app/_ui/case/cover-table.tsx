@@ -1,5 +1,5 @@
 import { type Column, Ledger } from '../table/ledger';
-import { dayName } from '../plot/time-axis';
+import { dayName } from '../plot/time-ticks';
 import type { CoverPoint } from './cover-points';
 
 const HOURS = Array.from({ length: 24 }, (_, hour) => hour);

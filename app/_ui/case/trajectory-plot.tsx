@@ -1,12 +1,12 @@
 import { scaleLinear } from 'd3-scale';
 import { useId } from 'react';
 import type { CaseTrajectory } from '#core/review/trajectory';
-import { timeTicks, wallClock } from '../plot/time-axis';
 import { TwoWidths } from '../plot/two-widths';
 import { CHART, CHART_HEAD, ChartLines } from './chart-lines';
 import type { CaseMoment } from './case-moments';
 import { MomentRules, momentRows } from './moment-rules';
 import type { QuantityChart } from './quantities';
+import { TimeAxis } from './time-axis';
 import style from './plot.module.css';
 
 interface TrajectoryPlotProps {
@@ -30,27 +30,19 @@ export function TrajectoryPlot(props: TrajectoryPlotProps) {
 
 function Plot({ title, trajectory, charts, moments, main, hub, width }: TrajectoryPlotProps & { width: number }) {
   const id = useId();
-  const phone = width < 500;
-  const right = width - (phone ? 8 : 150);
-  const ruled = moments.filter((m) => m.kind !== 'event');
-  const left = phone ? 40 : 56;
-  const untilS = Math.max(trajectory.endS, ...ruled.map((m) => m.atS).filter((s) => s <= STRETCH * trajectory.endS));
-  const later = ruled.filter((m) => m.atS > untilS);
+  const isPhone = width < 500;
+  const left = isPhone ? 40 : 56;
+  const right = width - (isPhone ? 8 : 150);
+  const { drawn, later, untilS } = withinReach(moments, trajectory.endS);
   const x = scaleLinear([0, untilS * 1.01], [left, right]);
-  const drawn = ruled.filter((m) => m.atS <= untilS);
   const top = momentRows({ moments: drawn, x, right }) + (later.length > 0 ? 20 : 0) + 6;
   const bottom = top + charts.length * (CHART + CHART_HEAD);
-  const ticks = timeTicks(untilS, (right - left) / (phone ? 52 : 80));
   const rankOf = (tank: string) => (tank === main.key ? 'main' : tank === hub ? 'second' : 'other');
+  const yOf = (i: number) => top + CHART_HEAD + i * (CHART + CHART_HEAD);
+  const lines = { x, left, right, rankOf, hatch: `${id}h`, outside: !isPhone };
+  const size = { viewBox: `0 0 ${width} ${bottom + 40}`, width, height: bottom + 40 };
   return (
-    <svg
-      className={style.plot}
-      viewBox={`0 0 ${width} ${bottom + 40}`}
-      width={width}
-      height={bottom + 40}
-      role="img"
-      aria-labelledby={`${id}t`}
-    >
+    <svg className={style.plot} {...size} role="img" aria-labelledby={`${id}t`}>
       <title id={`${id}t`}>{title}</title>
       <defs>
         <pattern id={`${id}h`} width="6" height="6" patternUnits="userSpaceOnUse" patternTransform="rotate(45)">
@@ -58,17 +50,7 @@ function Plot({ title, trajectory, charts, moments, main, hub, width }: Trajecto
         </pattern>
       </defs>
       {charts.map((chart, i) => (
-        <ChartLines
-          key={chart.quantity}
-          chart={chart}
-          x={x}
-          left={left}
-          right={right}
-          y={top + CHART_HEAD + i * (CHART + CHART_HEAD)}
-          rankOf={rankOf}
-          hatch={`${id}h`}
-          outside={!phone}
-        />
+        <ChartLines key={chart.quantity} chart={chart} y={yOf(i)} {...lines} />
       ))}
       {trajectory.endS < untilS ? <path className={style.end} d={`M${x(trajectory.endS)} ${top}V${bottom}`} /> : null}
       <MomentRules moments={drawn} x={x} right={right} bottom={bottom} />
@@ -77,20 +59,14 @@ function Plot({ title, trajectory, charts, moments, main, hub, width }: Trajecto
           {`${later.map((m) => m.word).join(' and ')} only after this →`}
         </text>
       ) : null}
-      <path className={style.axis} d={`M${left} ${bottom}H${right}`} />
-      {ticks.map(({ atS, label }) => (
-        <g key={atS}>
-          <path className={style.axis} d={`M${x(atS)} ${bottom}v5`} />
-          <text className={style.tick} x={x(atS)} y={bottom + 18} textAnchor="middle">
-            {label}
-          </text>
-          {phone ? null : (
-            <text className={style.clock} x={x(atS)} y={bottom + 33} textAnchor="middle">
-              {wallClock(trajectory.onsetHour, atS)}
-            </text>
-          )}
-        </g>
-      ))}
+      <TimeAxis x={x} y={bottom} onsetHour={trajectory.onsetHour} untilS={untilS} clock={!isPhone} />
     </svg>
   );
+}
+
+/** The moments that find room on the axis, those that come only later, and where the axis ends, s. */
+function withinReach(moments: CaseMoment[], endS: number) {
+  const ruled = moments.filter((m) => m.kind !== 'event');
+  const untilS = Math.max(endS, ...ruled.map((m) => m.atS).filter((s) => s <= STRETCH * endS));
+  return { untilS, drawn: ruled.filter((m) => m.atS <= untilS), later: ruled.filter((m) => m.atS > untilS) };
 }

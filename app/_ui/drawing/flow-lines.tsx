@@ -15,7 +15,7 @@ interface FlowLinesProps {
 
 /** The return's way up from the sump, and gravity's way back down. */
 export function FlowLines({ layout, width, blocked, arrow }: FlowLinesProps) {
-  const { sump, rows } = layout;
+  const { sump, rows, reservoirs } = layout;
   if (!sump) return null;
   const right = width - 5;
   const left = 5;
@@ -33,6 +33,9 @@ export function FlowLines({ layout, width, blocked, arrow }: FlowLinesProps) {
         d={`M${left} ${(rows[0]?.[0]?.y ?? 0) + (rows[0]?.[0]?.height ?? 0) + OUT}V${sump.y - OUT}H${drop}V${sump.y}`}
         markerEnd={arrow}
       />
+      {reservoirs.map(({ tank, x, y, width: across }) => (
+        <path key={tank.key} className={style.flow} d={`M${x + across} ${y + 24}H${sump.x}`} markerEnd={arrow} />
+      ))}
       <text className={style.lineName} x={right - 6} y={sump.y - OUT - 4} textAnchor="end">
         return
       </text>

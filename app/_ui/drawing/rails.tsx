@@ -21,8 +21,12 @@ interface RailsProps {
 /** The electrical circuits as ruled lines, each with what hangs on it; a bracket joins those of one RCD group. */
 export function Rails({ circuits, system, struck, letters, y, width }: RailsProps) {
   const name = Math.min(230, width * 0.5);
+  if (circuits.length === 0) return null;
   return (
     <g>
+      <text className={style.heading} x="6" y={y - 26}>
+        Electrical circuits
+      </text>
       {circuits.map((circuit, i) => {
         const at = y + RAIL * i;
         const hung = system.equipment.filter((e) => e.circuit === circuit.key);

@@ -48,9 +48,10 @@ function Drawing({ facility, system, thing, units, on, width }: SystemDrawingPro
   const circuits = circuitsOf(facility, system);
   const letters = new Map(circuits.map((c, i) => [c.key, String.fromCharCode(65 + (i % 26))]));
   const struck = struckBy(facility, system, thing);
-  const proof = proofOf(facility, system, on);
   const railsY = layout.height + 34;
   const height = railsY + RAIL * circuits.length - 8;
+  const all = { system, struck, letters };
+  const arrow = `url(#${id}a)`;
   return (
     <svg
       className={style.drawing}
@@ -62,54 +63,20 @@ function Drawing({ facility, system, thing, units, on, width }: SystemDrawingPro
     >
       <title
         id={id}
-      >{`${system.name}: tanks, flow and equipment on their electrical circuits. The same stands in the table below.`}</title>
+      >{`${system.name}: tanks, flow and equipment on their circuits. The same stands in a table.`}</title>
       <defs>
-        <marker
-          id={`${id}a`}
-          viewBox="0 0 8 8"
-          refX="7"
-          refY="4"
-          markerWidth="8"
-          markerHeight="8"
-          orient="auto"
-          markerUnits="userSpaceOnUse"
-        >
+        <marker id={`${id}a`} viewBox="0 0 8 8" refX="7" refY="4" markerWidth="8" markerHeight="8" {...MARKER}>
           <path d="M0 0 8 4 0 8Z" fill="context-stroke" />
         </marker>
       </defs>
-      <FlowLines
-        layout={layout}
-        width={width}
-        blocked={thing?.kind === 'tank' ? thing.key : null}
-        arrow={`url(#${id}a)`}
-      />
-      {layout.reservoirs.map((box) =>
-        layout.sump ? (
-          <path
-            key={box.tank.key}
-            className={style.flow}
-            d={`M${box.x + box.width} ${box.y + 24}H${layout.sump.x}`}
-            markerEnd={`url(#${id}a)`}
-          />
-        ) : null,
-      )}
+      <FlowLines layout={layout} width={width} blocked={thing?.kind === 'tank' ? thing.key : null} arrow={arrow} />
       {layout.boxes.map((box) => (
-        <TankBox
-          key={box.tank.key}
-          box={box}
-          system={system}
-          struck={struck}
-          units={units}
-          letters={letters}
-          proof={proof}
-        />
+        <TankBox key={box.tank.key} box={box} units={units} proof={proofOf(facility, system, on)} {...all} />
       ))}
-      {circuits.length > 0 ? (
-        <text className={style.heading} x="6" y={layout.height + 8}>
-          Electrical circuits
-        </text>
-      ) : null}
-      <Rails circuits={circuits} system={system} struck={struck} letters={letters} y={railsY} width={width} />
+      <Rails circuits={circuits} y={railsY} width={width} {...all} />
     </svg>
   );
 }
+
+/** An arrow head keeps its size whatever the line, and points along it. */
+const MARKER = { orient: 'auto', markerUnits: 'userSpaceOnUse' };

@@ -1,46 +1,23 @@
 'use client';
 
-import { useActionState, useRef, useState } from 'react';
-import type { Done, FileAction, FileAnswer, Preview } from './answers';
+import { useRef, useState } from 'react';
+import type { Done, FileAction, Preview } from './answers';
 import { DifferenceList } from './difference-list';
 import { DoneNote } from './done-note';
 import { FaultTable } from './fault-table';
 import { FileField } from './file-field';
+import { useImport } from './use-import';
 import style from './import.module.css';
-
-/** An action as a form's state wants it. */
-function fresh<T>(action: FileAction<T>) {
-  return (_before: FileAnswer<T> | null, form: FormData): Promise<FileAnswer<T> | null> => action(null, form);
-}
 
 /** Paste or choose a facility file, look at what it would change, then import it. The text stays whatever happens. */
 export function ImportForm({ preview, keep }: { preview: FileAction<Preview>; keep: FileAction<Done> }) {
   const [text, setText] = useState('');
-  const [checked, setChecked] = useState<string | null>(null);
-  const [seen, look, isLooking] = useActionState(fresh(preview), null);
-  const [done, importIt, isImporting] = useActionState(fresh(keep), null);
-  const [latest, setLatest] = useState<'look' | 'import'>('look');
   const area = useRef<HTMLTextAreaElement>(null);
-  const answer = latest === 'look' ? seen : done;
-  const isBusy = isLooking || isImporting;
+  const { seen, done, isLooking, isBusy, look, importIt, checked } = useImport(preview, keep);
   const isFresh = checked === text && !isBusy;
-  const goTo = (line: number) => {
-    const from =
-      text
-        .split('\n')
-        .slice(0, line - 1)
-        .join('\n').length + (line > 1 ? 1 : 0);
-    area.current?.focus();
-    area.current?.setSelectionRange(from, from + (text.split('\n')[line - 1]?.length ?? 0));
-  };
+  const answer = done ?? seen;
   return (
-    <form
-      action={(form) => {
-        setChecked(text);
-        setLatest('look');
-        look(form);
-      }}
-    >
+    <form action={look}>
       <FileField text={text} change={setText} area={area} />
       <div className={style.buttons}>
         <button type="submit" className={style.first} disabled={isBusy || text.trim() === ''}>
@@ -50,27 +27,33 @@ export function ImportForm({ preview, keep }: { preview: FileAction<Preview>; ke
       </div>
       <div role="status" className={style.answer}>
         {isFresh && answer && !answer.ok ? (
-          <FaultTable said={answer.said} faults={answer.reason.faults ?? []} goTo={goTo} />
+          <FaultTable
+            said={answer.said}
+            faults={answer.reason.faults ?? []}
+            goTo={(line) => selectLine(area.current, line)}
+          />
         ) : null}
-        {isFresh && latest === 'look' && seen?.ok ? <DifferenceList preview={seen.value} /> : null}
-        {isFresh && latest === 'import' && done?.ok ? <DoneNote done={done.value} /> : null}
+        {isFresh && !done && seen?.ok ? <DifferenceList preview={seen.value} /> : null}
+        {isFresh && done?.ok ? <DoneNote done={done.value} /> : null}
         {checked !== null && checked !== text && !isBusy ? <p>The text has changed since: check it again.</p> : null}
       </div>
-      {isFresh && latest === 'look' && seen?.ok ? (
+      {isFresh && !done && seen?.ok ? (
         <div className={style.buttons}>
           <input type="hidden" name="basedOn" value={seen.value.basedOn} />
-          <button
-            type="submit"
-            className={style.first}
-            formAction={(form) => {
-              setLatest('import');
-              importIt(form);
-            }}
-          >
+          <button type="submit" className={style.first} formAction={importIt}>
             Import {seen.value.site.name}
           </button>
         </div>
       ) : null}
     </form>
   );
+}
+
+/** Put the cursor on a line of the text, counted from 1. */
+function selectLine(area: HTMLTextAreaElement | null, line: number): void {
+  if (!area) return;
+  const lines = area.value.split('\n');
+  const from = lines.slice(0, line - 1).reduce((sum, one) => sum + one.length + 1, 0);
+  area.focus();
+  area.setSelectionRange(from, from + (lines[line - 1]?.length ?? 0));
 }

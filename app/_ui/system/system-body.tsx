@@ -29,32 +29,15 @@ interface SystemBodyProps {
 }
 
 /** One system with its review. */
-export function SystemBody({ facility, system, review, siteFindings, speech, on, at }: SystemBodyProps) {
+export function SystemBody(props: SystemBodyProps) {
+  const { facility, system, review, speech, on, at } = props;
   const worst = gravest(review, 'claimed');
   const shown = worst.outcome ? worst.case : null;
+  const marked = shown ? `Marked: ${caseTitle(shown)}, the worst fault case.` : undefined;
   return (
     <>
-      <Section id="findings" title="What to do" note="Grouped by what would answer it, most urgent first.">
-        {review.findings.length > 0 ? (
-          <FindingsList findings={review.findings} review={review} speech={speech} at={at} />
-        ) : (
-          <p>Nothing was found.</p>
-        )}
-        {siteFindings.length > 0 ? (
-          <Fold title={`Findings about the site (${siteFindings.length})`}>
-            <FindingsList findings={siteFindings} review={null} speech={speech} at={at} />
-          </Fold>
-        ) : null}
-      </Section>
-      <Section id="cautions" title="Before any work" note="Where it can hurt somebody. Common practice, no source.">
-        <Cautions system={system} review={review} />
-      </Section>
-      <Section
-        id="drawing"
-        wide
-        title="What it is"
-        note={shown ? `Marked: ${caseTitle(shown)}, the worst fault case.` : undefined}
-      >
+      <WhatToDo {...props} />
+      <Section id="drawing" wide title="What it is" note={marked}>
         <SystemDrawing facility={facility} system={system} thing={shown?.thing ?? null} units={speech.units} on={on} />
         <Fold title="The drawing as a table">
           <PowerTable facility={facility} system={system} names={speech.names} />
@@ -67,19 +50,47 @@ export function SystemBody({ facility, system, review, siteFindings, speech, on,
           <VerdictLegend />
         </Fold>
       </Section>
+      <Unknowns review={review} speech={speech} />
+    </>
+  );
+}
+
+function WhatToDo({ system, review, siteFindings, speech, at }: SystemBodyProps) {
+  return (
+    <>
+      <Section id="findings" title="What to do" note="Grouped by what would answer it, most urgent first.">
+        {review.findings.length === 0 ? <p>Nothing was found.</p> : null}
+        <FindingsList findings={review.findings} review={review} speech={speech} at={at} />
+        {siteFindings.length > 0 ? (
+          <Fold title={`Findings about the site (${siteFindings.length})`}>
+            <FindingsList findings={siteFindings} review={null} speech={speech} at={at} />
+          </Fold>
+        ) : null}
+      </Section>
+      <Section id="cautions" title="Before any work" note="Where it can hurt somebody. Common practice, no source.">
+        <Cautions system={system} review={review} />
+      </Section>
+    </>
+  );
+}
+
+function Unknowns({ review, speech }: Pick<SystemBodyProps, 'review' | 'speech'>) {
+  const { inputs, askNext, notModelled } = review;
+  return (
+    <>
       <Section
         id="inputs"
         wide
         title="What was filled in"
-        note={`${review.inputs.length} figures are defaults or carry a plausible range.`}
+        note={`${inputs.length} figures are defaults or carry a plausible range.`}
       >
         <Fold title="Show them with source and confidence">
-          <InputsTable inputs={review.inputs} askNext={review.askNext} units={speech.units} />
+          <InputsTable inputs={inputs} askNext={askNext} units={speech.units} />
         </Fold>
       </Section>
       <Section id="not-modelled" title="Not modelled" note="These can kill as well. Holdfast does not compute them.">
         <ul>
-          {review.notModelled.map((hazard) => (
+          {notModelled.map((hazard) => (
             <li key={hazard}>{hazard}</li>
           ))}
         </ul>

@@ -1,4 +1,5 @@
 import type { SystemRow } from './system-row';
+import style from './systems-table.module.css';
 
 /** How it stands, in a sentence. */
 export function SystemsLead({ rows }: { rows: SystemRow[] }) {
@@ -8,7 +9,7 @@ export function SystemsLead({ rows }: { rows: SystemRow[] }) {
   const more =
     reviews.filter(({ tested }) => tested.befalls === 'animals' && GRAVE.has(tested.verdict)).length - losing;
   return (
-    <p>
+    <p className={style.lead}>
       {losing === 0 ? 'None' : <strong>{losing}</strong>} of {reviews.length} reviewed systems{' '}
       {losing === 1 ? 'has' : 'have'} a single fault that loses animals, at some hour of the week at least, before
       anybody can put it right, even if every safeguard works as claimed.{' '}

@@ -2,7 +2,7 @@
 
 import { useTable } from '@tanstack/react-table';
 import { useQueryStates } from 'nuqs';
-import { useMemo } from 'react';
+import { type ReactNode, useMemo } from 'react';
 import ledger from '../table/ledger.module.css';
 import { addressKeys, tableState } from './address-bar';
 import { columns, features } from './columns';
@@ -11,71 +11,70 @@ import type { SystemRow } from './system-row';
 import { SortHeader } from './sort-header';
 import style from './systems-table.module.css';
 
-const FIGURES = new Set(['spare']);
+const FIGURES: ReadonlySet<string> = new Set(['spare']);
+/** Columns whose words the field “Find” looks through. */
+const FOUND_IN: ReadonlySet<string> = new Set(['name', 'site', 'kind', 'worst', 'first']);
+/** What stays the same from one rendering to the next: the table would begin anew with every other. */
+const OPTIONS = {
+  features,
+  columns,
+  globalFilterFn: 'includesString',
+  getColumnCanGlobalFilter: ({ id }: { id: string }) => FOUND_IN.has(id),
+  getRowId: (row: SystemRow) => `${row.site}/${row.system}`,
+} as const;
 
 /** Every system in one table, worst first; order and filter are kept in the address bar. */
 export function SystemsTable({ rows }: { rows: SystemRow[] }) {
   const [address, setAddress] = useQueryStates(addressKeys);
   const state = useMemo(() => tableState(address), [address]);
-  const table = useTable({
-    features,
-    columns,
-    data: rows,
-    state,
-    globalFilterFn: 'includesString',
-    getColumnCanGlobalFilter: ({ id }) => ['name', 'site', 'kind', 'worst', 'first'].includes(id),
-    getRowId: (row) => `${row.site}/${row.system}`,
-  });
+  const table = useTable({ ...OPTIONS, data: rows, state });
   const shown = table.getRowModel().rows;
+  const sortBy = (id: string) => () =>
+    void setAddress({ sort: { id, desc: address.sort.id === id && !address.sort.desc } });
   return (
     <>
       <SystemsFilter rows={rows} address={address} change={setAddress} shown={shown.length} />
       <table className={`${ledger.ledger} ${ledger.folding} ${style.systems}`}>
         <caption>Time to spare is that of the worst case, as claimed, at its worst hour of the week.</caption>
         <thead>
-          {table.getHeaderGroups().map((group) => (
-            <tr key={group.id}>
-              {group.headers.map(({ id, column }) => (
-                <SortHeader
-                  key={id}
-                  name={String(column.columnDef.header)}
-                  figure={FIGURES.has(id)}
-                  sorted={address.sort.id === id ? (address.sort.desc ? 'descending' : 'ascending') : 'none'}
-                  sort={
-                    column.getCanSort()
-                      ? () => void setAddress({ sort: { id, desc: address.sort.id === id && !address.sort.desc } })
-                      : undefined
-                  }
-                />
-              ))}
-            </tr>
-          ))}
+          <tr>
+            {table.getFlatHeaders().map(({ id, column }) => (
+              <SortHeader
+                key={id}
+                name={String(column.columnDef.header)}
+                figure={FIGURES.has(id)}
+                sorted={address.sort.id === id ? (address.sort.desc ? 'descending' : 'ascending') : 'none'}
+                sort={column.getCanSort() ? sortBy(id) : undefined}
+              />
+            ))}
+          </tr>
         </thead>
         <tbody>
           {shown.map((row) => (
             <tr key={row.id} className={row.original.review ? undefined : style.waiting}>
-              {row.getAllCells().map((cell) => {
-                const Cell = cell.column.id === 'name' ? 'th' : 'td';
-                return (
-                  <Cell
-                    key={cell.id}
-                    scope={cell.column.id === 'name' ? 'row' : undefined}
-                    className={FIGURES.has(cell.column.id) ? ledger.figure : undefined}
-                  >
-                    <span className={ledger.label} aria-hidden="true">
-                      {cell.column.id === 'name' ? null : String(cell.column.columnDef.header)}
-                    </span>
-                    <span>
-                      <table.FlexRender cell={cell} />
-                    </span>
-                  </Cell>
-                );
-              })}
+              {row.getAllCells().map((cell) => (
+                <SystemsCell key={cell.id} id={cell.column.id} head={String(cell.column.columnDef.header)}>
+                  <table.FlexRender cell={cell} />
+                </SystemsCell>
+              ))}
             </tr>
           ))}
         </tbody>
       </table>
       {shown.length === 0 ? <p>No system answers to this filter.</p> : null}
     </>
+  );
+}
+
+/** One cell; the system's name heads its row. On a phone the column's name stands before the value. */
+function SystemsCell({ id, head, children }: { id: string; head: string; children: ReactNode }) {
+  if (id === 'name') return <th scope="row">{children}</th>;
+  return (
+    <td className={FIGURES.has(id) ? ledger.figure : undefined}>
+      <span className={ledger.label} aria-hidden="true">
+        {head}
+      </span>
+      <span>{children}</span>
+    </td>
   );
 }

@@ -1,0 +1,8 @@
+'use server';
+
+import { loadDemo } from '#server/facility/load-demo';
+import { act } from '#server/gate/act';
+import { listSystemsShape } from '#server/reviews/list-systems';
+
+// Nothing has to be said to load the demo, as nothing has to be said to list systems.
+export const loadDemoAction = act(listSystemsShape, loadDemo, () => ['/']);

@@ -1,0 +1,37 @@
+import { refusalWords } from '#server/gate/refusal-words';
+import { ask } from '#server/gate/ask';
+import { listSystems, listSystemsShape } from '#server/reviews/list-systems';
+import { Page } from '#ui/frame/page';
+import { SystemsOverview } from '#ui/systems/systems-overview';
+import { EmptySite } from '#ui/systems/empty-site';
+import { loadDemoAction } from './actions';
+import { chosenView } from './view/chosen-view';
+
+const askSystems = ask(listSystemsShape, listSystems);
+
+export const metadata = { title: 'Systems' };
+
+export default async function SystemsPage() {
+  const answer = await askSystems(undefined);
+  if (!answer.ok) {
+    return (
+      <Page title="Systems">
+        <p>{refusalWords(answer.reason)}</p>
+      </Page>
+    );
+  }
+  const { systems } = answer.value;
+  if (systems.length === 0) {
+    return (
+      <Page title="Systems">
+        <EmptySite loadDemo={loadDemoAction} />
+      </Page>
+    );
+  }
+  const { units } = await chosenView();
+  return (
+    <Page title="Systems">
+      <SystemsOverview systems={systems} units={units} />
+    </Page>
+  );
+}
