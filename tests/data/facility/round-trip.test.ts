@@ -22,7 +22,7 @@ describe('a facility that was stored', () => {
         expect(back).toEqual(given);
         expect(difference(back, given)).toEqual([]);
       }),
-      { numRuns: 25 },
+      { numRuns: 12 },
     );
   });
 });
