@@ -1,32 +1,45 @@
 import type { Column } from '../plans/credit';
 import type { Context, View } from './context';
 import type { Courses } from './outcome';
-import { type Subject, touchesWater, tryAt, upsetOf } from './trial';
+import { type Subject, type Trial, touchesWater, tryAt, upsetOf } from './trial';
 
-/** Hours of the day tried first when they differ at all; every hour is tried once one of them leads to harm. */
-const COARSE = [2, 8, 14, 20];
+const DAY = 86_400;
+const ALL = Array.from({ length: 24 }, (_, h) => h);
 
-/** Courses from every hour of the day that makes a difference. */
-export function coursesOf(context: Context, view: View, subject: Subject, column: Column): Courses {
+/** Hours of the day at which a course may begin. Two tell whether anything comes of it at all: the coldest and the warmest. */
+const FIRST = [2, 14];
+/** Hours tried when harm takes longer than a day: by then the hour of the onset has lost its say. */
+const SLOW = [2, 8, 14, 20];
+
+/**
+ * Courses from every hour of the day that makes a difference: one where nothing follows the time of day; two where no harm
+ * comes; four where the soonest harm takes more than a day; else all twenty-four.
+ * @param quick only the first two, for a question about the plausible range
+ */
+export function coursesOf(context: Context, view: View, subject: Subject, column: Column, quick = false): Courses {
   const chances = new Map<string, number | null>();
-  const all = Array.from({ length: 24 }, (_, h) => h);
-  if (!touchesWater(context, upsetOf(context, subject))) return { trials: [], byHour: all.map(() => -1), chances };
-  const attempt = (hour: number) => tryAt(context, view, subject, column, hour);
-  const first = attempt(COARSE[0] ?? 0);
-  const sameAllDay = first.machine.room.steady && first.machine.devices.every((d) => d.regulated.kind !== 'hours');
-  if (sameAllDay) return { trials: [first], byHour: all.map(() => 0), chances };
-  const coarse = [first, ...COARSE.slice(1).map(attempt)];
-  if (coarse.every((trial) => trial.record.harms.length === 0)) {
-    return { trials: coarse, byHour: all.map((h) => nearest(h)), chances };
-  }
-  const trials = all.map((h) => coarse[COARSE.indexOf(h)] ?? attempt(h));
-  return { trials, byHour: all, chances };
+  if (!touchesWater(context, upsetOf(context, subject))) return { trials: [], byHour: ALL.map(() => -1), chances };
+  const tried = new Map<number, Trial>();
+  const attempt = (hour: number): Trial => {
+    const known = tried.get(hour) ?? tryAt(context, view, subject, column, hour);
+    tried.set(hour, known);
+    return known;
+  };
+  const from = (hours: readonly number[]): Courses => ({
+    trials: hours.map(attempt),
+    byHour: ALL.map((h) => nearest(hours, h)),
+    chances,
+  });
+  const { machine } = attempt(FIRST[0] ?? 0);
+  if (machine.room.steady && machine.devices.every((d) => d.regulated.kind !== 'hours')) return from(FIRST.slice(0, 1));
+  const first = from(FIRST);
+  const soonest = Math.min(...first.trials.flatMap((trial) => trial.record.harms.map((h) => h.atS)));
+  if (quick || soonest === Number.POSITIVE_INFINITY) return first;
+  return from(soonest > DAY ? SLOW : ALL);
 }
 
-function nearest(hour: number): number {
-  const distance = (a: number, b: number) => Math.min(Math.abs(a - b), 24 - Math.abs(a - b));
-  return COARSE.reduce(
-    (best, candidate, i) => (distance(candidate, hour) < distance(COARSE[best] ?? 0, hour) ? i : best),
-    0,
-  );
+/** Index of the hour that stands for another. */
+function nearest(hours: readonly number[], hour: number): number {
+  const distance = (h: number) => Math.min(Math.abs(h - hour), 24 - Math.abs(h - hour));
+  return hours.reduce((best, candidate, i) => (distance(candidate) < distance(hours[best] ?? 0) ? i : best), 0);
 }

@@ -21,19 +21,25 @@ const AFTERMATH = 2 * DAY;
 /**
  * Latest moment, s after the onset, at which putting everything right still avoids every harm of a class: found by running
  * the mended system on from that moment, not read off the moment of harm.
+ * @param beforeHarmS how long before the harm it lay in a similar course, s: only where to look first
  * @returns 0 when not even the first moment avoids it; null when the course leads to no such harm
  */
-export function lastChance(trial: Trial, cls: HarmClass): number | null {
+export function lastChance(trial: Trial, cls: HarmClass, beforeHarmS: number | null = null): number | null {
   const harmed = trial.record.harms.filter((h) => h.class === cls).map((h) => h.atS);
   if (harmed.length === 0) return null;
-  let bad = Math.min(...harmed);
+  const harm = Math.min(...harmed);
+  const fine = Math.max(FINE_S, FINE_SHARE * harm);
+  let bad = Math.max(0, harm - fine);
+  if (avoids(trial, cls, bad)) return bad;
   let good = 0;
-  const fine = Math.max(FINE_S, FINE_SHARE * bad);
-  const first = Math.max(0, bad - fine);
-  if (avoids(trial, cls, first)) return first;
-  bad = first;
-  if (bad <= 0 || !avoids(trial, cls, 0)) return 0;
-  while (bad - good > fine) {
+  for (const offset of beforeHarmS === null ? [] : [fine, -fine]) {
+    const t = harm - (beforeHarmS ?? 0) - offset;
+    if (t <= good || t >= bad) continue;
+    if (avoids(trial, cls, t)) good = t;
+    else bad = t;
+  }
+  if (bad <= 0 || (good === 0 && !avoids(trial, cls, 0))) return 0;
+  while (bad - good > 2 * fine) {
     const middle = (good + bad) / 2;
     if (avoids(trial, cls, middle)) good = middle;
     else bad = middle;

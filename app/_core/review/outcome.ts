@@ -70,7 +70,11 @@ function chanceOf(courses: Courses, trial: Trial, index: number, cls: HarmClass)
   const id = `${index} ${cls}`;
   const known = courses.chances.get(id);
   if (known !== undefined) return known;
-  const found = lastChance(trial, cls);
+  // Courses an hour apart are alike: the one before says where to look.
+  const earlier = courses.chances.get(`${index - 1} ${cls}`);
+  const harmBefore = courses.trials[index - 1] ? firstHarm(courses.trials[index - 1] as Trial, cls)?.atS : undefined;
+  const hint = earlier !== undefined && earlier !== null && harmBefore !== undefined ? harmBefore - earlier : null;
+  const found = lastChance(trial, cls, hint);
   courses.chances.set(id, found);
   return found;
 }

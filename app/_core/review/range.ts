@@ -40,7 +40,7 @@ export function changesOn(
 ): boolean {
   const view = context.view(side, only);
   if (reasonNot(view)) return true;
-  const courses = coursesOf(context, view, subject, 'claimed');
+  const courses = coursesOf(context, view, subject, 'claimed', true);
   const cls = CLASSES.find((c) => courses.trials.some((t) => t.record.harms.some((h) => h.class === c)));
   if (cls !== claimed.outcomes[0]?.harm.class) return true;
   return cls !== undefined && turns(context, view, subject, courses, cls, claimed.verdict);
