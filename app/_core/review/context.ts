@@ -14,6 +14,7 @@ import type { Blueprint } from '../simulate/build-machine';
 import { type Nominal, nominal } from '../simulate/nominal';
 import type { News } from './news';
 import type { FaultCase } from './result';
+import { withLedgers } from './unproved';
 import { usualOf } from './usual';
 
 /** Longest a fault is followed, s: seven days. */
@@ -38,6 +39,8 @@ export interface View {
 export interface Context {
   facility: Facility;
   system: System;
+  /** Site and system as they are simulated: lines that name no safeguard lean on one that nothing proves. */
+  simulated: { facility: Facility; system: System };
   /** ISO date the tests are judged on. */
   on: string;
   credit: Record<Column, Credit>;
@@ -61,6 +64,7 @@ export function contextOf(facility: Facility, system: System, on: string): Conte
   const context: Context = {
     facility,
     system,
+    simulated: withLedgers(facility, system),
     on,
     credit,
     profileOf,
@@ -78,7 +82,7 @@ export function contextOf(facility: Facility, system: System, on: string): Conte
 }
 
 function makeView(context: Context, side: Side, only: string | null): View {
-  const { facility, system } = context;
+  const { facility, system } = context.simulated;
   const resolved = resolveSystem(facility, system, side, only);
   const t = taker(side, only);
   const cover = coverOf(facility, t);
@@ -98,10 +102,9 @@ function makeView(context: Context, side: Side, only: string | null): View {
 
 /** The system as its plan runs it, with nothing wrong and everything counted on. */
 export function healthy(context: Context, resolved: ResolvedSystem): Blueprint {
-  const { facility, system, credit, profileOf } = context;
+  const { simulated, credit, profileOf } = context;
   return {
-    facility,
-    system,
+    ...simulated,
     resolved,
     upset: noUpset(),
     credited: credit.claimed,

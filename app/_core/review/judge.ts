@@ -1,6 +1,6 @@
 import type { Context, View } from './context';
 import { coursesOf } from './courses';
-import { judgementOf } from './judgement';
+import { actedIn, judgementOf } from './judgement';
 import type { Courses } from './outcome';
 import { rangeChanges } from './range';
 import { reasonNot } from './reason-not';
@@ -55,7 +55,7 @@ function inBothColumns(
 ): { claimed: Judgement; tested: Judgement; courses: Courses[] } {
   const courses = coursesOf(context, view, subject, 'claimed');
   const claimed = judgementOf(context, view, subject, courses, 'claimed');
-  const leansOnUntested = claimed.acted.some((key) => !context.credit.tested(key));
+  const leansOnUntested = actedIn(courses).some((key) => !context.credit.tested(key));
   if (!leansOnUntested)
     return { claimed, tested: judgementOf(context, view, subject, courses, 'tested'), courses: [courses] };
   const again = coursesOf(context, view, subject, 'tested');

@@ -5,6 +5,12 @@ import { type Courses, outcomesOf } from './outcome';
 import { repairTime } from './repair';
 import type { Judgement } from './result';
 import type { Subject } from './trial';
+import { UNPROVED } from './unproved';
+
+/** Safeguards that acted in any of the courses; `UNPROVED` among them when a line without a ledger did. */
+export function actedIn(courses: Courses): string[] {
+  return [...new Set(courses.trials.flatMap((t) => [...t.record.acted]))];
+}
 
 /** Judge courses in a column. */
 export function judgementOf(
@@ -15,7 +21,7 @@ export function judgementOf(
   column: Column,
 ): Judgement {
   const outcomes = outcomesOf(context, view, subject, courses, column, repairTime(context, view, subject));
-  const acted = [...new Set(courses.trials.flatMap((t) => [...t.record.acted]))];
+  const acted = actedIn(courses).filter((key) => key !== UNPROVED);
   const [gravest] = outcomes;
   if (gravest) return { verdict: gravest.verdict, outcomes, acted };
   const dormant = disabledBy(context, subject).length > 0;

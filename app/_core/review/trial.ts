@@ -37,8 +37,7 @@ export function upsetOf(context: Context, subject: Subject): Upset {
 /** Let a fault run its course from one hour of the day. */
 export function tryAt(context: Context, view: View, subject: Subject, column: Column, hour: number): Trial {
   const blueprint: Blueprint = {
-    facility: context.facility,
-    system: context.system,
+    ...context.simulated,
     resolved: view.resolved,
     upset: upsetOf(context, subject),
     credited: context.credit[column],
