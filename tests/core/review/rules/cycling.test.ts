@@ -63,6 +63,16 @@ describe('the closed form of two-point control', () => {
     expect(first(slow, numbersOf(slow)).rate).toBeCloseTo(4, 9);
   });
 
+  test('adds up only what shares a band: the second heater waits below it', () => {
+    const apart = example(
+      ...both({ lowC: 25.5, highC: 25.51 }),
+      withPlan('heater-2', ({ regulation }) =>
+        regulation.kind === 'thermostat' ? { regulation: { ...regulation, lowC: 25, highC: 25.01 } } : {},
+      ),
+    );
+    expect(first(apart, numbersOf(apart)).rate / rate).toBeCloseTo(0.5, 9);
+  });
+
   test('is not known where a figure is unknown, and then finds nothing', () => {
     const change = withEquipment('heater-1', { ratedW: unknown() });
     expect(first(example(change), numbersOf(example(change))).rate).toBeNaN();

@@ -32,6 +32,12 @@ describe('a heater alone', () => {
     expect(voting('median', [...TWO, 'third'])).toEqual([]);
   });
 
+  test('is said to have one control, or several that do not help', () => {
+    const said = (...changes: Change[]) => finds('heater-alone', plan({ cutOuts: [] }), ...changes)[0]?.consequence;
+    expect(said()).toContain('its one control');
+    expect(said(thermostat({ vote: 'lowest', sensors: TWO }))).toContain('Of its 2 sensors (lowest)');
+  });
+
   test('is not helped by a cut-out against cold or against low water', () => {
     const cutOut = { tank: 'sump', below: 20, reset: 'manual', safeguard: 'heater-1-cut-out' } as const;
     expect(causes('heater-alone', plan({ cutOuts: [{ ...cutOut, quantity: 'temperature' }] }))).toEqual(['Heater 1']);
@@ -70,6 +76,14 @@ describe('an interlock on return or level', () => {
     expect(lock([{ when, then: 'on', by: 'controller' }])).toEqual(['Heater 1']);
     const warm = { kind: 'sensor', sensor: 'display-temperature', above: 26 } as const;
     expect(lock([{ when: warm, then: 'off', by: 'controller' }])).toEqual(['Heater 1']);
+  });
+
+  test('left to a person is said to be so', () => {
+    const said = (interlocks: Plan['interlocks']) =>
+      finds('sump-heater-without-interlock', plan({ interlocks }))[0]?.consequence;
+    expect(said([{ when, then: 'off', by: 'person' }])).toContain('has a person do it');
+    expect(said([{ when, then: 'on', by: 'controller' }])).toContain('goes on heating');
+    expect(said([])).toContain('goes on heating');
   });
 
   test('may be a hard-wired contact on the level', () => {
@@ -153,8 +167,14 @@ describe('heater and chiller', () => {
     expect(causes('heater-fights-chiller', ...gap(25.8))).toEqual(['Heater 1 and Chiller', 'Heater 2 and Chiller']);
     expect(causes('heater-near-chiller', ...gap(25.8))).toEqual([]);
     expect(causes('heater-fights-chiller', ...gap(25.83))).toEqual([]);
+    expect(causes('heater-near-chiller', ...gap(25.83))).toHaveLength(2);
     expect(causes('heater-near-chiller', ...gap(26.82))).toHaveLength(2);
     expect(causes('heater-near-chiller', ...gap(26.83))).toEqual([]);
+  });
+
+  test('without a band of their own are left alone', () => {
+    const always: Plan['regulation'] = { kind: 'always', by: 'hard-wired' };
+    expect(causes('heater-fights-chiller', ...gap(25), plan({ regulation: always }))).toEqual(['Heater 2 and Chiller']);
   });
 
   test('of different water have nothing to do with each other', () => {

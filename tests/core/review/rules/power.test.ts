@@ -76,6 +76,18 @@ describe('the load of a circuit', () => {
     expect(causes('circuit-overloaded', circuit('pumps', { breakerA: entered(1.21) }), twin)).toEqual(['Pumps']);
   });
 
+  test('is reported to the systems that hang on it, not to others', () => {
+    const weak = [circuit('pumps', { breakerA: entered(1) }), circuit('heat', { breakerA: entered(0.5) })];
+    expect(causes('circuit-overloaded', ...weak, only('heater-1'))).toEqual(['Heat']);
+    const elsewhere = withSite(({ systems }) => ({
+      systems: [
+        ...systems.map((one) => ({ ...one, equipment: one.equipment.filter(({ key }) => key === 'blower') })),
+        ...systems.map((one) => ({ ...one, key: 'twin' })),
+      ],
+    }));
+    expect(causes('circuit-overloaded', ...weak, elsewhere)).toEqual([]);
+  });
+
   test('is not judged where breaker or voltage is unknown', () => {
     expect(causes('circuit-overloaded', circuit('pumps', { breakerA: unknown() }))).toEqual([]);
     expect(causes('circuit-overloaded', circuit('pumps', { breakerA: entered(0.1), volts: undefined }))).toEqual([]);
@@ -96,6 +108,9 @@ describe('what is not named', () => {
     expect(causes('equipment-on-no-circuit', withMore({ ...trickle, ratedW: entered(30) }))).toEqual([
       'Trickle filter',
     ]);
+    expect(
+      causes('equipment-on-no-circuit', withEquipment('skimmer', { circuit: undefined, ratedW: undefined })),
+    ).toEqual(['Skimmer']);
     expect(causes('equipment-on-no-circuit', withEquipment('return', { circuit: 'elsewhere' }))).toEqual([
       'Return pump',
     ]);

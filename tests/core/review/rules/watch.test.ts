@@ -91,6 +91,8 @@ describe('the return', () => {
     expect(causes('no-return-alarm', noFlow, withEquipment('return', { wattsRange: undefined }))).toEqual([
       'Return pump',
     ]);
+    const tooMuch = alarm('return-lost', { on: { kind: 'sensor', sensor: 'flow', above: 4000 } });
+    expect(causes('no-return-alarm', tooMuch, withoutAlarms('return-watts'))).toEqual(['Return pump']);
     const metered = alarm('return-watts', { on: { kind: 'sensor', sensor: 'return-watts', below: 30 } });
     expect(causes('no-return-alarm', noFlow, metered)).toEqual([]);
     const second = withSystem(({ equipment }) => ({
@@ -219,6 +221,23 @@ describe('a safeguard', () => {
     }));
     expect(causes('safeguard-untested', battery)).toEqual(['Batteries', 'Outside watch']);
   });
+});
+
+test('a battery that a generator or the outside watch also leans on concerns every system', () => {
+  const yard = (site: object): Change =>
+    withSite((facility) => ({
+      site: { ...facility.site, ...site },
+      circuits: [...facility.circuits, { key: 'yard', name: 'Yard', backedBy: ['ups'], upsSafeguard: 'yard' }],
+      safeguards: [
+        ...facility.safeguards,
+        { key: 'yard', name: 'Yard set', kind: 'standby-power', testEveryDays: 30, tests: [] },
+      ],
+    }));
+  expect(causes('safeguard-untested', yard({}))).toEqual([]);
+  expect(causes('safeguard-untested', yard({ generator: { safeguard: 'yard' } }))).toEqual(['Yard set']);
+  expect(
+    causes('safeguard-untested', yard({ watchdog: { afterMin: 15, answeredBy: 'rota', safeguard: 'yard' } })),
+  ).toEqual(['Yard set']);
 });
 
 describe('the findings of the paperwork', () => {

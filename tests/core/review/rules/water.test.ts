@@ -139,6 +139,10 @@ describe('a skimmer', () => {
       ),
     ).toEqual([]);
     expect(causes('skimmer-in-water-change', bare)).toEqual(['Skimmer']);
+    const one = (name: string) =>
+      withSystem(({ states }) => ({ states: states.filter((state) => state.name === name) }));
+    expect(causes('skimmer-in-water-change', bare, one('feeding'))).toEqual([]);
+    expect(causes('skimmer-while-feeding', bare, one('water-change'))).toEqual([]);
     expect(
       causes(
         'skimmer-in-water-change',
