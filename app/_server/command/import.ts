@@ -8,7 +8,7 @@ import type { Fault, Refusal } from '#server/gate/refusal';
 import { refusalWords } from '#server/gate/refusal-words';
 import { LOCAL_PERSON } from '#server/gate/who';
 import { printDifference } from './print-difference';
-import { fail, printErrors } from './said';
+import { counted, fail, printErrors } from './said';
 import { cannot, withDatabase } from './with-database';
 
 const USAGE = 'npm run -s import -- FILE [--dry-run]';
@@ -26,10 +26,10 @@ void withDatabase(async () => {
   if (isDry) answer(file, await previewImport(LOCAL_PERSON, { text }), printDifference);
   else
     answer(file, await importFacility(LOCAL_PERSON, { text }), ({ site, isNew, systems, changes }) => {
-      if (isNew) return `${site.name} (${site.key}) is stored: ${systems} systems.\n`;
+      if (isNew) return `${site.name} (${site.key}) is stored: ${counted(systems, 'system')}.\n`;
       return changes === 0
         ? `${site.name} (${site.key}) was stored as the file says already.\n`
-        : `${site.name} (${site.key}) is changed: ${changes} differences.\n`;
+        : `${site.name} (${site.key}) is changed: ${counted(changes, 'difference')}.\n`;
     });
 });
 

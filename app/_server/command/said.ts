@@ -14,5 +14,10 @@ export function fail(message: string): never {
 export function printErrors(path: string, errors: readonly FileError[], done = 'reviewed'): never {
   for (const error of errors)
     process.stderr.write(`${path}:${error.line}:${error.column} ${error.path}: ${error.message}\n`);
-  return fail(`${path}: ${errors.length} ${errors.length === 1 ? 'error' : 'errors'}; nothing was ${done}`);
+  return fail(`${path}: ${counted(errors.length, 'error')}; nothing was ${done}`);
+}
+
+/** A number of things: `1 system`, `2 systems`. */
+export function counted(count: number, thing: string): string {
+  return `${count} ${thing}${count === 1 ? '' : 's'}`;
 }
