@@ -136,24 +136,32 @@ function arrive(m: March, t: number): void {
   [m.a, m.b] = [b, a];
 }
 
-/** Step again to the crossing itself, corrected by Newton's rule until the watch sits on its threshold. */
+/** Most steps spent on landing on one crossing. */
+const LANDINGS = 40;
+
+/** Step again to the crossing itself: by Newton's rule while that stays between what lies before it and what lies beyond, else by halves. */
 function land(m: March, w: Watch, guess: number, h: number): void {
   const { world, b } = m;
   const { stepper } = world;
   const width = Math.abs(w.on - w.off);
+  let low = 0;
+  let high = h;
   let tau = Math.min(Math.max(guess, 1e-9), h);
-  for (let i = 0; i < 8; i++) {
+  for (let i = 0; ; i++) {
     step(stepper, world.t, tau, world.hour, world.x, b.x, m.tolerance);
     world.record.steps++;
     ratesAt(stepper, world.t + tau, world.hour, b.x, b.f);
     airOf(m, world.t + tau, b.air);
     const g = pastThreshold(w, b.x, b.air);
     const slope = (w.active ? -w.sign : w.sign) * readSlope(w.signal, b.x, b.f, b.air);
-    const wanted = Math.min(Math.max(tau - g / slope, 1e-9), h);
-    const near = Math.abs(wanted - tau);
+    const near = Math.abs(g / slope);
     // Within a millisecond and well inside the watch's own width, or as near as numbers allow.
-    if (!Number.isFinite(wanted) || near < 1e-7 || (near < 1e-3 && Math.abs(g) < width / 4)) break;
-    tau = wanted;
+    if (near < 1e-7 || (near < 1e-3 && Math.abs(g) < width / 4) || high - low < 1e-7 || i === LANDINGS) break;
+    // Past a summit that only just touches, the crossing lies before as well.
+    if (g > 0 || !(slope > 0)) high = tau;
+    else low = tau;
+    const wanted = tau - g / slope;
+    tau = wanted > low && wanted < high ? wanted : (low + high) / 2;
   }
   arrive(m, world.t + tau);
 }
