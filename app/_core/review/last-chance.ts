@@ -4,10 +4,9 @@ import { buildMachine } from '../simulate/build-machine';
 import type { Machine } from '../simulate/machine';
 import { STRIDE, TEMPERATURE, VOLUME } from '../simulate/plant';
 import { addMatched, run } from '../simulate/run';
-import { readSlope } from '../simulate/signal';
-import { pastThreshold } from '../simulate/watch';
-import type { Exposure, World } from '../simulate/world';
+import type { Exposure } from '../simulate/world';
 import { HOUR } from '../time/week';
+import { recovered } from './recovered';
 import type { HarmClass } from './result';
 import type { Trial } from './trial';
 
@@ -57,7 +56,7 @@ export function avoids(trial: Trial, cls: HarmClass, t: number): boolean {
     stopAt: cls,
     settle: false,
     exposures: exposuresAt(trial, t),
-    halt: (world) => world.t >= HOUR && recovered(world),
+    halt: (world) => world.t >= HOUR && recovered(world, trial.blueprint.snapshot),
   });
   return !record.harms.some((h) => h.class === cls);
 }
@@ -106,16 +105,4 @@ function giveBack(x: Float64Array, { plant }: Machine): void {
 function exposuresAt(trial: Trial, t: number): Exposure[] {
   const open = trial.record.exposures.filter((e) => e.fromS <= t && t < e.toS);
   return open.map((e) => ({ limit: e.limit, sinceS: e.fromS - t }));
-}
-
-/** Nothing is being exceeded, and nothing is on its way to a limit it would reach within a day. */
-function recovered(world: World): boolean {
-  if (world.exposures.length > 0) return false;
-  const { stepper, machine, x } = world;
-  return machine.limits.every(({ watch }) => {
-    if (watch.active) return true;
-    const past = pastThreshold(watch, x, stepper.air);
-    const toward = watch.sign * readSlope(watch.signal, x, stepper.f, stepper.air);
-    return past < 0 && (toward <= 0 || -past / toward > DAY);
-  });
 }

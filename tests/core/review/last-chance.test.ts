@@ -62,6 +62,15 @@ describe('the last chance is the one that a plain scan of all moments finds', ()
       'heater-1',
     ],
     [
+      'a slow climb of animals that must not be cooled fast again',
+      limited(210, [
+        { quantity: 'temperature', above: 29, forMin: 120 },
+        { quantity: 'fall-24h', above: 2.2, forMin: 60 },
+      ]),
+      'heater-on',
+      'heater-1',
+    ],
+    [
       'a heater that is dead in a cold room',
       facility({
         rooms: [room({ temperatureC: 14 })],
