@@ -52,20 +52,10 @@ function memberOf(table: Table, row: Row, keys: ReadonlyMap<string, string>): Fi
 }
 
 /** What is kept in tables of its own. */
-function together(table: Table, row: Row): Fields {
-  switch (table) {
-    case 'person':
-      return { name: row.name };
-    case 'equipment':
-      return { plan: row.plan };
-    case 'shift':
-      return { people: row.people };
-    case 'safeguard':
-      return {
-        tests: row.tests ?? [],
-        ...(row.detail.off ? { off: { by: row.off_by, ...(row.detail.off as Fields) } } : {}),
-      };
-    default:
-      return {};
-  }
+function together(table: Table, { name, plan, people, tests, off_by, detail }: Row): Fields {
+  if (table === 'person') return { name };
+  if (table === 'equipment') return { plan };
+  if (table === 'shift') return { people };
+  if (table !== 'safeguard') return {};
+  return { tests: tests ?? [], ...(detail.off ? { off: { by: off_by, ...(detail.off as Fields) } } : {}) };
 }
