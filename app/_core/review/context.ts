@@ -11,7 +11,7 @@ import { type Cover, coverOf } from '../rota/cover';
 import { type Walk, walksOf } from '../rounds/walks';
 import type { ProfileOf } from '../simulate/build-limits';
 import type { Blueprint } from '../simulate/build-machine';
-import { type Nominal, nominal } from '../simulate/nominal';
+import { type Nominal, nominal, notRun } from '../simulate/nominal';
 import type { News } from './news';
 import type { FaultCase } from './result';
 import { withLedgers } from './unproved';
@@ -87,7 +87,8 @@ function makeView(context: Context, side: Side, only: string | null): View {
   const t = taker(side, only);
   const cover = coverOf(facility, t);
   resolved.notes.push(...t.notes);
-  const normal = nominal(healthy(context, resolved));
+  const known = resolved.missing.length === 0;
+  const normal = known ? nominal(healthy(context, resolved)) : notRun(system.equipment.length);
   return {
     side,
     resolved,

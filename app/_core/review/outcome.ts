@@ -2,11 +2,13 @@ import type { Column } from '../plans/credit';
 import { HOUR, HOURS_OF_WEEK } from '../time/week';
 import type { Context, View } from './context';
 import { lastChance } from './last-chance';
+import { namedHarm } from './named-harm';
 import { newsOf } from './news';
 import { callsOf, respond } from './notice';
 import type { Harm, HarmClass, Outcome } from './result';
 import type { Subject, Trial } from './trial';
 import { verdictOf } from './verdict';
+import { worstHour } from './words';
 
 /** Classes of harm, gravest first. */
 export const CLASSES: readonly HarmClass[] = ['animals', 'floor', 'equipment'];
@@ -42,15 +44,13 @@ export function outcomesOf(
     return respond(view, calls, signs, h * HOUR, repairS);
   });
   return CLASSES.flatMap((cls) => {
-    const harm = worstHarm(courses, cls);
-    if (!harm) return [];
+    if (courses.trials.every((trial) => firstHarm(trial, cls) === null)) return [];
     const chance = courses.trials.map((trial, i) => chanceOf(courses, trial, i, cls));
     const at = courses.trials.map((trial) => firstHarm(trial, cls)?.atS ?? null);
     const by = <T>(list: T[], h: number): T => list[courses.byHour[h % 24] ?? 0] as T;
     const lastChanceS = responses.map((_, h) => by(chance, h));
     const putRightS = responses.map((r) => r.putRightS);
-    const outcome: Omit<Outcome, 'verdict'> = {
-      harm,
+    const hours: Omit<Outcome, 'verdict' | 'harm'> = {
       lastChanceS,
       harmS: responses.map((_, h) => by(at, h)),
       noticeS: responses.map((r) => r.noticeS),
@@ -58,7 +58,8 @@ export function outcomesOf(
       putRightS,
       spareS: lastChanceS.map((last, h) => spare(last, putRightS[h] ?? null)),
     };
-    return [{ ...outcome, verdict: verdictOf(outcome) }];
+    const harm = harmAt(courses, worstHour(hours), cls);
+    return harm ? [{ harm: namedHarm(context.system.tanks, harm), ...hours, verdict: verdictOf(hours) }] : [];
   });
 }
 
@@ -86,12 +87,8 @@ function firstHarm(trial: Trial, cls: HarmClass): Harm | null {
   return first;
 }
 
-/** The soonest harm of a class over all hours. */
-function worstHarm(courses: Courses, cls: HarmClass): Harm | null {
-  let worst: Harm | null = null;
-  for (const trial of courses.trials) {
-    const harm = firstHarm(trial, cls);
-    if (harm && (worst === null || harm.atS < worst.atS)) worst = harm;
-  }
-  return worst;
+/** The first harm of a class when a fault begins at an hour of the week. */
+function harmAt(courses: Courses, hour: number, cls: HarmClass): Harm | null {
+  const trial = courses.trials[courses.byHour[hour % 24] ?? 0];
+  return trial ? firstHarm(trial, cls) : null;
 }

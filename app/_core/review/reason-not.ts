@@ -1,10 +1,12 @@
 import type { View } from './context';
+import { namedHarm } from './named-harm';
+import { harmWords } from './words';
 
 /** Why a view cannot be judged at all, in words; null when it can. */
 export function reasonNot(view: View): string | null {
   if (view.resolved.missing.length > 0) return `not known: ${view.resolved.missing.join(', ')}`;
   const [harm] = view.nominal.record.harms;
-  if (harm)
-    return `the plan as written leaves the limits without any fault (${harm.what} in ${harm.tank || 'the room'})`;
-  return null;
+  if (!harm) return null;
+  const tanks = view.resolved.tanks.map((t) => t.tank);
+  return `the plan as written does harm without any fault (${harmWords(namedHarm(tanks, harm))})`;
 }

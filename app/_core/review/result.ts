@@ -27,7 +27,10 @@ export interface Harm {
   class: HarmClass;
   what: LimitQuantity | 'water-on-floor' | 'pump-dry';
   direction: 'above' | 'below';
+  /** Key of the tank; empty for the floor. */
   tank: string;
+  /** Its name, where the harm is told to people. */
+  tankName?: string;
   /** The limit in its own unit (°C, salinity, mg/L, part of volume, K, litres). */
   limit: number;
   forMin: number;
@@ -44,6 +47,7 @@ export interface Notice {
 
 /** What the hours of the week make of one harm class. Arrays hold 168 values, Monday 00:00 first; null means never. */
 export interface Outcome {
+  /** The first harm of the class when the fault begins at the worst hour: the one with the least time to spare. */
   harm: Harm;
   /** Latest intervention, seconds after onset, that still avoids the harm, by onset hour. */
   lastChanceS: (number | null)[];

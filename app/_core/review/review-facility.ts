@@ -17,7 +17,7 @@ export function reviewFacility(facility: Facility, on: string, only?: readonly s
     site: facility.site.key,
     name: facility.site.name,
     on,
-    systems: systems.map((system) => reviewSystem(facility, system, on)),
+    systems: systems.map((system) => reviewSystem(facility, system, on, undefined, true)),
     findings: siteFindings(facility),
   };
 }

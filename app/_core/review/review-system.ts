@@ -1,6 +1,7 @@
 import type { Facility } from '../facility/facility';
 import type { System } from '../facility/system';
 import type { Column } from '../plans/credit';
+import { askNext } from './ask-next';
 import { type Context, contextOf } from './context';
 import { caseFindings, gradeRank } from './findings';
 import { judge } from './judge';
@@ -19,12 +20,14 @@ import { gravity } from './verdict';
  * Review one system: every fault case in both columns, the paperwork checks, and what they come to.
  * @param on ISO date in the site's zone on which tests are judged
  * @param progress called after each fault case with how many are done and how many there are
+ * @param ask whether to find out as well which figure to ask for next (some more runs)
  */
 export function reviewSystem(
   facility: Facility,
   system: System,
   on: string,
   progress?: (done: number, all: number) => void,
+  ask = false,
 ): SystemReview {
   const context = contextOf(facility, system, on);
   const subjects = subjectsOf(facility, system);
@@ -33,7 +36,8 @@ export function reviewSystem(
     progress?.(i + 1, subjects.length);
     return c;
   });
-  return assemble(context, cases.sort(compareCases));
+  const review = assemble(context, cases.sort(compareCases));
+  return ask ? { ...review, ...askNext(context, subjects, review.cases, review.inputs) } : review;
 }
 
 /** Put judged cases together into a review. */

@@ -6,6 +6,7 @@ import { levelSignal } from '../simulate/build-signals';
 import { salinity } from '../simulate/signal';
 import { OXYGEN, STRIDE, TEMPERATURE } from '../simulate/plant';
 import type { Column } from '../plans/credit';
+import { namedHarm } from './named-harm';
 import { harmWords, worstHour } from './words';
 
 /** Points of a plotted line. */
@@ -30,7 +31,7 @@ export function trajectoryOf(context: Context, subject: Subject, c: FaultCase, c
     add('last-chance', outcome.lastChanceS[onsetHour], 'last chance');
     add('put-right', outcome.putRightS[onsetHour], 'put right, if the rota holds');
   }
-  for (const harm of trial.record.harms) add('harm', harm.atS, harmWords(harm));
+  for (const harm of trial.record.harms) add('harm', harm.atS, harmWords(namedHarm(context.system.tanks, harm)));
   for (const event of trial.record.events) add('event', event.t, event.what);
   return { onsetHour, endS, tracks: tracksOf(trial, endS), moments: moments.sort((a, b) => a.atS - b.atS) };
 }

@@ -31,29 +31,30 @@ export function hourWords(hour: number): string {
 
 /** What a harm is, in words with its limit. */
 export function harmWords(harm: Harm): string {
-  const held = harm.forMin > 0 ? ` for ${span(harm.forMin * 60)}` : '';
+  const tank = harm.tankName ?? harm.tank;
+  const held = harm.forMin > 0 ? ` for ${span(harm.forMin * 60).replace('.0 ', ' ')}` : '';
   switch (harm.what) {
     case 'temperature':
-      return `${harm.tank} ${harm.direction} ${harm.limit} °C${held}`;
+      return `${tank} ${harm.direction} ${harm.limit} °C${held}`;
     case 'salinity':
-      return `${harm.tank} ${harm.direction} a salinity of ${harm.limit}${held}`;
+      return `${tank} ${harm.direction} a salinity of ${harm.limit}${held}`;
     case 'oxygen':
-      return `${harm.tank} ${harm.direction} ${harm.limit} mg/L of oxygen${held}`;
+      return `${tank} ${harm.direction} ${harm.limit} mg/L of oxygen${held}`;
     case 'level':
-      return `${harm.tank} ${harm.direction} ${Math.round(harm.limit * 100)} % of its water${held}`;
+      return `${tank} ${harm.direction} ${Math.round(harm.limit * 100)} % of its water${held}`;
     case 'rise-24h':
-      return `${harm.tank} warmer by ${harm.limit} K within a day`;
+      return `${tank} warmer by ${harm.limit} K within a day`;
     case 'fall-24h':
-      return `${harm.tank} colder by ${harm.limit} K within a day`;
+      return `${tank} colder by ${harm.limit} K within a day`;
     case 'water-on-floor':
       return 'water on the floor';
     case 'pump-dry':
-      return `the return pump in ${harm.tank} draws air`;
+      return `the return pump in ${tank} draws air`;
   }
 }
 
 /** The hour of the week with the least time to spare; the first where nobody ever comes. */
-export function worstHour(outcome: Outcome): number {
+export function worstHour(outcome: Pick<Outcome, 'harmS' | 'spareS'>): number {
   let worst = 0;
   let least = Number.POSITIVE_INFINITY;
   for (const [h, harm] of outcome.harmS.entries()) {
@@ -67,23 +68,24 @@ export function worstHour(outcome: Outcome): number {
   return worst;
 }
 
-/** One outcome as a sentence with its figures, at its worst hour. */
+/** One outcome in sentences with its figures, at its worst hour. */
 export function outcomeSentence(outcome: Outcome): string {
   const h = worstHour(outcome);
   const notice = outcome.noticeS[h] ?? null;
   const last = outcome.lastChanceS[h] ?? 0;
   const right = outcome.putRightS[h] ?? null;
-  const parts = [
-    `${harmWords(outcome.harm)} after ${span(outcome.harmS[h] ?? 0)}`,
-    notice === null ? 'nobody notices' : `noticed after ${span(notice)}`,
-    last <= 0
-      ? 'nothing done afterwards avoids it'
-      : `to avoid it somebody must have put it right within ${span(last)}`,
-    right === null
-      ? `from ${hourWords(h)} nobody has it put right`
-      : `from ${hourWords(h)} it is put right after ${span(right)}`,
-  ];
-  return `${parts.join('; ')}.`;
+  const harm = `Harm ${after(outcome.harmS[h] ?? 0)} (${harmWords(outcome.harm)}).`;
+  const helps = last < 1 ? 'nothing done after it begins avoids it' : null;
+  if (notice === null)
+    return `${harm} Nobody notices; ${helps ?? `it would have to be put right within ${span(last)}`}.`;
+  const known = `Noticed ${after(notice)}; ${helps ?? `must be put right within ${span(last)}`}`;
+  const rota =
+    right === null ? 'nobody ever puts it right' : `${helps ? 'it is put right after' : 'that takes'} ${span(right)}`;
+  return `${harm} ${known}; at worst, from ${hourWords(h)}, ${rota}.`;
+}
+
+function after(seconds: number): string {
+  return seconds < 1 ? 'at once' : `after ${span(seconds)}`;
 }
 
 /** What a case leads to, in words. */
@@ -98,8 +100,11 @@ export function judgementSentence(judgement: Judgement): string {
 
 /** A case by name: what befalls what, and when it matters in which state. */
 export function caseTitle(c: Pick<FaultCase, 'title' | 'thing' | 'state'>): string {
-  const state = c.state === 'normal' || c.thing.kind === 'state' ? '' : ` during ${c.state.replace('-', ' ')}`;
-  return c.thing.kind === 'state' ? c.title : `${c.thing.name}: ${lower(c.title)}${state}`;
+  const state = c.state.replace('-', ' ');
+  if (c.thing.kind === 'state') return c.title;
+  if (c.thing.kind === 'system')
+    return `${state.charAt(0).toUpperCase()}${state.slice(1)} by itself, with nothing wrong`;
+  return `${c.thing.name}: ${lower(c.title)}${c.state === 'normal' ? '' : ` during ${state}`}`;
 }
 
 function lower(text: string): string {

@@ -2,7 +2,7 @@ import { buildMachine, type Blueprint } from './build-machine';
 import type { Snapshot } from './build';
 import { STRIDE, TEMPERATURE } from './plant';
 import { run } from './run';
-import type { Record } from './world';
+import { emptyRecord, type Record } from './world';
 
 const DAY = 86_400;
 const HOUR = 3600;
@@ -39,6 +39,19 @@ export function nominal(blueprint: Blueprint): Nominal {
     (_, i) => record.switches.filter((s) => s.device === i && s.on && s.t > from && s.t <= from + DAY).length,
   );
   return { record, at, startsPerDay, dayLow, dayHigh };
+}
+
+/** In place of a normal day where figures are missing: nothing was run, and there is no moment to begin from. */
+export function notRun(devices: number): Nominal {
+  return {
+    record: emptyRecord(0),
+    at: () => {
+      throw new Error('a system with missing figures was run');
+    },
+    startsPerDay: new Array<number>(devices).fill(0),
+    dayLow: new Float64Array(0),
+    dayHigh: new Float64Array(0),
+  };
 }
 
 function onAt(record: Record, device: number, t: number): boolean {

@@ -28,6 +28,9 @@ function systemLines(system: SystemReview): string[] {
   lines.push(...system.findings.slice(0, SHOWN).flatMap(findingLines));
   const rest = system.findings.length - SHOWN;
   if (rest > 0) lines.push(`  … and ${rest} more findings (--json shows all)`);
+  const asked = system.inputs.find((input) => input.path === system.askNext);
+  if (asked)
+    lines.push(`  Ask next: ${asked.name} (taken as ${asked.value ?? 'unknown'} ${asked.unit}, ${asked.source})`);
   lines.push(`  ${system.cases.length} fault cases judged: ${tally(system.cases)}`);
   return lines;
 }

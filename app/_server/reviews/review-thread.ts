@@ -10,7 +10,7 @@ parentPort?.on('message', ({ facility, system: key, on }: ReviewJob) => {
   try {
     const system = facility.systems.find((one) => one.key === key);
     if (!system) throw new Error(`No system "${key}" in the facility to review`);
-    say({ review: reviewSystem(facility, system, on, (done, of) => say({ done, of })) });
+    say({ review: reviewSystem(facility, system, on, (done, of) => say({ done, of }), true) });
   } catch (error) {
     say({ broke: error instanceof Error ? (error.stack ?? error.message) : String(error) });
   }

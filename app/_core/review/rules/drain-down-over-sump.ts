@@ -18,7 +18,7 @@ export const rule: Rule = {
     if (water === null || !(water.withBreaks > water.space)) return [];
     return [
       {
-        cause: 'Sump',
+        cause: water.sump,
         consequence: `${amount((water.withBreaks - water.space) * 1000, 'L')} go over its rim whenever the return stops.`,
         figures: drainFigures(water),
       },

@@ -19,7 +19,13 @@ export const rule: Rule = {
         { name: 'until', value: until },
         { name: 'by', value: by },
       ];
-      return [{ cause: one.name, consequence: `It does nothing meanwhile. Reason given: ${why}.`, figures }];
+      return [
+        {
+          cause: one.name,
+          consequence: `It does nothing meanwhile. Reason given: ${why.replace(/[\s.]+$/, '')}.`,
+          figures,
+        },
+      ];
     }),
   passing: () => example(),
   failing: () =>

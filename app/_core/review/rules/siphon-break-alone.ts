@@ -19,7 +19,7 @@ export const rule: Rule = {
     if (water === null || water.withBreaks > water.space || !(water.withoutBreaks > water.space)) return [];
     return [
       {
-        cause: 'Sump',
+        cause: water.sump,
         consequence: `With the siphon break blocked, ${amount((water.withoutBreaks - water.space) * 1000, 'L')} go over its rim when the return stops.`,
         figures: drainFigures(water),
       },

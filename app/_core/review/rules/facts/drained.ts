@@ -7,6 +7,8 @@ import { figure } from './words';
 
 /** What comes down when the return stops, and what the sump can take; m³. */
 export interface Drained {
+  /** Name of the sump. */
+  sump: string;
   /** With every siphon break open. */
   withBreaks: number;
   /** With none counted on: down to the outlets. */
@@ -25,6 +27,7 @@ export function drained(context: RuleContext): Drained | null {
   const sum = (depth: (tank: (typeof fed)[number]) => number) =>
     fed.reduce((total, tank) => total + drainDownVolume(tank.surface, depth(tank), 0), 0);
   return {
+    sump: sump.tank.name,
     withBreaks: sum((t) => drainDownDepth(t.drainDown, t.outlet, Math.min(t.outlet, t.siphonBreak))),
     withoutBreaks: sum((t) => drainDownDepth(t.drainDown, t.outlet, t.outlet)),
     space: sump.surface * sump.rim,
