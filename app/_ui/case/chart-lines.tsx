@@ -47,14 +47,13 @@ export function ChartLines({ chart, x, left, right, y, rankOf, hatch, outside }:
       ))}
       {chart.limits.map((limit) => (
         <LimitLine
-          key={`${limit.direction}${limit.value}`}
+          key={limit.says}
           limit={limit}
           at={scale(limit.value)}
           top={y}
           bottom={y + CHART}
           left={left}
           right={right}
-          said={shown(limit.value)}
           hatch={hatch}
           outside={outside}
         />

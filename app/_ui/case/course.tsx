@@ -25,12 +25,7 @@ export function Course({ system, faultCase, column, trajectory, speech }: Course
   const { outcomes } = faultCase[column];
   const harm = outcomes[0]?.harm;
   const key = harm?.tank || (trajectory.tracks[0]?.tank ?? '');
-  const charts = chartsOf(
-    trajectory,
-    harm?.what,
-    speech.units,
-    system.tanks.find((t) => t.key === key),
-  );
+  const charts = chartsOf({ trajectory, harm, units: speech.units, main: system.tanks.find((t) => t.key === key) });
   const main = { key, name: speech.names.tank(key) };
   const moments = caseMoments(speech, faultCase[column], trajectory, caseTitle(faultCase));
   const title = `Course of ${caseTitle(faultCase)} when it begins on a ${hourSaid(trajectory.onsetHour)}. The same stands in the tables below.`;

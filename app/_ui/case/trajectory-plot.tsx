@@ -49,11 +49,11 @@ function Plot({ title, trajectory, charts, moments, main, hub, width }: Trajecto
           <path className={style.hatch} d="M0 0V6" />
         </pattern>
       </defs>
+      <MomentRules moments={drawn} x={x} right={right} bottom={bottom} />
       {charts.map((chart, i) => (
         <ChartLines key={chart.quantity} chart={chart} y={yOf(i)} {...lines} />
       ))}
       {trajectory.endS < untilS ? <path className={style.end} d={`M${x(trajectory.endS)} ${top}V${bottom}`} /> : null}
-      <MomentRules moments={drawn} x={x} right={right} bottom={bottom} />
       {later.length > 0 ? (
         <text className={style.moment} x={right} y={top - 8} textAnchor="end">
           {`${later.map((m) => m.word).join(' and ')} only after this →`}

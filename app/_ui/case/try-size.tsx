@@ -3,6 +3,7 @@
 import { type FormEvent, useId, useState, useTransition } from 'react';
 import type { Facility } from '#core/facility/facility';
 import type { FaultCase } from '#core/review/result';
+import { judgementSentence } from '#core/review/words';
 import type { Custom } from '#core/units/shown';
 import { VerdictMark } from '../marks/verdict';
 import { namesOf } from '../words/names';
@@ -47,25 +48,22 @@ export function TrySize({ facility, caseId, ratedW, units, on }: TrySizeProps) {
   );
 }
 
-function Answer({
-  watts,
-  judged,
-  facility,
-  units,
-}: {
+interface AnswerProps {
   watts: number;
   judged: FaultCase;
   facility: Facility;
   units: Custom;
-}) {
+}
+
+function Answer({ watts, judged: { claimed }, facility, units }: AnswerProps) {
   const [system] = facility.systems;
-  const [outcome] = judged.claimed.outcomes;
+  const [outcome] = claimed.outcomes;
   return (
     <p>
-      With {watts} W, as claimed: <VerdictMark verdict={judged.claimed.verdict} of={outcome?.harm.class} />.{' '}
+      With {watts} W, as claimed: <VerdictMark verdict={claimed.verdict} of={outcome?.harm.class} />.{' '}
       {outcome && system
         ? outcomeSaid({ units, names: namesOf(facility, system) }, outcome)
-        : 'No harm within seven days though nobody comes.'}
+        : judgementSentence(claimed)}
     </p>
   );
 }

@@ -6,9 +6,9 @@ import style from './drawing.module.css';
 /** Whether a safeguard, by key, is tested, untested or off on the day of the review. */
 export type Proof = (safeguard: string | undefined) => 'tested' | 'untested' | 'off';
 
-/** A safeguard on a piece of equipment: C cut-out, I interlock, R run limit. */
+/** A safeguard on a piece of equipment: C cut-out, I interlock, R run limit; without a letter, whichever. */
 export interface Mark {
-  letter: 'C' | 'I' | 'R';
+  letter: 'C' | 'I' | 'R' | '';
   key: string;
   proof: ReturnType<Proof>;
 }

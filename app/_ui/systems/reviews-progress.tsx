@@ -1,7 +1,7 @@
 'use client';
 
 import { useRouter } from 'next/navigation';
-import { useEffect } from 'react';
+import { useEffect, useTransition } from 'react';
 import style from './reviews-progress.module.css';
 
 /** How often the page asks again while reviews are under way, ms. */
@@ -11,11 +11,13 @@ const AGAIN = 2000;
 export function ReviewsProgress({ done, all }: { done: number; all: number }) {
   const router = useRouter();
   const pending = done < all;
+  const [isAsking, ask] = useTransition();
   useEffect(() => {
-    if (!pending) return;
-    const timer = setInterval(() => router.refresh(), AGAIN);
-    return () => clearInterval(timer);
-  }, [pending, router]);
+    // One question at a time: on a busy machine the next waits for the answer.
+    if (!pending || isAsking) return;
+    const timer = setTimeout(() => ask(() => router.refresh()), AGAIN);
+    return () => clearTimeout(timer);
+  }, [pending, isAsking, router]);
   return (
     <div role="status" className={pending ? style.progress : style.done}>
       {pending ? (

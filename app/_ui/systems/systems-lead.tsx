@@ -10,10 +10,11 @@ export function SystemsLead({ rows }: { rows: SystemRow[] }) {
     reviews.filter(({ tested }) => tested.befalls === 'animals' && GRAVE.has(tested.verdict)).length - losing;
   return (
     <p className={style.lead}>
-      {losing === 0 ? 'None' : <strong>{losing}</strong>} of {reviews.length} reviewed systems{' '}
-      {losing === 1 ? 'has' : 'have'} a single fault that loses animals, at some hour of the week at least, before
-      anybody can put it right, even if every safeguard works as claimed.{' '}
-      {more > 0 ? `Counting only on safeguards that are tested, ${more} more ${more === 1 ? 'does' : 'do'}.` : null}
+      Of {reviews.length === 1 ? 'the one system' : `the ${reviews.length} systems`} reviewed,{' '}
+      {losing === 0 ? 'none has' : <strong>{losing === 1 ? '1 has' : `${losing} have`}</strong>} a single fault that
+      would lose animals, at some hours of the week at least, before anybody could put it right, even if every safeguard
+      works as claimed.{' '}
+      {more > 0 ? `Counting only on safeguards that are tested, ${more} more ${more === 1 ? 'has' : 'have'}.` : null}
     </p>
   );
 }

@@ -47,5 +47,10 @@ export function inUnits(units: Custom, kind: FigureKind, value: number): number 
 
 /** A figure with its unit, in the person's custom: `figure('us', 'volume', 432)` reads "114 US gal". */
 export function figure(units: Custom, kind: FigureKind, value: number): string {
-  return show(inUnits(units, kind, value), unitOf(units, kind));
+  return inThousands(show(inUnits(units, kind, value), unitOf(units, kind)));
+}
+
+/** From ten thousand on, digits stand in threes, parted by a narrow space that does not break. */
+function inThousands(said: string): string {
+  return said.replace(/\d{5,}/, (digits) => digits.replace(/\B(?=(\d{3})+$)/g, '\u202f'));
 }

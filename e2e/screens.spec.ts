@@ -1,0 +1,101 @@
+import AxeBuilder from '@axe-core/playwright';
+import { expect as expectSoon, type Page, test } from '@playwright/test';
+
+/** A page may take its time on a machine that computes reviews beside it. */
+const expect = expectSoon.configure({ timeout: 20_000 });
+// After first-run: the demo is loaded and some reviews are there.
+const VIEWS = [
+  { device: 'desk', width: 1280, light: 'light' },
+  { device: 'desk', width: 1280, light: 'dark' },
+  { device: 'phone', width: 360, light: 'light' },
+  { device: 'phone', width: 360, light: 'dark' },
+  { device: 'narrowest', width: 320, light: 'light' },
+] as const;
+const STANDARDS = ['wcag2a', 'wcag2aa', 'wcag21a', 'wcag21aa', 'wcag22aa'];
+const SERIOUS = new Set<string | null | undefined>(['serious', 'critical']);
+
+/** Every screen by name; those of a system are found as a person finds them, from the first row of the table. */
+const SCREENS: Record<string, (page: Page) => Promise<void>> = {
+  systems: async (page) => void (await page.goto('/')),
+  system: toWorstSystem,
+  'fault-case': async (page) => {
+    await toWorstSystem(page);
+    await page.getByRole('main').getByRole('link', { name: /:/ }).first().click();
+    await expect(page).toHaveURL(/\/cases\//);
+  },
+  import: async (page) => {
+    await page.goto('/import');
+    await page.getByRole('textbox', { name: 'or paste it here' }).fill('format: holdfast.facility/1\nsite: {}\n');
+    await page.getByRole('button', { name: 'Check the file' }).click();
+    await expect(page.getByRole('heading', { name: /things are wrong/ })).toBeVisible();
+  },
+  how: async (page) => void (await page.goto('/how')),
+  'not-found': async (page) => void (await page.goto('/nowhere')),
+};
+
+for (const [name, open] of Object.entries(SCREENS)) {
+  for (const { device, width, light } of VIEWS) {
+    test(`${name}, ${device} width, ${light}: no serious barrier, and nothing runs over the edge`, async ({
+      page,
+    }, info) => {
+      await page.setViewportSize({ width, height: 800 });
+      await page.emulateMedia({ colorScheme: light });
+      await open(page);
+      await page.screenshot({ path: info.outputPath(`${name}-${device}-${light}.png`), fullPage: true });
+      await openEveryFold(page);
+      const { violations } = await new AxeBuilder({ page }).withTags(STANDARDS).analyze();
+      expect(violations.filter(({ impact }) => SERIOUS.has(impact)).map(said)).toEqual([]);
+      expect(await page.evaluate(overhang)).toBe(0);
+    });
+  }
+}
+
+/** Px by which the page is wider than its window. */
+function overhang(): number {
+  return document.documentElement.scrollWidth - document.documentElement.clientWidth;
+}
+
+test('a keyboard reaches the content at once, and what has the focus is seen', async ({ page }) => {
+  await page.goto('/');
+  await page.keyboard.press('Tab');
+  const skip = page.getByRole('link', { name: 'To the content' });
+  await expect(skip).toBeFocused();
+  await expect(skip).toBeInViewport();
+  await page.keyboard.press('Enter');
+  await expect(page).toHaveURL(/#content$/);
+  await page.keyboard.press('Tab');
+  expect(await page.evaluate(() => getComputedStyle(document.activeElement ?? document.body).outlineStyle)).toBe(
+    'solid',
+  );
+});
+
+test('on paper everything folded is read, and what only a screen needs is gone', async ({ page }) => {
+  await page.emulateMedia({ media: 'print' });
+  await page.goto('/how');
+  await expect(page.getByText('Heater welded on').first()).toBeVisible();
+  await expect(page.getByRole('navigation', { name: 'Pages' })).toBeHidden();
+  await expect(page.getByText('Holdfast switches nothing and is not a protective device.').first()).toBeVisible();
+});
+
+async function toWorstSystem(page: Page): Promise<void> {
+  await page.goto('/');
+  await page
+    .getByRole('row')
+    .filter({ hasText: /no warning|too late|some hours/ })
+    .first()
+    .getByRole('rowheader')
+    .getByRole('link')
+    .click();
+  await expect(page.getByText('What to do first:')).toBeVisible();
+}
+
+/** What is folded is judged as well. */
+async function openEveryFold(page: Page): Promise<void> {
+  await page.locator('main details').evaluateAll((folds) => {
+    for (const fold of folds) fold.setAttribute('open', '');
+  });
+}
+
+function said({ id, nodes }: { id: string; nodes: { target: unknown }[] }): string {
+  return `${id} at ${nodes.map(({ target }) => String(target)).join(', ')}`;
+}
