@@ -25,6 +25,8 @@ export interface March {
 
 /** Longest step, s. */
 const LONGEST = 7200;
+/** Shortest step that may fail, s: a state that needs shorter ones is no state of water any more. */
+const LEAST = 1e-7;
 /** First step after anything has switched, s. */
 export const AFTER_EVENT = 120;
 
@@ -68,7 +70,7 @@ function acceptedStep(m: March, room: number): number {
     step(stepper, world.t, h, world.hour, world.x, m.b.x, m.tolerance);
     world.record.steps++;
     const { error } = stepper;
-    if (!Number.isFinite(error) && h < 1e-6) throw new Error('the model left the range of numbers');
+    if (!(error <= 1) && h < LEAST) throw new Error('the model left the range of numbers');
     const factor = Number.isFinite(error) ? Math.min(5, Math.max(0.2, 0.9 * error ** -0.25)) : 0.1;
     if (error <= 1) {
       // A step cut short by `stop` says little about the next one; it may only lengthen it.

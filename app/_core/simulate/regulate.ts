@@ -3,6 +3,9 @@ import type { World } from './world';
 
 const DAY = 86_400;
 
+/** s: a wake-up that lands this close to its time has come; rounding alone would send it back to sleep for ever. */
+const GRACE = 1e-6;
+
 /**
  * Let each device's own regulation answer for this instant, within its shortest times and longest run.
  * @returns whether any answer changed
@@ -36,7 +39,7 @@ function answer(world: World, device: Device): void {
       const control = regulated.watch;
       if (!control || control.signal.kind === 'lost' || control.active === device.on) return;
       const rest = (device.on ? regulated.minOnS : regulated.minOffS) - (world.t - device.switchedS);
-      if (rest > 0) {
+      if (rest > GRACE) {
         wakeAt(world, world.t + rest);
         return;
       }

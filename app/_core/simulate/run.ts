@@ -39,14 +39,16 @@ export interface RunOptions {
 /**
  * Run a machine from its initial state until a harm, a horizon, or until nothing more can happen.
  * @returns what happened, with the state at every accepted step
- * @throws when a plan contradicts itself, or when the state leaves the range of numbers
+ * @throws when a plan contradicts itself or switches without end, or when the state leaves the range of numbers
  */
 export function run(machine: Machine, options: RunOptions): Record {
   const world = begin(machine, options);
   const regimes = regimeWatches(machine);
   const m = march(world, options.tolerance ?? TOLERANCE, driftOf(world), dayWatch(world));
   calm(world, regimes);
+  const alive = moving();
   while (!finished(m, options)) {
+    alive(world.t);
     enterHour(world);
     const changed = (options.marchTo ?? marchTo)(m, nextStop(m, options));
     const fired = changed === null && fireDue(world.timers, world.t + 1e-6);
@@ -84,6 +86,20 @@ function begin(machine: Machine, options: RunOptions): World {
     beginExposure(world, limit, watched, sinceS);
   }
   return world;
+}
+
+/** Rounds within one second of a run after which it counts as stuck: events a tenth of a millisecond apart. */
+const STUCK = 10_000;
+
+/** Watches over a run's progress, so that a plan nobody thought of ends in words and not in a review without end. */
+function moving(): (t: number) => void {
+  let since = 0;
+  let rounds = 0;
+  return (t) => {
+    rounds = t > since + 1 ? 0 : rounds + 1;
+    if (rounds === 0) since = t;
+    if (rounds > STUCK) throw new Error('a plan contradicts itself: it switches without end at one instant');
+  };
 }
 
 /** Hour of the day whose straight piece of room air begins at or holds this time. */
