@@ -1,4 +1,4 @@
-import type { ResolvedSystem } from '../equipment/resolved';
+import type { ResolvedSystem, ResolvedTank } from '../equipment/resolved';
 import { stateMinOf } from '../equipment/defaults';
 import { MORE, take, taker, type Taker } from '../equipment/take';
 import type { Facility } from '../facility/facility';
@@ -10,7 +10,7 @@ import type { Build, Snapshot } from './build';
 import { buildAlarms } from './build-alarms';
 import { buildDevice } from './build-device';
 import { buildLimits, buildSigns, type ProfileOf } from './build-limits';
-import { buildPlant, downTo, FOOT, nodeTanks, reservoirTanks, runningState } from './build-plant';
+import { buildPlant, downTo, FOOT, nodeTanks, reservoirTanks, runningState, siphonRate } from './build-plant';
 import type { Places } from './build-signals';
 import type { Credit } from '../plans/credit';
 import { buildSupply } from './build-supply';
@@ -75,7 +75,7 @@ export function buildMachine(blueprint: Blueprint): Machine {
 
 function prepare(blueprint: Blueprint): Build {
   const { facility, resolved, upset, credited } = blueprint;
-  const flow = resolved.devices.filter((d) => d.equipment.type === 'return-pump').reduce((sum, d) => sum + d.flow, 0);
+  const flow = returnFlowOf(resolved);
   const tanks = nodeTanks(resolved);
   const reservoirs = reservoirTanks(resolved);
   const places: Places = {
@@ -123,13 +123,23 @@ function regimes(build: Build, nodes: NodeRegime[]): void {
       // A siphon-break that is not counted on lets the siphon run down to the outlet.
       const tank = build.tanks[k];
       const relied = tank?.tank.siphonBreakMm === undefined || build.credited(tank.tank.siphonSafeguard);
-      if (tank && !relied) build.plant.siphonVolume[k] = downTo(tank, tank.outlet);
+      if (tank && !relied) siphonToOutlet(build, k, tank);
       add('siphon', build.plant.siphonVolume[k] as number);
     }
     add('rim', build.plant.rimVolume[k] as number);
     const whole = build.plant.runVolume[k] as number;
     build.watches.push(watch('bare', k, linear(STRIDE * k), -1, BARE * whole, WET * whole));
   }
+}
+
+function siphonToOutlet(build: Build, k: number, tank: ResolvedTank): void {
+  build.plant.siphonVolume[k] = downTo(tank, tank.outlet);
+  build.plant.siphonPerS[k] = siphonRate(tank, returnFlowOf(build.resolved), tank.outlet);
+}
+
+/** The return with every pump running, m³/s. */
+function returnFlowOf(resolved: ResolvedSystem): number {
+  return resolved.devices.filter((d) => d.equipment.type === 'return-pump').reduce((sum, d) => sum + d.flow, 0);
 }
 
 function dryWatch(build: Build): Watch | null {

@@ -52,9 +52,10 @@ export function buildPlant(resolved: ResolvedSystem, flow: number, open: Readonl
     evaporationWPerPa: of((t) => t.evaporation),
     respiration: respiration(resolved, tanks, hub),
     restVolume: of(crest),
-    siphonVolume: of((t) => downTo(t, Math.min(t.outlet, t.siphonBreak))),
+    siphonVolume: of((t) => downTo(t, siphonDepth(t))),
     // The layer above the crest drains at the rate that carries the full return at the running level.
     gravityPerS: of((t) => (flow * t.share) / (t.volume - crest(t))),
+    siphonPerS: of((t) => siphonRate(t, flow, siphonDepth(t))),
     rimVolume: of((t) => t.volume + t.rim * t.surface),
     wasteVolume: of((t) => downTo(t, wasteDepth(resolved, t, open))),
     runVolume: of((t) => t.volume),
@@ -63,6 +64,21 @@ export function buildPlant(resolved: ResolvedSystem, flow: number, open: Readonl
 }
 
 /** m that the deepest open waste of a tank reaches. */
+function siphonDepth(tank: ResolvedTank): number {
+  return Math.min(tank.outlet, tank.siphonBreak);
+}
+
+/**
+ * How fast water siphons back through a stopped return: at the running level about as fast as the pump delivered it.
+ * Common practice, no source; what counts is how much, not how fast.
+ * @param flow the whole return, m³/s
+ * @param depth m from the running level to where the siphon breaks
+ * @returns 1/s
+ */
+export function siphonRate(tank: ResolvedTank, flow: number, depth: number): number {
+  return (flow * tank.share) / Math.max(1e-9, tank.volume - downTo(tank, Math.max(THIN, depth)));
+}
+
 function wasteDepth(resolved: ResolvedSystem, tank: ResolvedTank, open: ReadonlySet<string>): number {
   const here = resolved.devices.filter((d) => d.equipment.tank === tank.tank.key && open.has(d.equipment.key));
   const depths = here.map((d) => d.wasteTo);

@@ -5,16 +5,18 @@ const WASTE_LINEAR = 1e-3;
 
 /** Water that leaves one node to the sump by gravity, m³/s: over the crest and, with the return stopped, by siphon. */
 export function gravityFlow(plant: Plant, mode: Mode, k: number, volume: number): number {
-  const rate = plant.gravityPerS[k] as number;
   let flow = 0;
-  if (mode.overflowing[k] === 1) flow += rate * (volume - (plant.restVolume[k] as number));
-  if (mode.siphoning[k] === 1) flow += rate * (volume - (plant.siphonVolume[k] as number));
+  if (mode.overflowing[k] === 1) flow += (plant.gravityPerS[k] as number) * (volume - (plant.restVolume[k] as number));
+  if (mode.siphoning[k] === 1) flow += (plant.siphonPerS[k] as number) * (volume - (plant.siphonVolume[k] as number));
   return flow;
 }
 
 /** Slope of `gravityFlow` with volume, 1/s. */
 export function gravitySlope(plant: Plant, mode: Mode, k: number): number {
-  return (plant.gravityPerS[k] as number) * ((mode.overflowing[k] as number) + (mode.siphoning[k] as number));
+  return (
+    (plant.gravityPerS[k] as number) * (mode.overflowing[k] as number) +
+    (plant.siphonPerS[k] as number) * (mode.siphoning[k] as number)
+  );
 }
 
 /** Water that leaves one node for the floor, m³/s: over the rim, and as flooded skimmate. */

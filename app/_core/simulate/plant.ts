@@ -42,6 +42,8 @@ export interface Plant {
   siphonVolume: Float64Array;
   /** 1/s: how fast the layer above the crest drains. */
   gravityPerS: Float64Array;
+  /** 1/s: how fast the layer above the siphon's end runs back through a stopped return. */
+  siphonPerS: Float64Array;
   /** m³ at which water reaches the rim. */
   rimVolume: Float64Array;
   /** m³ at which a waste outlet falls dry. */

@@ -38,6 +38,7 @@ export function randomPlant(seed: number, withHub: boolean): RandomPlant {
     restVolume: part(0.9, 0.99),
     siphonVolume: part(0.7, 0.98),
     gravityPerS: column(0.001, 0.3),
+    siphonPerS: column(0.001, 0.1),
     rimVolume: part(1.02, 1.2),
     wasteVolume: part(0.1, 0.6),
     runVolume,
