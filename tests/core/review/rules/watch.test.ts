@@ -204,8 +204,11 @@ describe('a safeguard', () => {
 
   test('that is off is reported as off until its day is over, and not as untested', () => {
     const off = (until: string) =>
-      safeguard('run-limit', { tests: [], off: { by: 'x', why: 'pump away', since: '2026-05-01', until } });
+      safeguard('run-limit', { tests: [], off: { by: 'x', why: 'pump away.', since: '2026-05-01', until } });
     expect(causes('safeguard-off', off('2026-06-01'))).toEqual(['Run limit of the top-off']);
+    expect(finds('safeguard-off', off('2026-06-01'))[0]?.consequence).toBe(
+      'It does nothing meanwhile. Reason given: pump away.',
+    );
     expect(causes('safeguard-untested', off('2026-06-01'))).toEqual([]);
     expect(causes('safeguard-off', off('2026-05-31'))).toEqual([]);
     expect(causes('safeguard-untested', off('2026-05-31'))).toEqual(['Run limit of the top-off']);

@@ -41,6 +41,7 @@ describe('what drains down', () => {
   test('runs to the outlet where there is no break, and never stops above the crest', () => {
     const none = tank('display', { siphonBreakMm: undefined, siphonSafeguard: undefined });
     expect(causes('drain-down-over-sump', none, room(107))).toEqual(['Sump']);
+    expect(causes('drain-down-over-sump', none, room(107), tank('sump', { name: 'Basement' }))).toEqual(['Basement']);
     const crest = tank('display', { drainDownMm: entered(200) });
     expect(shown(finds('drain-down-over-sump', crest, room(100))[0], 'drains down')).toBe('144 L');
   });
