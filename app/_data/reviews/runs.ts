@@ -60,10 +60,10 @@ export async function beat(siteId: string, runId: string, progress: RunProgress,
   return count === 1;
 }
 
-/** Closes a run that has come to its end, unless another has taken over. */
-export async function closeRun(siteId: string, runId: string, at: Date): Promise<void> {
-  const data = { state: 'done', systemKey: null, casesDone: 0, casesAll: 0, beatAt: at };
-  await database().reviewRun.updateMany({ where: { siteId, runId }, data });
+/** Closes a run that has come to its end with so many systems, unless another has taken over. */
+export async function closeRun(siteId: string, runId: string, systems: number, at: Date): Promise<void> {
+  const progress = { ...NOTHING_YET, systemsDone: systems, systemsAll: systems };
+  await database().reviewRun.updateMany({ where: { siteId, runId }, data: { ...progress, state: 'done', beatAt: at } });
 }
 
 /** The runs of these sites. */

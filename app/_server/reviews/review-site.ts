@@ -52,7 +52,7 @@ export async function reviewSite(
     const progress = { systemsDone: at, systemsAll: stale.length, systemKey: key, casesDone: 0, casesAll: 0 };
     if (!(await reviewOne({ siteId, runId, on, stored, compute, signal }, key, progress))) return;
   }
-  await closeRun(siteId, runId, now());
+  await closeRun(siteId, runId, stale.length, now());
   if (stale.length > 0) logInfo('reviews computed', { site: siteId, systems: stale.length });
 }
 
