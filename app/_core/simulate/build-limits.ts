@@ -76,6 +76,7 @@ function dayChange(build: Build, group: Group, limit: Limit): DayChange {
     node: group.node,
     sign,
     limit: limit.above ?? limit.below ?? Number.POSITIVE_INFINITY,
+    forS: limit.forMin * 60,
     before: Math.max(0, before),
     groups: group.groups,
   };

@@ -41,19 +41,37 @@ export function followDay(day: DayWatch, world: World): void {
     const before = day.slopes[i] as number;
     day.slopes[i] = slope;
     // A turn within the step may be the least of the day, or the most, though neither end is.
-    if (before * slope < 0) look(world, change, queue, turnWithin(world, change, before));
-    look(world, change, queue, { t: world.t, value: change.sign * temperature(world.x, change) });
+    if (before * slope < 0) look(world, i, queue, turnWithin(world, change, before));
+    look(world, i, queue, { t: world.t, value: change.sign * temperature(world.x, change) });
   }
 }
 
-function look(world: World, change: DayChange, queue: Entry[], entry: Entry): void {
+function look(world: World, index: number, queue: Entry[], entry: Entry): void {
+  const change = world.machine.dayChanges[index] as DayChange;
   // The head is the least of all that are kept, so that most looks end here.
-  if (entry.value - (queue[0] as Entry).value > change.limit) {
-    if (entry.value - leastOf(world, change, queue, entry.t) > change.limit) report(world, change, queue, entry.t);
-  }
+  const far = entry.value - (queue[0] as Entry).value > change.limit;
+  stand(world, index, queue, entry.t, far && entry.value - leastOf(world, change, queue, entry.t) > change.limit);
   // One older than a day is kept, to know that the day's beginning lies behind it.
   while (queue.length > 1 && (queue[1] as Entry).t < entry.t - DAY) queue.shift();
   enter(queue, entry);
+}
+
+/** Begin, go on with or end the time for which a change stands beyond its limit; harm when it has stood long enough. */
+function stand(world: World, index: number, queue: Entry[], t: number, beyond: boolean): void {
+  const change = world.machine.dayChanges[index] as DayChange;
+  const since = world.beyondDay[index] ?? null;
+  if (!beyond) {
+    if (since !== null)
+      world.record.exposures.push({ limit: world.machine.limits.length + index, fromS: since, toS: t });
+    world.beyondDay[index] = null;
+    return;
+  }
+  const from = since ?? crossed(world, change, queue, t);
+  world.beyondDay[index] = from;
+  if (t - from < change.forS) return;
+  const { tank, limit, forS, groups } = change;
+  const what = change.sign > 0 ? 'rise-24h' : 'fall-24h';
+  harm(world, { class: 'animals', what, direction: 'above', tank, limit, forS, groups }, from + forS);
 }
 
 /** Least value of the 24 hours before t: of what is kept from within them, and at their very beginning. */
@@ -86,7 +104,8 @@ function turnWithin(world: World, change: DayChange, slope: number): Entry {
   return { t: (low + high) / 2, value: value((low + high) / 2) };
 }
 
-function report(world: World, change: DayChange, queue: Entry[], by: number): void {
+/** When, within the last step, the change passed its limit. */
+function crossed(world: World, change: DayChange, queue: Entry[], by: number): number {
   const { knots } = world.record;
   const last = Math.max(0, knots.length - 2);
   let low = knots.time(last);
@@ -97,18 +116,5 @@ function report(world: World, change: DayChange, queue: Entry[], by: number): vo
     if (value - leastOf(world, change, queue, t) > change.limit) high = t;
     else low = t;
   }
-  const what = change.sign > 0 ? 'rise-24h' : 'fall-24h';
-  harm(
-    world,
-    {
-      class: 'animals',
-      what,
-      direction: 'above',
-      tank: change.tank,
-      limit: change.limit,
-      forS: 0,
-      groups: change.groups,
-    },
-    high,
-  );
+  return high;
 }

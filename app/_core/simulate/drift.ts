@@ -94,7 +94,11 @@ function changedForGood(drift: Drift, world: World): number {
 }
 
 function quiet(world: World): boolean {
-  return world.exposures.length === 0 && !world.timers.some((timer) => timer.turning && timer.live());
+  return (
+    world.exposures.length === 0 &&
+    world.beyondDay.every((since) => since === null) &&
+    !world.timers.some((timer) => timer.turning && timer.live())
+  );
 }
 
 function leadsNowhere(drift: Drift, w: Watch, i: number, windowsLeft: number): boolean {

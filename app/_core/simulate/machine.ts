@@ -36,6 +36,8 @@ export interface DayChange {
   /** +1 a rise, −1 a fall, K. */
   sign: 1 | -1;
   limit: number;
+  /** How long the change must stand, s. */
+  forS: number;
   /** How much lower (for a fall: higher) it stood at some moment of the 24 hours before, K, ≥ 0. */
   before: number;
   groups: string[];

@@ -12,6 +12,7 @@ const WARM_UP = 10 * DAY;
 
 /** A system as its plan runs it with nothing wrong. */
 export interface Nominal {
+  /** One day of its own rhythm, from midnight: what is harmed, raised or shown in it is so every day. */
   record: Record;
   /** Moment of the last normal day at a local hour. */
   at: (hour: number) => Snapshot;
@@ -27,17 +28,18 @@ export interface Nominal {
  */
 export function nominal(blueprint: Blueprint): Nominal {
   const machine = buildMachine({ ...blueprint, snapshot: null });
-  const record = run(machine, { untilS: WARM_UP, clockS: 0, stopAt: null, settle: true, atLeastS: 2 * DAY });
+  const warmUp = run(machine, { untilS: WARM_UP, clockS: 0, stopAt: null, settle: true, atLeastS: 2 * DAY });
   // A run may end at half a day; the last whole day, from midnight, is what is kept.
-  const from = Math.max(0, Math.floor(record.endS / DAY) * DAY - DAY);
-  const { dayLow, dayHigh } = range(record, from, machine.plant.nodes);
+  const from = Math.max(0, Math.floor(warmUp.endS / DAY) * DAY - DAY);
+  const { dayLow, dayHigh } = range(warmUp, from, machine.plant.nodes);
   const at = (hour: number): Snapshot => {
-    const t = Math.min(record.endS, from + (hour % 24) * HOUR);
-    return { x: record.knots.stateAt(t), on: machine.devices.map((_, i) => onAt(record, i, t)), dayLow, dayHigh };
+    const t = Math.min(warmUp.endS, from + (hour % 24) * HOUR);
+    return { x: warmUp.knots.stateAt(t), on: machine.devices.map((_, i) => onAt(warmUp, i, t)), dayLow, dayHigh };
   };
-  const startsPerDay = machine.devices.map(
-    (_, i) => record.switches.filter((s) => s.device === i && s.on && s.t > from && s.t <= from + DAY).length,
-  );
+  // What happens while a system finds its rhythm is of no account, so the day is run once more from its beginning.
+  const settled = buildMachine({ ...blueprint, snapshot: at(0) });
+  const record = run(settled, { untilS: DAY, clockS: 0, stopAt: null, settle: false });
+  const startsPerDay = machine.devices.map((_, i) => record.switches.filter((s) => s.device === i && s.on).length);
   return { record, at, startsPerDay, dayLow, dayHigh };
 }
 

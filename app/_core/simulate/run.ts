@@ -56,9 +56,17 @@ export function run(machine: Machine, options: RunOptions): Record {
     calm(world, regimes);
     m.h = Math.min(m.h, AFTER_EVENT);
   }
-  for (const { limit, sinceS } of world.exposures) world.record.exposures.push({ limit, fromS: sinceS, toS: world.t });
+  closeExposures(world);
   world.record.endS = world.t;
   return world.record;
+}
+
+function closeExposures(world: World): void {
+  const { record, machine, t } = world;
+  for (const { limit, sinceS } of world.exposures) record.exposures.push({ limit, fromS: sinceS, toS: t });
+  for (const [i, sinceS] of world.beyondDay.entries()) {
+    if (sinceS !== null) record.exposures.push({ limit: machine.limits.length + i, fromS: sinceS, toS: t });
+  }
 }
 
 function begin(machine: Machine, options: RunOptions): World {
@@ -72,6 +80,7 @@ function begin(machine: Machine, options: RunOptions): World {
     x: Float64Array.from(machine.initial),
     timers: [],
     exposures: [],
+    beyondDay: machine.dayChanges.map(() => null),
     pending: machine.alarms.map(() => null),
     record: emptyRecord(machine.plant.size),
   };
@@ -80,6 +89,7 @@ function begin(machine: Machine, options: RunOptions): World {
   for (const device of machine.devices) if (device.on) limitRun(world, device);
   for (const { limit, sinceS } of options.exposures ?? []) {
     const watched = machine.limits[limit];
+    if (!watched) world.beyondDay[limit - machine.limits.length] = sinceS;
     if (!watched) continue;
     watched.watch.active = true;
     renew(world.table, watched.watch);
@@ -159,12 +169,31 @@ function refillDaily(world: World, atS: number): void {
 }
 
 function endState(world: World): void {
-  const { span, devices, plant } = world.machine;
+  const { span, devices } = world.machine;
   if (!span) return;
   for (const [i, device] of devices.entries()) device.stateThen = span.normalThen[i] ?? null;
   if (span.safeguard) world.record.acted.add(span.safeguard);
-  for (let k = 0; k < plant.nodes; k++) addMatched(world.x, k, span.drawn[k] as number);
   world.record.events.push({ t: world.t, what: 'the operating state ends' });
+  if (span.drawn.some((volume) => volume > 0)) {
+    world.timers.push({
+      atS: world.t + POUR_S,
+      live: () => true,
+      fire: () => pourBack(world, span.drawn),
+      turning: true,
+    });
+  }
+}
+
+/** s after a state's end at which its water is back: once the return has lifted what had drained down. Common practice, no source. */
+const POUR_S = 600;
+
+/** Give back what the state had drawn, as far as there is room below the running level. */
+function pourBack(world: World, drawn: Float64Array): void {
+  const { plant } = world.machine;
+  for (let k = 0; k < plant.nodes; k++) {
+    const room = (plant.runVolume[k] as number) - (world.x[STRIDE * k + VOLUME] as number);
+    addMatched(world.x, k, Math.max(0, Math.min(drawn[k] as number, room)));
+  }
 }
 
 /**

@@ -41,6 +41,8 @@ export interface World {
   x: Float64Array;
   timers: Timers;
   exposures: Exposure[];
+  /** For each change within a day that stands beyond its limit: since when. */
+  beyondDay: (number | null)[];
   /** Pending alarms: since when the condition holds. */
   pending: (number | null)[];
   record: Record;
