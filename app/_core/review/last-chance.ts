@@ -11,9 +11,10 @@ import type { HarmClass } from './result';
 import type { Trial } from './trial';
 
 const DAY = 86_400;
-/** How finely the last chance is found: to half a minute, or two thousandths of the way to harm where that is more. */
+/** How finely the last chance is found: to half a minute; finer where harm is near, coarser where it is far. */
 const FINE_S = 30;
-const FINE_SHARE = 0.002;
+const NEAR_SHARE = 0.1;
+const FAR_SHARE = 0.002;
 /** Longest the water is followed after it was put right, s. */
 const AFTERMATH = 2 * DAY;
 
@@ -27,7 +28,7 @@ export function lastChance(trial: Trial, cls: HarmClass, beforeHarmS: number | n
   const harmed = trial.record.harms.filter((h) => h.class === cls).map((h) => h.atS);
   if (harmed.length === 0) return null;
   const harm = Math.min(...harmed);
-  const fine = Math.max(FINE_S, FINE_SHARE * harm);
+  const fine = Math.max(Math.min(FINE_S, NEAR_SHARE * harm), FAR_SHARE * harm);
   let bad = Math.max(0, harm - fine);
   if (avoids(trial, cls, bad)) return bad;
   let good = 0;

@@ -15,7 +15,7 @@ const NEAR_K = 0.05;
  * @param normal the normal day that the mended system goes back to
  */
 export function recovered(world: World, normal: Snapshot | null): boolean {
-  if (world.exposures.length > 0) return false;
+  if (world.exposures.length > 0 || world.beyondDay.some((since) => since !== null)) return false;
   const { stepper, machine, x } = world;
   const away = machine.limits.every(({ watch }) => {
     if (watch.active) return true;
