@@ -2,64 +2,80 @@ import type { Context } from './context';
 import { type RemedyId, remedyFor, remedyText } from './remedies';
 import type { FaultCase, Finding, FindingLine, Grade, Judgement, Outcome } from './result';
 import { gravity } from './verdict';
-import { caseTitle, hourWords, judgementSentence, span, VERDICT_WORDS, worstHour } from './words';
+import { caseTitle, hourWords, outcomeSentence, span, VERDICT_WORDS, worstHour } from './words';
 import { FAULTS } from '../faults/catalogue';
 
 const GRAVE = gravity('some-hours');
-
-/** Whether a judgement calls for something to be done. */
-export function isGrave(judgement: Judgement): boolean {
-  return gravity(judgement.verdict) <= GRAVE;
-}
-
-/** How urgent a judgement is: losing animals first, then the floor and the pump. */
-export function gradeOf(judgement: Judgement): Grade {
-  const animals = judgement.outcomes[0]?.harm.class === 'animals';
-  if (!isGrave(judgement)) return 'low';
-  if (animals) return judgement.verdict === 'some-hours' ? 'medium' : 'high';
-  return judgement.verdict === 'some-hours' ? 'low' : 'medium';
-}
 
 /** Order of grades, most urgent first. */
 export function gradeRank(grade: Grade): number {
   return ['high', 'medium', 'low'].indexOf(grade);
 }
 
+/** How urgent an outcome is: losing animals first, then the floor and the pump. */
+function gradeOfOutcome({ verdict, harm }: Outcome): Grade {
+  if (gravity(verdict) > GRAVE) return 'low';
+  if (harm.class === 'animals') return verdict === 'some-hours' ? 'medium' : 'high';
+  return verdict === 'some-hours' ? 'low' : 'medium';
+}
+
+/** The outcome that calls most urgently for something to be done; null when none does. */
+export function urgent({ outcomes }: Judgement): Outcome | null {
+  const grave = outcomes.filter(({ verdict }) => gravity(verdict) <= GRAVE);
+  const [first] = grave.sort((a, b) => gradeRank(gradeOfOutcome(a)) - gradeRank(gradeOfOutcome(b)));
+  return first ?? null;
+}
+
+/** How urgent a judgement is: as its most urgent outcome. Animals that can be saved do not hide a floor that is flooded. */
+export function gradeOf(judgement: Judgement): Grade {
+  const outcome = urgent(judgement);
+  return outcome ? gradeOfOutcome(outcome) : 'low';
+}
+
+/** A fault case with what is urgent about it. */
+interface Pressing {
+  case: FaultCase;
+  outcome: Outcome;
+}
+
 /** Findings of the fault cases that are grave as claimed, one for each remedy. */
 export function caseFindings(context: Context, cases: FaultCase[]): Finding[] {
-  const groups = new Map<RemedyId, FaultCase[]>();
+  const groups = new Map<RemedyId, Pressing[]>();
   for (const c of cases) {
-    if (!isGrave(c.claimed)) continue;
-    const id = remedyFor(context, c);
-    groups.set(id, [...(groups.get(id) ?? []), c]);
+    const outcome = urgent(c.claimed);
+    if (!outcome) continue;
+    const id = remedyFor(context, c, outcome);
+    groups.set(id, [...(groups.get(id) ?? []), { case: c, outcome }]);
   }
-  return [...groups].map(([id, members]) => {
-    const grade = members.map((c) => gradeOf(c.claimed)).sort((a, b) => gradeRank(a) - gradeRank(b))[0] ?? 'low';
+  return [...groups].map(([id, found]) => {
+    const members = found.sort((a, b) => rankOf(a) - rankOf(b));
     return {
       id: `do:${id}`,
-      grade,
+      grade: members[0] ? gradeOfOutcome(members[0].outcome) : 'low',
       remedy: remedyText(id),
       title: titleOf(members),
-      lines: members.map((c) => caseLine(c, c.claimed)),
+      lines: members.map(caseLine),
     };
   });
 }
 
-function titleOf(members: FaultCase[]): string {
-  const first = members[0];
+function rankOf({ outcome }: Pressing): number {
+  return gradeRank(gradeOfOutcome(outcome));
+}
+
+function titleOf(members: Pressing[]): string {
+  const [first, ...rest] = members;
   if (!first) return '';
-  const rest = members.length - 1;
-  return rest > 0 ? `${caseTitle(first)}, and ${rest} more` : caseTitle(first);
+  return rest.length > 0 ? `${caseTitle(first.case)}, and ${rest.length} more` : caseTitle(first.case);
 }
 
 /** One fault case as a line of a finding. */
-export function caseLine(c: FaultCase, judgement: Judgement): FindingLine {
-  const [outcome] = judgement.outcomes;
+function caseLine({ case: c, outcome }: Pressing): FindingLine {
   return {
     from: { case: c.id },
     cause: caseTitle(c),
-    consequence: judgementSentence(judgement),
-    figures: [{ name: 'verdict', value: VERDICT_WORDS[judgement.verdict] }, ...(outcome ? figuresOf(outcome) : [])],
+    consequence: outcomeSentence(outcome),
+    figures: [{ name: 'verdict', value: VERDICT_WORDS[outcome.verdict] }, ...figuresOf(outcome)],
     source: FAULTS.find((f) => f.id === c.fault)?.source ?? '',
   };
 }
@@ -72,7 +88,7 @@ export function figuresOf(outcome: Outcome): FindingLine['figures'] {
   return [
     { name: 'worst onset', value: hourWords(h) },
     { name: 'time to notice', value: time(outcome.noticeS[h]) },
-    { name: 'last chance', value: time(outcome.lastChanceS[h]) },
+    { name: 'last chance', value: (outcome.lastChanceS[h] ?? 0) > 0 ? time(outcome.lastChanceS[h]) : 'none' },
     { name: 'time to put right', value: time(outcome.putRightS[h]) },
     { name: 'harm', value: time(outcome.harmS[h]) },
     { name: 'time to spare', value: spare === null ? 'none' : spare < 0 ? `short by ${span(spare)}` : span(spare) },

@@ -1,4 +1,5 @@
-import type { Harm, HarmClass, Outcome } from '#core/review/result';
+import { FAULTS } from '#core/faults/catalogue';
+import type { FaultCase, Harm, HarmClass, Judgement, Outcome } from '#core/review/result';
 import { verdictOf } from '#core/review/verdict';
 
 /** One value for each hour of the week, Monday 00:00 first. */
@@ -53,4 +54,33 @@ export function outcome(given: GivenOutcome = {}): Outcome {
     }),
   };
   return { harm: given.harm ?? harm(), ...hours, verdict: verdictOf(hours) };
+}
+
+/** A judgement of outcomes, gravest class first. */
+export function judgement(outcomes: Outcome[], given: Partial<Judgement> = {}): Judgement {
+  return { verdict: outcomes[0]?.verdict ?? 'holds', outcomes, acted: [], ...given };
+}
+
+/** `heater-on` of `heater-1` in normal running, the same in both columns unless a test says otherwise. */
+export function faultCase(claimed: Judgement, given: Partial<FaultCase> = {}): FaultCase {
+  const {
+    fault = 'heater-on',
+    thing = { kind: 'equipment', key: 'heater-1', name: 'Heater 1' },
+    state = 'normal',
+  } = given;
+  const known = FAULTS.find(({ id }) => id === fault);
+  return {
+    id: `${fault}:${thing.key}:${state}`,
+    fault,
+    title: known?.title ?? fault,
+    thing,
+    state,
+    claimed,
+    tested: claimed,
+    unsure: false,
+    outsideValidity: false,
+    optimistic: false,
+    remedies: [...(known?.remedies ?? [])],
+    ...given,
+  };
 }
