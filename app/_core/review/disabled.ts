@@ -1,7 +1,8 @@
+import { safeguardsOf } from '../plans/credit';
 import type { Context } from './context';
 import { type Subject, upsetOf } from './trial';
 
-/** Keys of alarms and safeguards that a fault silently puts out of action. */
+/** Names of the alarms and safeguards that a fault silently puts out of action; an alarm that nobody answers is none. */
 export function disabledBy(context: Context, subject: Subject): string[] {
   const { facility, system } = context;
   const upset = upsetOf(context, subject);
@@ -11,6 +12,7 @@ export function disabledBy(context: Context, subject: Subject): string[] {
   );
   const wayGone = facility.monitors.some((m) => m.kind !== 'gateway' && silent.has(m.key));
   const alarms = system.alarms.filter((alarm) => {
+    if (alarm.answeredBy === 'nobody') return false;
     if (wayGone) return true;
     if (alarm.on.kind === 'silent') return false;
     const source = alarm.on;
@@ -25,5 +27,7 @@ export function disabledBy(context: Context, subject: Subject): string[] {
   const locks = system.equipment.flatMap(({ plan }) =>
     plan.interlocks.filter((l) => l.when.kind === 'sensor' && upset.probes.has(l.when.sensor)),
   );
-  return [...alarms.map((a) => a.key), ...locks.map((l) => l.safeguard ?? '').filter((key) => key !== '')];
+  const keys = new Set(locks.map((l) => l.safeguard));
+  const safeguards = safeguardsOf(facility, system).filter((s) => keys.has(s.key));
+  return [...alarms, ...safeguards].map(({ name }) => name);
 }

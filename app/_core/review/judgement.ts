@@ -24,6 +24,8 @@ export function judgementOf(
   const acted = actedIn(courses).filter((key) => key !== UNPROVED);
   const [gravest] = outcomes;
   if (gravest) return { verdict: gravest.verdict, outcomes, acted };
-  const dormant = disabledBy(context, subject).length > 0;
-  return { verdict: dormant ? 'dormant' : 'holds', outcomes, acted };
+  const disables = disabledBy(context, subject);
+  return disables.length > 0
+    ? { verdict: 'dormant', outcomes, acted, disables }
+    : { verdict: 'holds', outcomes, acted };
 }

@@ -71,6 +71,8 @@ export interface Judgement {
   acted: string[];
   /** Why it is not assessed, in words. */
   reason?: string;
+  /** Names of the alarms and safeguards that a dormant fault puts out of action. */
+  disables?: string[];
 }
 
 /** What a fault case is about. */

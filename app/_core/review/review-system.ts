@@ -3,9 +3,10 @@ import type { System } from '../facility/system';
 import type { Column } from '../plans/credit';
 import { askNext } from './ask-next';
 import { type Context, contextOf } from './context';
-import { caseFindings, gradeRank } from './findings';
+import { caseFindings } from './findings';
+import { jobsOf } from './jobs';
 import { judge } from './judge';
-import { compareCases, leastSpare } from './order';
+import { compareCases, compareNearness, leastSpare } from './order';
 import notModelled from './not-modelled.json';
 import { paperworkFindings } from './paperwork';
 import { reaches } from './reach';
@@ -49,12 +50,13 @@ export function assemble(context: Context, cases: FaultCase[]): SystemReview {
     ...paperworkFindings(context),
     ...(untested ? [untested] : []),
   ];
+  const worst = { claimed: worstOf(cases, 'claimed'), tested: worstOf(cases, 'tested') };
   return {
     system: context.system.key,
     name: context.system.name,
-    worst: { claimed: worstOf(cases, 'claimed'), tested: worstOf(cases, 'tested') },
+    worst,
     cases,
-    findings: findings.sort((a, b) => gradeRank(a.grade) - gradeRank(b.grade) || b.lines.length - a.lines.length),
+    findings: jobsOf(findings, worst.claimed.case),
     inputs: inputsOf(context),
     askNext: null,
     notModelled,
@@ -91,7 +93,7 @@ function worstOf(cases: FaultCase[], column: Column): SystemReview['worst'][Colu
     (c) => c[column].outcomes[0]?.harm.class === 'animals' || c[column].verdict === 'not-assessed',
   );
   const [worst] = [...animals].sort(
-    (a, b) => gravity(a[column].verdict) - gravity(b[column].verdict) || leastSpare(a[column]) - leastSpare(b[column]),
+    (a, b) => gravity(a[column].verdict) - gravity(b[column].verdict) || compareNearness(a[column], b[column]),
   );
   if (!worst) return { verdict: 'holds', case: null, spareS: null };
   const spare = leastSpare(worst[column]);

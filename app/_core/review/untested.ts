@@ -2,7 +2,7 @@ import { lastTest } from '../plans/credit';
 import type { Safeguard } from '../plans/safeguard';
 import type { Context } from './context';
 import { remedyText } from './remedies';
-import type { FaultCase, Finding, Grade } from './result';
+import type { FaultCase, Finding, FindingLine, Grade } from './result';
 import { gradeOf, gradeRank } from './findings';
 import { rule, untestedSafeguards } from './rules/safeguard-untested';
 import { gravity } from './verdict';
@@ -16,10 +16,15 @@ export interface TestGain {
 
 /** Untested safeguards, most gain first: the order of the test calendar. */
 export function testGains(context: Context, cases: FaultCase[]): TestGain[] {
-  const worse = cases.filter((c) => gravity(c.tested.verdict) < gravity(c.claimed.verdict));
+  const worse = cases.filter(isGraver);
   return untestedSafeguards(context)
     .map((safeguard) => ({ safeguard, cases: worse.filter((c) => leansOn(context, c, safeguard.key)) }))
     .sort((a, b) => b.cases.length - a.cases.length || (a.safeguard.key < b.safeguard.key ? -1 : 1));
+}
+
+/** Whether a case is graver as tested than as claimed, for the animals or for anything else. */
+function isGraver({ claimed, tested }: FaultCase): boolean {
+  return gravity(tested.verdict) < gravity(claimed.verdict) || gradeRank(gradeOf(tested)) < gradeRank(gradeOf(claimed));
 }
 
 /** The safeguard acted on the way, or is what made somebody know. */
@@ -33,11 +38,13 @@ function leansOn(context: Context, c: FaultCase, key: string): boolean {
   );
 }
 
-/** One grouped finding for everything that is not tested; null when all is. */
+/** One grouped finding for everything that is counted on without a test; null when all is tested. */
 export function untestedFinding(context: Context, cases: FaultCase[]): Finding | null {
   const gains = testGains(context, cases);
-  if (gains.length === 0) return null;
-  const lost = gains.flatMap((g) => g.cases);
+  // What is graver as tested and leans on no safeguard leans on a line or an alarm that names none.
+  const unnamed = cases.filter((c) => isGraver(c) && !gains.some((g) => g.cases.includes(c)));
+  if (gains.length === 0 && unnamed.length === 0) return null;
+  const lost = [...gains.flatMap((g) => g.cases), ...unnamed];
   const grade =
     lost
       .map((c): Grade => (gradeOf(c.tested) === 'high' ? 'medium' : gradeOf(c.tested)))
@@ -46,20 +53,40 @@ export function untestedFinding(context: Context, cases: FaultCase[]): Finding |
     id: 'do:test-safeguards',
     grade,
     remedy: remedyText('test-safeguards'),
-    title: `${gains.length} safeguards are counted on but not tested`,
-    lines: gains.map(({ safeguard, cases: won }) => ({
-      from: { rule: rule.id },
-      cause: safeguard.name,
-      consequence:
-        won.length > 0
-          ? `${won.length} fault cases are graver as tested than as claimed because of it.`
-          : 'No fault case turns on it alone.',
-      figures: [
-        { name: 'last test', value: lastTest(safeguard, context.on)?.on ?? 'none' },
-        { name: 'interval', value: `${safeguard.testEveryDays} days` },
-        { name: 'cases won', value: String(won.length) },
-      ],
-      source: rule.source,
-    })),
+    title: titleOf(gains.length),
+    lines: [...gains.map((gain) => lineOf(context, gain)), ...(unnamed.length > 0 ? [unnamedLine(unnamed)] : [])],
   };
+}
+
+function titleOf(n: number): string {
+  if (n === 0) return 'What is counted on without a safeguard to test';
+  return n === 1 ? 'A safeguard is counted on but not tested' : `${n} safeguards are counted on but not tested`;
+}
+
+function lineOf(context: Context, { safeguard, cases }: TestGain): FindingLine {
+  return {
+    from: { rule: rule.id },
+    cause: safeguard.name,
+    consequence: cases.length > 0 ? graver(cases.length, 'that lean on it') : 'No fault case turns on it.',
+    figures: [
+      { name: 'last test', value: lastTest(safeguard, context.on)?.on ?? 'none' },
+      { name: 'interval', value: `${safeguard.testEveryDays} days` },
+      { name: 'cases won', value: String(cases.length) },
+    ],
+    source: rule.source,
+  };
+}
+
+function unnamedLine(cases: FaultCase[]): FindingLine {
+  return {
+    from: { rule: rule.id },
+    cause: 'Interlocks, limits, siphon breaks, batteries or alarms that name no safeguard',
+    consequence: `No test can prove them. ${graver(cases.length, 'that lean on them')}`,
+    figures: [{ name: 'cases won', value: String(cases.length) }],
+    source: rule.source,
+  };
+}
+
+function graver(n: number, which: string): string {
+  return `Fault cases ${which} and are graver as tested than as claimed: ${n}.`;
 }

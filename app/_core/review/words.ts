@@ -12,6 +12,8 @@ export const VERDICT_WORDS: Record<Verdict, string> = {
   covered: 'covered',
 };
 
+/** Names that a sentence lists before it counts the rest. */
+const LISTED = 3;
 const DAY_WORDS = ['Monday', 'Tuesday', 'Wednesday', 'Thursday', 'Friday', 'Saturday', 'Sunday'];
 
 /** A span of time as people say it: seconds to two minutes, minutes to two hours, hours to two days, then days. */
@@ -79,9 +81,18 @@ export function outcomeSentence(outcome: Outcome): string {
   if (notice === null)
     return `${harm} Nobody notices; ${helps ?? `it would have to be put right within ${span(last)}`}.`;
   const known = `Noticed ${after(notice)}; ${helps ?? `must be put right within ${span(last)}`}`;
+  const when = isSameAllWeek(outcome) ? 'at any hour' : `at worst, from ${hourWords(h)},`;
   const rota =
     right === null ? 'nobody ever puts it right' : `${helps ? 'it is put right after' : 'that takes'} ${span(right)}`;
-  return `${harm} ${known}; at worst, from ${hourWords(h)}, ${rota}.`;
+  return `${harm} ${known}; ${when} ${rota}.`;
+}
+
+/** Whether it makes no difference to anybody at which hour it begins, to the minute. */
+function isSameAllWeek({ harmS, spareS }: Outcome): boolean {
+  const minutes = spareS.map((s, h) =>
+    harmS[h] === null ? 'none' : s === null ? 'never' : String(Math.round(s / 60)),
+  );
+  return new Set(minutes).size === 1;
 }
 
 function after(seconds: number): string {
@@ -94,8 +105,14 @@ export function judgementSentence(judgement: Judgement): string {
   if (outcome) return outcomeSentence(outcome);
   if (judgement.reason) return `Not assessed: ${judgement.reason}.`;
   return judgement.verdict === 'dormant'
-    ? 'Harmless by itself, but it puts a safeguard out of action.'
+    ? `Harmless by itself, but it puts out of action: ${listed(judgement.disables ?? [])}.`
     : 'No harm within seven days though nobody comes.';
+}
+
+/** Up to three names, and how many more. */
+function listed(names: readonly string[]): string {
+  const rest = names.length - LISTED;
+  return rest > 1 ? `${names.slice(0, LISTED).join(', ')} and ${rest} more` : names.join(', ');
 }
 
 /** A case by name: what befalls what, and when it matters in which state. */

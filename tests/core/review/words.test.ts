@@ -59,7 +59,7 @@ describe('an outcome is told at its worst hour:', () => {
 
   test('in time', () => {
     expect(told({ harmS: 10 * HOUR, lastChanceS: 5 * HOUR, noticeS: 2280, putRightS: 2 * HOUR })).toBe(
-      'Harm after 10.0 h (Display above 29 °C for 2 h). Noticed after 38 min; must be put right within 5.0 h; at worst, from Monday 00:00, that takes 2.0 h.',
+      'Harm after 10.0 h (Display above 29 °C for 2 h). Noticed after 38 min; must be put right within 5.0 h; at any hour that takes 2.0 h.',
     );
   });
 
@@ -72,7 +72,7 @@ describe('an outcome is told at its worst hour:', () => {
 
   test('noticed, but nobody can do anything', () => {
     expect(told({ harmS: 10 * HOUR, lastChanceS: 5 * HOUR, noticeS: 60, putRightS: null })).toMatch(
-      /Noticed after 60 s; must be put right within 5\.0 h; at worst, from Monday 00:00, nobody ever puts it right\.$/,
+      /Noticed after 60 s; must be put right within 5\.0 h; at any hour nobody ever puts it right\.$/,
     );
   });
 
@@ -84,7 +84,7 @@ describe('an outcome is told at its worst hour:', () => {
 
   test('past saving from the beginning', () => {
     expect(told({ harmS: 0, lastChanceS: 0, noticeS: 60, putRightS: 2 * HOUR })).toBe(
-      'Harm at once (Display above 29 °C for 2 h). Noticed after 60 s; nothing done after it begins avoids it; at worst, from Monday 00:00, it is put right after 2.0 h.',
+      'Harm at once (Display above 29 °C for 2 h). Noticed after 60 s; nothing done after it begins avoids it; at any hour it is put right after 2.0 h.',
     );
     expect(told({ harmS: 0, lastChanceS: 0, noticeS: null, putRightS: null })).toMatch(
       /Nobody notices; nothing done after it begins avoids it\.$/,
@@ -117,7 +117,10 @@ describe('a judgement without harm is told as', () => {
 
   test('harmless, dormant, or not assessed with its reason', () => {
     expect(judgementSentence(nothing)).toBe('No harm within seven days though nobody comes.');
-    expect(judgementSentence({ ...nothing, verdict: 'dormant' })).toContain('puts a safeguard out of action');
+    const dormant = (...disables: string[]) => judgementSentence({ ...nothing, verdict: 'dormant', disables });
+    expect(dormant('Too warm')).toBe('Harmless by itself, but it puts out of action: Too warm.');
+    expect(dormant('a', 'b', 'c', 'd')).toMatch(/: a, b, c, d\.$/);
+    expect(dormant('a', 'b', 'c', 'd', 'e')).toMatch(/: a, b, c and 2 more\.$/);
     expect(judgementSentence({ ...nothing, verdict: 'not-assessed', reason: 'not known: power of Heater 1' })).toBe(
       'Not assessed: not known: power of Heater 1.',
     );
