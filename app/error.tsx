@@ -1,12 +1,16 @@
 'use client';
 
+import { Masthead } from '#ui/frame/masthead';
 import { Page } from '#ui/frame/page';
 import { TryAgain } from '#ui/frame/try-again';
 
 export default function ErrorPage({ error, reset }: { error: Error & { digest?: string }; reset: () => void }) {
   return (
-    <Page title="Something broke">
-      <TryAgain id={error.digest} again={reset} />
-    </Page>
+    <>
+      <Masthead />
+      <Page title="Something broke">
+        <TryAgain id={error.digest} again={reset} />
+      </Page>
+    </>
   );
 }

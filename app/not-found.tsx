@@ -1,14 +1,20 @@
 import Link from 'next/link';
+import { Footer } from '#ui/frame/footer';
+import { Masthead } from '#ui/frame/masthead';
 import { Page } from '#ui/frame/page';
 
 export const metadata = { title: 'Not found' };
 
 export default function NotFound() {
   return (
-    <Page title="There is no such page">
-      <p>
-        What stood here may have been renamed or taken out of its facility file. <Link href="/">To the systems</Link>
-      </p>
-    </Page>
+    <>
+      <Masthead />
+      <Page title="There is no such page">
+        <p>
+          What stood here may have been renamed or taken out of its facility file. <Link href="/">To the systems</Link>
+        </p>
+      </Page>
+      <Footer />
+    </>
   );
 }

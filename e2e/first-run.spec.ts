@@ -36,6 +36,8 @@ test('order and filter stand in the address, so that a link shows what its sende
   await expect(page).toHaveURL(/find=great/);
   const names = page.getByRole('rowheader');
   await expect(names).toHaveText(['Great reef']);
+  await page.getByRole('searchbox', { name: 'Find' }).fill('nothing is called this');
+  await expect(page.getByText('No system answers to this filter.')).toBeVisible();
   await page.getByRole('searchbox', { name: 'Find' }).clear();
   await page.getByRole('combobox', { name: 'Kind' }).selectOption('reef');
   await expect(names).toHaveCount(3);

@@ -11,6 +11,8 @@ const VIEWS = [
   { device: 'phone', width: 360, light: 'dark' },
   { device: 'narrowest', width: 320, light: 'light' },
 ] as const;
+/** One of each device and each light is judged: the same page stands in all of them. */
+const JUDGED = [VIEWS[0], VIEWS[3]] as const;
 const STANDARDS = ['wcag2a', 'wcag2aa', 'wcag21a', 'wcag21aa', 'wcag22aa'];
 const SERIOUS = new Set<string | null | undefined>(['serious', 'critical']);
 
@@ -35,19 +37,29 @@ const SCREENS: Record<string, (page: Page) => Promise<void>> = {
 
 for (const [name, open] of Object.entries(SCREENS)) {
   for (const { device, width, light } of VIEWS) {
-    test(`${name}, ${device} width, ${light}: no serious barrier, and nothing runs over the edge`, async ({
-      page,
-    }, info) => {
-      await page.setViewportSize({ width, height: 800 });
-      await page.emulateMedia({ colorScheme: light });
+    test(`${name}, ${device} width, ${light}: nothing runs over the edge, folded or open`, async ({ page }, info) => {
+      await show(page, { width, light });
       await open(page);
       await page.screenshot({ path: info.outputPath(`${name}-${device}-${light}.png`), fullPage: true });
       await openEveryFold(page);
-      const { violations } = await new AxeBuilder({ page }).withTags(STANDARDS).analyze();
-      expect(violations.filter(({ impact }) => SERIOUS.has(impact)).map(said)).toEqual([]);
       expect(await page.evaluate(overhang)).toBe(0);
     });
   }
+
+  for (const { device, width, light } of JUDGED) {
+    test(`${name}, ${device} width, ${light}: no serious barrier, with everything opened`, async ({ page }) => {
+      await show(page, { width, light });
+      await open(page);
+      await openEveryFold(page);
+      const { violations } = await new AxeBuilder({ page }).withTags(STANDARDS).analyze();
+      expect(violations.filter(({ impact }) => SERIOUS.has(impact)).map(said)).toEqual([]);
+    });
+  }
+}
+
+async function show(page: Page, { width, light }: { width: number; light: 'light' | 'dark' }): Promise<void> {
+  await page.setViewportSize({ width, height: 800 });
+  await page.emulateMedia({ colorScheme: light });
 }
 
 /** Px by which the page is wider than its window. */

@@ -22,6 +22,13 @@ interface CaseBodyProps {
   on: string;
 }
 
+/** What the drawing cannot show by a mark. */
+const WHERE: Partial<Record<FaultCase['thing']['kind'], string>> = {
+  gateway: 'Nothing in the water is struck: the alarms that travel this way reach nobody.',
+  site: 'Circuits that nothing carries when the utility fails are broken lines.',
+  state: 'Struck through: what the state keeps off.',
+};
+
 /** One fault case from every side. */
 export function CaseBody({ facility, system, faultCase, column, trajectory, speech, on }: CaseBodyProps) {
   const [outcome] = faultCase[column].outcomes;
@@ -45,8 +52,8 @@ export function CaseBody({ facility, system, faultCase, column, trajectory, spee
         on={on}
       />
       <FailureMode faultCase={faultCase} />
-      <Section id="where" wide title="Where it strikes">
-        <SystemDrawing facility={facility} system={system} thing={faultCase.thing} units={speech.units} on={on} />
+      <Section id="where" wide title="Where it strikes" note={WHERE[faultCase.thing.kind]}>
+        <SystemDrawing facility={facility} system={system} fault={faultCase} units={speech.units} on={on} />
       </Section>
     </>
   );

@@ -3,7 +3,7 @@ import type { Harm } from '#core/review/result';
 import type { CaseTrajectory, Track } from '#core/review/trajectory';
 import type { Custom } from '#core/units/shown';
 import { figure } from '../units/figures';
-import { lasting } from '../words/lasting';
+import { lastingFor } from '../words/lasting';
 
 /** A limit of tolerance as a line on a chart, in the core's unit. */
 export interface ChartLimit {
@@ -28,7 +28,7 @@ export function limitsOf(
   const own = track.limits.map(({ value, direction, forMin }) => ({
     value: quantity === 'level' ? levelAt(value, main) : value,
     direction,
-    says: `${direction} ${said(quantity, value, units)}${forMin > 0 ? ` for ${lasting(forMin * 60)}` : ''}`,
+    says: `${direction} ${said(quantity, value, units)}${forMin > 0 ? ` for ${lastingFor(forMin)}` : ''}`,
   }));
   return [...own, ...changeWithinADay(track, harm, units)];
 }

@@ -2,7 +2,6 @@ import { useId } from 'react';
 import type { Facility } from '#core/facility/facility';
 import type { Circuit } from '#core/facility/site';
 import type { System } from '#core/facility/system';
-import type { CaseThing } from '#core/review/result';
 import type { Custom } from '#core/units/shown';
 import { FlowLines } from './flow-lines';
 import { layoutOf, widthFor } from './layout';
@@ -10,15 +9,15 @@ import { RAIL, Rails } from './rails';
 import { DESK, TwoWidths } from '../plot/two-widths';
 import { DrawingKey } from './drawing-key';
 import { proofOf } from './safeguard-mark';
-import { struckBy } from './struck';
+import { type FaultInView, struckBy } from './struck';
 import { TankBox } from './tank-box';
 import style from './drawing.module.css';
 
 interface SystemDrawingProps {
   facility: Facility;
   system: System;
-  /** What fails in the fault under view; null when none is. */
-  thing: CaseThing | null;
+  /** The fault under view; null when none is. */
+  fault: FaultInView | null;
   units: Custom;
   /** ISO date the tests are judged on. */
   on: string;
@@ -42,12 +41,12 @@ export function SystemDrawing(props: SystemDrawingProps) {
   );
 }
 
-function Drawing({ facility, system, thing, units, on, width }: SystemDrawingProps & { width: number }) {
+function Drawing({ facility, system, fault, units, on, width }: SystemDrawingProps & { width: number }) {
   const id = useId();
   const layout = layoutOf(system, width);
   const circuits = circuitsOf(facility, system);
   const letters = new Map(circuits.map((c, i) => [c.key, String.fromCharCode(65 + (i % 26))]));
-  const struck = struckBy(facility, system, thing);
+  const struck = struckBy(facility, system, fault);
   const railsY = layout.height + 34;
   const height = railsY + RAIL * circuits.length - 8;
   const all = { system, struck, letters };
@@ -69,7 +68,12 @@ function Drawing({ facility, system, thing, units, on, width }: SystemDrawingPro
           <path d="M0 0 8 4 0 8Z" fill="context-stroke" />
         </marker>
       </defs>
-      <FlowLines layout={layout} width={width} blocked={thing?.kind === 'tank' ? thing.key : null} arrow={arrow} />
+      <FlowLines
+        layout={layout}
+        width={width}
+        blocked={fault?.thing.kind === 'tank' ? fault.thing.key : null}
+        arrow={arrow}
+      />
       {layout.boxes.map((box) => (
         <TankBox key={box.tank.key} box={box} units={units} proof={proofOf(facility, system, on)} {...all} />
       ))}

@@ -8,7 +8,7 @@ import { Nav } from './nav';
  * The head of every page: the name, the way to the other pages, and what stands at its right end.
  * @param children the person's choices of units and light
  */
-export function Masthead({ children }: { children: ReactNode }) {
+export function Masthead({ children }: { children?: ReactNode }) {
   return (
     <header className={style.masthead}>
       <a className={style.skip} href="#content">

@@ -73,7 +73,7 @@ function Table({ cases, speech, at, caption }: CasesProps & { caption: string })
       id: 'last',
       head: 'Last chance',
       figure: true,
-      cell: figure((o, h) => ((o.lastChanceS[h] ?? 0) <= 0 ? 'none' : lastingOrNever(o.lastChanceS[h]))),
+      cell: figure((o, h) => ((o.lastChanceS[h] ?? 0) < 1 ? 'none' : lastingOrNever(o.lastChanceS[h]))),
     },
     { id: 'right', head: 'Put right', figure: true, cell: figure((o, h) => lastingOrNever(o.putRightS[h])) },
     { id: 'spare', head: 'To spare', figure: true, cell: figure((o, h) => spareSaid(o.spareS[h] ?? null)) },

@@ -38,7 +38,7 @@ export function SystemBody(props: SystemBodyProps) {
     <>
       <WhatToDo {...props} />
       <Section id="drawing" wide title="What it is" note={marked}>
-        <SystemDrawing facility={facility} system={system} thing={shown?.thing ?? null} units={speech.units} on={on} />
+        <SystemDrawing facility={facility} system={system} fault={shown} units={speech.units} on={on} />
         <Fold title="The drawing as a table">
           <PowerTable facility={facility} system={system} names={speech.names} />
         </Fold>

@@ -19,7 +19,7 @@ export function SystemWaiting({
 }) {
   return (
     <Section id="drawing" wide title="What it is">
-      <SystemDrawing facility={facility} system={system} thing={null} units={speech.units} on={on} />
+      <SystemDrawing facility={facility} system={system} fault={null} units={speech.units} on={on} />
       <Description facility={facility} system={system} speech={speech} on={on} />
     </Section>
   );

@@ -24,7 +24,7 @@ export function Ledger<Row>({ caption, columns, rows, keyOf, narrow = false }: L
   const [first, ...rest] = columns;
   if (!first) return null;
   return (
-    <table className={narrow ? style.ledger : `${style.ledger} ${style.folding}`}>
+    <table className={`${style.ledger} ${narrow ? style.narrow : style.folding}`}>
       <caption>{caption}</caption>
       <thead>
         <tr>

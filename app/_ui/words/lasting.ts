@@ -9,3 +9,8 @@ export function lasting(seconds: number): string {
 export function lastingOrNever(seconds: number | null | undefined): string {
   return seconds === null || seconds === undefined ? 'never' : lasting(seconds);
 }
+
+/** How long a limit must hold: what people set by hand is said in whole numbers. */
+export function lastingFor(minutes: number): string {
+  return lasting(minutes * 60).replace('.0\u00a0', '\u00a0');
+}

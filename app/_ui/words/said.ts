@@ -2,7 +2,7 @@ import type { Custom } from '#core/units/shown';
 import type { HarmClass, Harm, Notice, Outcome } from '#core/review/result';
 import { hourWords, worstHour } from '#core/review/words';
 import { figure } from '../units/figures';
-import { lasting } from './lasting';
+import { lasting, lastingFor } from './lasting';
 import type { Names } from './names';
 
 /** How a review is put into words for one person: their units, and what things are called here. */
@@ -32,7 +32,7 @@ const SAVED: Record<HarmClass, string> = {
 
 /** A limit of tolerance in words: "above 29.0 °C for 2.0 h". */
 export function limitSaid({ units }: Speech, harm: Pick<Harm, 'what' | 'direction' | 'limit' | 'forMin'>): string {
-  const held = harm.forMin > 0 ? ` for ${lasting(harm.forMin * 60)}` : '';
+  const held = harm.forMin > 0 ? ` for ${lastingFor(harm.forMin)}` : '';
   switch (harm.what) {
     case 'temperature':
       return `${harm.direction} ${figure(units, 'temperature', harm.limit)}${held}`;
@@ -53,18 +53,23 @@ export function limitSaid({ units }: Speech, harm: Pick<Harm, 'what' | 'directio
   }
 }
 
+/** The tank a harm befalls, by the name the review tells it by, or as it is called here. */
+function tankSaid({ names }: Speech, { tank, tankName }: Harm): string {
+  return tankName ?? names.tank(tank);
+}
+
 /** A harm in words, with where it befalls. */
 export function harmSaid(speech: Speech, harm: Harm): string {
   if (harm.what === 'water-on-floor') return 'Water on the floor';
   if (harm.what === 'pump-dry') return 'The return pump draws air';
-  const said = `${speech.names.tank(harm.tank)} ${limitSaid(speech, harm)}`;
+  const said = `${tankSaid(speech, harm)} ${limitSaid(speech, harm)}`;
   return said.charAt(0).toUpperCase() + said.slice(1);
 }
 
 /** A harm as a sentence, some time after the fault begins. */
 export function harmHappens(speech: Speech, harm: Harm, afterS: number): string {
-  const after = `After ${lasting(afterS)}`;
-  const tank = speech.names.tank(harm.tank);
+  const after = afterS < 1 ? 'At once' : `After ${lasting(afterS)},`;
+  const tank = tankSaid(speech, harm);
   switch (harm.what) {
     case 'water-on-floor':
       return `${after} there is water on the floor.`;
@@ -111,24 +116,38 @@ export function noticeSaid({ names }: Speech, notice: Notice | undefined): strin
  * @param hour hour of the week at which the fault begins, 0 = Monday 00:00; the worst one when left out
  */
 export function outcomeSaid(speech: Speech, outcome: Outcome, hour = worstHour(outcome)): string {
+  const harm = outcome.harmS[hour] ?? null;
+  const first = harm === null ? '' : `${harmHappens(speech, outcome.harm, harm)} `;
+  return `${first}${noticeAt(speech, outcome, hour)} ${SAVED[outcome.harm.class]} ${rescueAt(outcome, hour)}.`;
+}
+
+function noticeAt(speech: Speech, outcome: Outcome, hour: number): string {
   const notice = outcome.noticeS[hour] ?? null;
+  if (notice === null) return 'Nobody notices it within seven days.';
+  return `It is noticed ${afterSaid(notice)}, ${noticeSaid(speech, outcome.noticeBy[hour])}.`;
+}
+
+function rescueAt(outcome: Outcome, hour: number): string {
   const last = outcome.lastChanceS[hour] ?? 0;
   const right = outcome.putRightS[hour] ?? null;
-  const harm = outcome.harmS[hour] ?? null;
-  const seen =
-    notice === null
-      ? 'Nobody notices it within seven days.'
-      : `It is noticed after ${lasting(notice)}, ${noticeSaid(speech, outcome.noticeBy[hour])}.`;
-  const chance =
-    last <= 0 ? 'nothing that anybody does afterwards helps' : `it must be put right within ${lasting(last)}`;
+  if (last < 1) return 'nothing that anybody does after it begins helps';
+  const when = isSameAllWeek(outcome) ? 'at whatever hour it begins' : `beginning on a ${hourSaid(hour)}`;
   const rota =
     right === null
       ? 'nobody has it put right'
-      : right > last
-        ? `nobody has it put right before ${lasting(right)}`
-        : `it is put right after ${lasting(right)}`;
-  const first = harm === null ? '' : `${harmHappens(speech, outcome.harm, harm)} `;
-  return `${first}${seen} ${SAVED[outcome.harm.class]} ${chance}; beginning on a ${hourSaid(hour)}, ${rota}.`;
+      : `${right > last ? 'nobody has it put right before' : 'it is put right after'} ${lasting(right)}`;
+  return `it must be put right within ${lasting(last)}; ${when}, ${rota}`;
+}
+
+/** Whether it makes no difference at which hour it begins, to the minute. */
+function isSameAllWeek({ harmS, spareS }: Outcome): boolean {
+  return (
+    new Set(spareS.map((s, h) => (harmS[h] === null ? 'none' : s === null ? 'never' : Math.round(s / 60)))).size === 1
+  );
+}
+
+function afterSaid(seconds: number): string {
+  return seconds < 1 ? 'at once' : `after ${lasting(seconds)}`;
 }
 
 /** Time to spare in words, for a table cell. */
