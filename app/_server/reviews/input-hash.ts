@@ -5,6 +5,7 @@ import type { Sensor, System } from '#core/facility/system';
 import { isOff, isTested, lastTest } from '#core/plans/credit';
 import type { Safeguard } from '#core/plans/safeguard';
 import { ENGINE_VERSION } from '#core/review/engine-version';
+import { daysBetween } from '#core/time/days';
 import { canonicalText } from '#data/canonical';
 
 /**
@@ -34,24 +35,25 @@ function inputsOf(facility: Facility, system: System, on: string): unknown {
     system: {
       ...system,
       safeguards: system.safeguards.map((one) => judged(one, on)),
-      sensors: system.sensors.map((sensor) => ({ ...sensor, due: dueOn(sensor, on) })),
+      sensors: system.sensors.map((sensor) => ({ ...sensor, due: daysLate(sensor, on) })),
     },
   };
 }
 
-function judged({ tests, off, ...safeguard }: Safeguard, on: string): unknown {
-  const whole = { ...safeguard, tests, off };
+function judged(safeguard: Safeguard, on: string): unknown {
+  const { tests: _ledger, off, ...rest } = safeguard;
+  const last = lastTest(safeguard, on);
   return {
-    ...safeguard,
-    isTested: isTested(whole, on),
-    isOff: isOff(whole, on),
-    last: lastTest(whole, on)?.on ?? null,
+    ...rest,
+    isTested: isTested(safeguard, on),
+    off: isOff(safeguard, on) ? off : null,
+    last: last && { on: last.on, result: last.result },
   };
 }
 
-/** Whether the calibration is still to come, due on this very day, or overdue. */
-function dueOn({ calibrationDue }: Sensor, on: string): number | null {
-  return calibrationDue === undefined ? null : Math.sign(Date.parse(calibrationDue) - Date.parse(on));
+/** Days since a calibration was due, which a finding says; any day to come is as good as another. */
+function daysLate({ calibrationDue }: Sensor, on: string): number | null {
+  return calibrationDue === undefined ? null : Math.max(-1, daysBetween(calibrationDue, on));
 }
 
 function loadOf({ type, circuit, ratedW }: System['equipment'][number]): unknown {

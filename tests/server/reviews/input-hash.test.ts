@@ -67,6 +67,12 @@ describe('what a review depends on is another', () => {
     expect(hash(given)).not.toBe(before);
   });
 
+  test('when a test that no longer counts failed instead of having worked', () => {
+    const ended = (result: 'worked' | 'failed') =>
+      withSafeguard((one) => ({ ...one, tests: [{ on: '2025-01-01', result }] }));
+    expect(hash(ended('failed'))).not.toBe(hash(ended('worked')));
+  });
+
   test('on the day after the last on which a test counts, and not on that day', () => {
     // Tested on 2 March, to be tested every 180 days.
     expect(hash(facility(), '2026-08-29')).toBe(before);
@@ -80,10 +86,10 @@ describe('what a review depends on is another', () => {
     expect(days.map((one) => one === days[0])).toEqual([true, false, false, true]);
   });
 
-  test('on the day a calibration is due, and on the day after', () => {
-    const given = withSensor(sensor({ calibrationDue: '2026-06-02' }));
-    const days = ['2026-06-01', '2026-06-02', '2026-06-03', '2026-06-04'].map((day) => hash(given, day));
-    expect(new Set(days).size).toBe(3);
-    expect(days[3]).toBe(days[2]);
+  test('on the day a calibration is due, and on every day from then on, which a finding counts', () => {
+    const given = withSensor(sensor({ calibrationDue: '2026-06-03' }));
+    const days = ['2026-06-01', '2026-06-02', '2026-06-03', '2026-06-04', '2026-06-05'].map((day) => hash(given, day));
+    expect(days[1]).toBe(days[0]);
+    expect(new Set(days).size).toBe(4);
   });
 });
