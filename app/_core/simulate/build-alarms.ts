@@ -22,7 +22,7 @@ export function buildAlarms(build: Build): AlarmWatch[] {
   return [...alarms, { ...BLANK, key: WATCHDOG, delayS: outside.afterMin * 60, silent: host }];
 }
 
-const BLANK: Omit<AlarmWatch, 'key' | 'delayS'> = { watch: null, device: -1, flow: false, path: [], silent: null };
+const BLANK: Omit<AlarmWatch, 'key' | 'delayS'> = { watches: [], device: -1, flow: false, path: [], silent: null };
 
 function monitorSupply(build: Build, key: string): PowerPhase[] {
   const monitor = build.facility.monitors.find((m) => m.key === key);
@@ -76,19 +76,14 @@ function sensorAlarm(build: Build, alarm: AlarmDefinition, base: AlarmWatch, ind
   if (sensor?.quantity === 'watts') return { ...carried, device: deviceIndex(build, sensor.equipment) };
   if (sensor?.quantity === 'flow') return { ...carried, flow: true };
   const signal = signalOf(build.system, key, build.plant, build.places, build.upset);
-  const w: Watch =
+  const band = Math.max(alarm.deadBand, 1e-6);
+  const watches: Watch[] =
     sensor?.quantity === 'leak'
-      ? watch('alarm', index, signal, 1, WET_L, WET_L / 2)
-      : above !== undefined
-        ? watch('alarm', index, signal, 1, above, above - Math.max(alarm.deadBand, 1e-6))
-        : watch(
-            'alarm',
-            index,
-            signal,
-            -1,
-            below ?? Number.NEGATIVE_INFINITY,
-            (below ?? 0) + Math.max(alarm.deadBand, 1e-6),
-          );
-  build.watches.push(w);
-  return { ...carried, watch: w };
+      ? [watch('alarm', index, signal, 1, WET_L, WET_L / 2)]
+      : [
+          ...(above === undefined ? [] : [watch('alarm', index, signal, 1, above, above - band)]),
+          ...(below === undefined ? [] : [watch('alarm', index, signal, -1, below, below + band)]),
+        ];
+  build.watches.push(...watches);
+  return { ...carried, watches };
 }

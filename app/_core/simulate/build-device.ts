@@ -7,6 +7,9 @@ import { STRIDE, TEMPERATURE } from './plant';
 import { type Watch, watch } from './watch';
 import type { CutOut, Interlock, Thermostat } from '../plans/plan';
 
+/** A watts range that begins below this part of the rated power would not notice a pump that moves nothing. Common practice, no source. */
+const IDLE_SHARE = 0.1;
+
 /** One device of a run, healthy or upset, with the watches its plan needs pushed onto the build. */
 export function buildDevice(build: Build, resolved: ResolvedDevice, index: number): Device {
   const { equipment } = resolved;
@@ -24,7 +27,7 @@ export function buildDevice(build: Build, resolved: ResolvedDevice, index: numbe
     watts: resolved.watts,
     // Equipment in a reservoir warms nothing that is simulated.
     heatShare: node < 0 ? 0 : resolved.heatShare,
-    ranged: equipment.wattsRange !== undefined,
+    ranged: (equipment.wattsRange?.minW ?? 0) > IDLE_SHARE * resolved.watts,
     cutOuts: plan.cutOuts
       .filter((c) => build.credited(c.safeguard))
       .map((c) => ({ watch: cutOut(build, c, index), safeguard: c.safeguard })),

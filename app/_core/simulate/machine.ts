@@ -47,8 +47,8 @@ export interface DayChange {
 export interface AlarmWatch {
   key: string;
   delayS: number;
-  /** Comparison of a sensor, or null when it watches a device or a gateway. */
-  watch: Watch | null;
+  /** Comparisons of a sensor, above and below; none when it watches a device or a gateway. */
+  watches: Watch[];
   /** Device whose power it watches; −1 otherwise. */
   device: number;
   /** Watches a flow sensor of the return. */

@@ -16,6 +16,8 @@ export interface Nominal {
   record: Record;
   /** Moment of the last normal day at a local hour. */
   at: (hour: number) => Snapshot;
+  /** Some plan switches its equipment without rest, so that there is no normal day. */
+  restless: boolean;
   /** Starts of each device in that day. */
   startsPerDay: number[];
   dayLow: Float64Array;
@@ -40,7 +42,8 @@ export function nominal(blueprint: Blueprint): Nominal {
   const settled = buildMachine({ ...blueprint, snapshot: at(0) });
   const record = run(settled, { untilS: DAY, clockS: 0, stopAt: null, settle: false });
   const startsPerDay = machine.devices.map((_, i) => record.switches.filter((s) => s.device === i && s.on).length);
-  return { record, at, startsPerDay, dayLow, dayHigh };
+  const restless = warmUp.why === 'restless' || record.why === 'restless';
+  return { record, at, restless, startsPerDay, dayLow, dayHigh };
 }
 
 /** In place of a normal day where figures are missing: nothing was run, and there is no moment to begin from. */
@@ -50,6 +53,7 @@ export function notRun(devices: number): Nominal {
     at: () => {
       throw new Error('a system with missing figures was run');
     },
+    restless: false,
     startsPerDay: new Array<number>(devices).fill(0),
     dayLow: new Float64Array(0),
     dayHigh: new Float64Array(0),

@@ -33,7 +33,7 @@ function wake(world: World, index: number, since: number, delayS: number): void 
 }
 
 function holds(world: World, alarm: AlarmWatch): boolean {
-  if (alarm.watch) return alarm.watch.active;
+  if (alarm.watches.length > 0) return alarm.watches.some((w) => w.active);
   if (alarm.silent) return !phaseAt(alarm.silent, world.t).live;
   if (alarm.flow) return returnLost(world.machine.devices).flow;
   const device = world.machine.devices[alarm.device];

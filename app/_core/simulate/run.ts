@@ -207,6 +207,9 @@ export function addMatched(x: Float64Array, node: number, volume: number): void 
   x[at + SALT] = ((x[at + SALT] as number) * (before + volume)) / before;
 }
 
+/** Switchings after which a run is given up: no plan of a real system comes near it in ten days. */
+const RESTLESS = 20_000;
+
 function finished(m: March, options: RunOptions): boolean {
   const { world } = m;
   const { record } = world;
@@ -215,6 +218,10 @@ function finished(m: March, options: RunOptions): boolean {
     return true;
   }
   if (world.t >= options.untilS) return true;
+  if (record.switches.length > RESTLESS) {
+    record.why = 'restless';
+    return true;
+  }
   const over =
     options.halt?.(world) ||
     (options.settle && nothingLeftToHappen(m.drift, world, options.untilS) && world.t >= (options.atLeastS ?? 0));

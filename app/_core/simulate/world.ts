@@ -27,7 +27,8 @@ export interface Record {
   optimistic: boolean;
   outside: boolean;
   endS: number;
-  why: 'horizon' | 'harm' | 'settled';
+  /** `restless`: some device switched so often that following it further would tell nothing. */
+  why: 'horizon' | 'harm' | 'settled' | 'restless';
   steps: number;
 }
 
