@@ -42,7 +42,9 @@ export function changesOn(
   if (reasonNot(view)) return true;
   const courses = coursesOf(context, view, subject, 'claimed', true);
   const cls = CLASSES.find((c) => courses.trials.some((t) => t.record.harms.some((h) => h.class === c)));
-  if (cls !== claimed.outcomes[0]?.harm.class) return true;
+  const before = claimed.outcomes[0]?.harm.class;
+  // A side on which the water does better than at nominal values is not the bad one for that harm.
+  if (cls !== before) return rank(cls) < rank(before);
   return cls !== undefined && turns(context, view, subject, courses, cls, claimed.verdict);
 }
 
@@ -69,7 +71,7 @@ function turns(
     moments[i]?.rights.push(putRightS ?? Number.POSITIVE_INFINITY);
     moments[i]?.notices.push(noticeS ?? Number.POSITIVE_INFINITY);
   }
-  const inTime = (trial: Trial, t: number) => Number.isFinite(t) && t <= trial.record.endS && avoids(trial, cls, t);
+  const inTime = (trial: Trial, t: number) => t < soonest(trial, cls) && avoids(trial, cls, t);
   switch (verdict) {
     case 'covered':
       return courses.trials.some(
@@ -93,4 +95,14 @@ function turns(
 
 function harmful(trial: Trial, cls: HarmClass): boolean {
   return trial.record.harms.some((h) => h.class === cls);
+}
+
+/** First harm of a class, s after the onset; Infinity without one. */
+function soonest(trial: Trial, cls: HarmClass): number {
+  return Math.min(Number.POSITIVE_INFINITY, ...trial.record.harms.filter((h) => h.class === cls).map((h) => h.atS));
+}
+
+/** How grave a class is: 0 the gravest, no harm at all last. */
+function rank(cls: HarmClass | undefined): number {
+  return cls === undefined ? CLASSES.length : CLASSES.indexOf(cls);
 }
