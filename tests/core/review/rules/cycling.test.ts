@@ -84,6 +84,7 @@ describe('the busiest hour of the last normal day', () => {
   const day = (times: number[], startsPerDay = [times.length]): Nominal => ({
     record: { ...emptyRecord(1), endS: 2 * DAY, switches: times.map((t) => ({ t, device: 0, on: true })) },
     at: () => ({ x: new Float64Array(), on: [], dayLow: new Float64Array(), dayHigh: new Float64Array() }),
+    restless: false,
     startsPerDay,
     dayLow: new Float64Array(),
     dayHigh: new Float64Array(),
