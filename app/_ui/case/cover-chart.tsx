@@ -1,3 +1,4 @@
+import { extent } from 'd3-array';
 import { type ScaleLinear, scaleLinear } from 'd3-scale';
 import { area, curveMonotoneX, line } from 'd3-shape';
 import { useId } from 'react';
@@ -78,8 +79,8 @@ function Chart({ title, claimed, tested, lanes, width }: CoverChartProps & { wid
 type Axis = ScaleLinear<number, number>;
 
 function domainOf(points: CoverPoint[]): [number, number] {
-  const spare = points.map((p) => p.spareH).filter((h) => h !== null);
-  return [Math.max(DEEPEST, Math.min(-1, ...spare)), Math.min(HIGHEST, Math.max(1, ...spare))];
+  const [least = 0, most = 0] = extent(points, (p) => p.spareH);
+  return [Math.max(DEEPEST, Math.min(-1, least)), Math.min(HIGHEST, Math.max(1, most))];
 }
 
 /** The value as it is drawn: no deeper and no higher than the chart. */

@@ -1,3 +1,4 @@
+import { extent } from 'd3-array';
 import type { Tank } from '#core/facility/system';
 import type { Harm } from '#core/review/result';
 import type { CaseTrajectory, Track } from '#core/review/trajectory';
@@ -84,8 +85,7 @@ function chartOf(
 
 /** The values, widened to the limits that are near; the quantity that does the harm always shows its nearest limit. */
 function domainOf(values: number[], limits: number[], narrowest: number, isHarmed: boolean): [number, number] {
-  const low = Math.min(...values);
-  const high = Math.max(...values);
+  const [low = 0, high = 0] = extent(values);
   const span = Math.max(high - low, narrowest);
   const middle = (low + high) / 2;
   const distance = (limit: number) => Math.max(low - limit, limit - high, 0);

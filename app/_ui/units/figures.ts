@@ -11,7 +11,7 @@ import { fromCubicMetres } from '#core/units/volume';
 export type FigureKind = 'temperature' | 'difference' | 'volume' | 'length' | 'area' | 'flow' | 'mass';
 
 /** The unit a person of this custom reads a kind of figure in. */
-export function unitOf(units: Custom, kind: FigureKind): ShownUnit {
+function unitOf(units: Custom, kind: FigureKind): ShownUnit {
   return unitFor(units, kind === 'difference' ? 'temperature' : kind);
 }
 

@@ -1,4 +1,4 @@
-import type { SystemKind, TankRole, EquipmentType } from '#core/facility/system';
+import type { EquipmentType, SystemKind } from '#core/facility/system';
 
 /** Kinds of system in words. */
 export const KIND_WORDS: Record<SystemKind, string> = {
@@ -13,18 +13,6 @@ export const KIND_WORDS: Record<SystemKind, string> = {
   quarantine: 'quarantine',
   'coral-farm': 'coral farm',
   'live-food': 'live food',
-};
-
-/** Roles of tanks in words. */
-export const ROLE_WORDS: Record<TankRole, string> = {
-  display: 'display',
-  holding: 'holding',
-  quarantine: 'quarantine',
-  nursery: 'nursery',
-  sump: 'sump',
-  reservoir: 'reservoir',
-  mixing: 'mixing',
-  header: 'header',
 };
 
 /** Types of equipment in words. */

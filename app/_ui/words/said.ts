@@ -31,7 +31,7 @@ const SAVED: Record<HarmClass, string> = {
 };
 
 /** A limit of tolerance in words: "above 29.0 °C for 2.0 h". */
-export function limitSaid({ units }: Speech, harm: Pick<Harm, 'what' | 'direction' | 'limit' | 'forMin'>): string {
+function limitSaid({ units }: Speech, harm: Pick<Harm, 'what' | 'direction' | 'limit' | 'forMin'>): string {
   const held = harm.forMin > 0 ? ` for ${lastingFor(harm.forMin)}` : '';
   switch (harm.what) {
     case 'temperature':
@@ -67,7 +67,7 @@ export function harmSaid(speech: Speech, harm: Harm): string {
 }
 
 /** A harm as a sentence, some time after the fault begins. */
-export function harmHappens(speech: Speech, harm: Harm, afterS: number): string {
+function harmHappens(speech: Speech, harm: Harm, afterS: number): string {
   const after = afterS < 1 ? 'At once' : `After ${lasting(afterS)},`;
   const tank = tankSaid(speech, harm);
   switch (harm.what) {
