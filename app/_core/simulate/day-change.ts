@@ -40,10 +40,29 @@ export function followDay(day: DayWatch, world: World): void {
     const slope = change.sign * (world.stepper.f[STRIDE * change.node + TEMPERATURE] as number);
     const before = day.slopes[i] as number;
     day.slopes[i] = slope;
+    for (const t of leaving(world, queue)) look(world, i, queue, { t, value: within(world, change, t) });
     // A turn within the step may be the least of the day, or the most, though neither end is.
     if (before * slope < 0) look(world, i, queue, turnWithin(world, change, before));
     look(world, i, queue, { t: world.t, value: change.sign * temperature(world.x, change) });
   }
+}
+
+/** Moments of the last step at which something kept has just been a day ago: until then the change still counts from it. */
+function leaving(world: World, queue: Entry[]): number[] {
+  const { knots } = world.record;
+  const begin = knots.time(Math.max(0, knots.length - 2));
+  const moments: number[] = [];
+  for (const { t } of queue) {
+    if (t + DAY >= world.t) break;
+    if (t + DAY > begin) moments.push(t + DAY);
+  }
+  return moments;
+}
+
+/** Temperature in the limit's direction at a moment of the last step, °C. */
+function within(world: World, change: DayChange, t: number): number {
+  const { knots } = world.record;
+  return change.sign * knots.between(Math.max(0, knots.length - 2), STRIDE * change.node + TEMPERATURE, t);
 }
 
 function look(world: World, index: number, queue: Entry[], entry: Entry): void {
@@ -92,7 +111,7 @@ function enter(queue: Entry[], entry: Entry): void {
 function turnWithin(world: World, change: DayChange, slope: number): Entry {
   const { knots } = world.record;
   const last = Math.max(0, knots.length - 2);
-  const value = (t: number) => change.sign * knots.between(last, STRIDE * change.node + TEMPERATURE, t);
+  const value = (t: number) => within(world, change, t);
   const toward = Math.sign(slope);
   let low = knots.time(last);
   let high = knots.time(knots.length - 1);
@@ -112,8 +131,7 @@ function crossed(world: World, change: DayChange, queue: Entry[], by: number): n
   let high = by;
   for (let n = 0; n < 40; n++) {
     const t = (low + high) / 2;
-    const value = change.sign * knots.between(last, STRIDE * change.node + TEMPERATURE, t);
-    if (value - leastOf(world, change, queue, t) > change.limit) high = t;
+    if (within(world, change, t) - leastOf(world, change, queue, t) > change.limit) high = t;
     else low = t;
   }
   return high;
