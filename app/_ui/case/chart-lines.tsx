@@ -1,5 +1,6 @@
 import { scaleLinear } from 'd3-scale';
 import { line } from 'd3-shape';
+import { spreadHeights, written } from '../plot/written';
 import { LimitLine } from './limit-line';
 import type { QuantityChart } from './quantities';
 import style from './plot.module.css';
@@ -26,7 +27,10 @@ interface ChartLinesProps {
 /** One quantity over time: ruled, with its limits of tolerance and the forbidden side hatched. */
 export function ChartLines({ chart, x, left, right, y, rankOf, hatch, outside }: ChartLinesProps) {
   const scale = scaleLinear(chart.domain, [y + CHART, y]);
-  const shown = (v: number) => v.toFixed(chart.decimals);
+  const namesAt = spreadHeights(
+    chart.limits.map((l) => scale(l.value) + (outside ? 4 : l.direction === 'above' ? 13 : -5)),
+    13,
+  );
   const path = line<[number, number]>()
     .x(([t]) => x(t))
     .y(([, v]) => scale(v));
@@ -41,11 +45,11 @@ export function ChartLines({ chart, x, left, right, y, rankOf, hatch, outside }:
         <g key={tick}>
           <path className={style.grid} d={`M${left} ${scale(tick)}H${right}`} />
           <text className={style.tick} x={left - 8} y={scale(tick) + 4} textAnchor="end">
-            {shown(tick)}
+            {written(tick, chart.decimals)}
           </text>
         </g>
       ))}
-      {chart.limits.map((limit) => (
+      {chart.limits.map((limit, i) => (
         <LimitLine
           key={limit.says}
           limit={limit}
@@ -56,6 +60,7 @@ export function ChartLines({ chart, x, left, right, y, rankOf, hatch, outside }:
           right={right}
           hatch={hatch}
           outside={outside}
+          nameAt={namesAt[i] ?? 0}
         />
       ))}
       {tracks.map((track) => (

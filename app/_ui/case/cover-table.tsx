@@ -1,5 +1,6 @@
 import { type Column, Ledger } from '../table/ledger';
 import { dayName } from '../plot/time-ticks';
+import { written } from '../plot/written';
 import type { CoverPoint } from './cover-points';
 
 const HOURS = Array.from({ length: 24 }, (_, hour) => hour);
@@ -29,5 +30,5 @@ export function CoverTable({ points }: { points: CoverPoint[] }) {
 
 function said(point: CoverPoint | undefined): string {
   if (!point || point.spareH === null) return '–';
-  return Number.isFinite(point.spareH) ? point.spareH.toFixed(1).replace('-', '−') : 'none';
+  return Number.isFinite(point.spareH) ? written(point.spareH, 1) : 'none';
 }

@@ -12,10 +12,12 @@ interface LimitLineProps {
   hatch: string;
   /** It is named in the right margin rather than on the chart. */
   outside: boolean;
+  /** px of the name's foot. */
+  nameAt: number;
 }
 
 /** A limit of tolerance with the forbidden side hatched. */
-export function LimitLine({ limit, at, top, bottom, left, right, hatch, outside }: LimitLineProps) {
+export function LimitLine({ limit, at, top, bottom, left, right, hatch, outside, nameAt }: LimitLineProps) {
   const isAbove = limit.direction === 'above';
   const [from, to] = isAbove ? [top, at] : [at, bottom];
   return (
@@ -23,11 +25,11 @@ export function LimitLine({ limit, at, top, bottom, left, right, hatch, outside 
       <rect x={left} width={right - left} y={from} height={Math.max(0, to - from)} fill={`url(#${hatch})`} />
       <path className={style.limit} d={`M${left} ${at}H${right}`} />
       {outside ? (
-        <text className={style.limitName} x={right + 8} y={at + 4}>
+        <text className={style.limitName} x={right + 8} y={nameAt}>
           {limit.says}
         </text>
       ) : (
-        <text className={style.limitName} x={right - 4} y={isAbove ? at + 13 : at - 5} textAnchor="end">
+        <text className={style.limitName} x={right - 4} y={nameAt} textAnchor="end">
           limit: {limit.says}
         </text>
       )}

@@ -1,5 +1,6 @@
 import { type Column, Ledger } from '../table/ledger';
 import { lasting } from '../words/lasting';
+import { written } from '../plot/written';
 import type { QuantityChart } from './quantities';
 
 /** Moments of the course that the table shows. */
@@ -24,7 +25,7 @@ export function PlotTable({ charts, main }: PlotTableProps) {
       id: chart.quantity,
       head: `${chart.title}${chart.unit ? `, ${chart.unit}` : ''}`,
       figure: true,
-      cell: (at: number) => (track.values[at] ?? 0).toFixed(chart.decimals),
+      cell: (at: number) => written(track.values[at] ?? 0, chart.decimals),
     })),
   ];
   return <Ledger narrow caption={`${main.name} when nobody comes`} columns={columns} rows={rows} keyOf={String} />;

@@ -1,5 +1,6 @@
 import Link from 'next/link';
-import type { Finding, FindingLine, SystemReview } from '#core/review/result';
+import type { FaultCase, Finding, FindingLine, Outcome, SystemReview } from '#core/review/result';
+import { VERDICT_WORDS } from '#core/review/words';
 import { Fold } from '../frame/fold';
 import { harmAtWorst, type Speech } from '../words/said';
 import style from './findings.module.css';
@@ -69,10 +70,20 @@ function FindingEntry({ finding, number, ...props }: FindingsProps & { finding: 
   );
 }
 
+/** The outcome whose figures a line tells: of the class of harm that bears the line's verdict. */
+function toldBy({ figures }: FindingLine, found: FaultCase | undefined): Outcome | undefined {
+  const verdict = figures.find(({ name }) => name === 'verdict')?.value;
+  const all = [...(found?.claimed.outcomes ?? []), ...(found?.tested.outcomes ?? [])];
+  return all.find((outcome) => VERDICT_WORDS[outcome.verdict] === verdict) ?? all[0];
+}
+
 function Line({ line, review, speech, at }: Omit<FindingsProps, 'findings'> & { line: FindingLine }) {
   const { from } = line;
   const id = 'case' in from ? from.case : null;
-  const outcome = review?.cases.find((c) => c.id === id)?.claimed.outcomes[0];
+  const outcome = toldBy(
+    line,
+    review?.cases.find((c) => c.id === id),
+  );
   return (
     <div className={style.line}>
       <p>
