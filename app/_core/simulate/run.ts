@@ -6,6 +6,7 @@ import { AFTER_EVENT, keepKnot, type March, march, marchTo } from './march';
 import { regimeWatches, type RegimeWatches } from './mode';
 import { SALT, STRIDE, VOLUME } from './plant';
 import { beginExposure } from './react';
+import { leftRange } from './outside';
 import { limitRun } from './regulate';
 import { settle } from './settle';
 import { makeStepper, ratesAt, TOLERANCE, type Tolerance } from './stepper';
@@ -58,6 +59,7 @@ export function run(machine: Machine, options: RunOptions): Record {
   }
   closeExposures(world);
   world.record.endS = world.t;
+  world.record.outside = leftRange(machine, world.record);
   return world.record;
 }
 

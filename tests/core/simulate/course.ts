@@ -30,6 +30,8 @@ export interface Ask {
   at?: number;
   column?: Column;
   side?: Side;
+  /** Path of the one figure that takes its bad end on that side. */
+  only?: string;
   /** From running levels instead of a moment of a normal day. */
   fresh?: boolean;
   /** A last hand on the machine before it runs. */
@@ -51,7 +53,10 @@ export function onlySystem(site: Facility): System {
 }
 
 /** Plan, figures and credit of a site's only system, with what is wrong. */
-export function blueprintOf(site: Facility, ask: Pick<Ask, 'fault' | 'state' | 'column' | 'side'> = {}): Blueprint {
+export function blueprintOf(
+  site: Facility,
+  ask: Pick<Ask, 'fault' | 'state' | 'column' | 'side' | 'only'> = {},
+): Blueprint {
   const system = onlySystem(site);
   const upset = noUpset();
   ask.fault?.(upset);
@@ -59,7 +64,7 @@ export function blueprintOf(site: Facility, ask: Pick<Ask, 'fault' | 'state' | '
   return {
     facility: site,
     system,
-    resolved: resolveSystem(site, system, ask.side ?? 'nominal'),
+    resolved: resolveSystem(site, system, ask.side ?? 'nominal', ask.only ?? null),
     upset,
     credited: creditOf(site, system, ask.column ?? 'claimed', REVIEWED_ON),
     state: ask.state ?? 'normal',
@@ -69,15 +74,18 @@ export function blueprintOf(site: Facility, ask: Pick<Ask, 'fault' | 'state' | '
 }
 
 /** A moment of a system's normal day. */
-export function normalAt(site: Facility, hour: number, side: Side = 'nominal'): Snapshot {
-  return nominal(blueprintOf(site, { side })).at(hour);
+export function normalAt(site: Facility, hour: number, ask: Pick<Ask, 'side' | 'only'> = {}): Snapshot {
+  return nominal(blueprintOf(site, ask)).at(hour);
 }
 
 /** Let it happen. */
 export function courseOf(site: Facility, ask: Ask): Course {
   const hour = ask.at ?? 8;
   const blueprint = blueprintOf(site, ask);
-  const machine = buildMachine({ ...blueprint, snapshot: ask.fresh ? null : normalAt(site, hour, ask.side) });
+  const machine = buildMachine({
+    ...blueprint,
+    snapshot: ask.fresh ? null : normalAt(site, hour, { side: ask.side, only: ask.only }),
+  });
   ask.adjust?.(machine);
   const options: RunOptions = { untilS: ask.hours * 3600, clockS: hour * 3600, stopAt: null, settle: false };
   return { machine, record: run(machine, { ...options, ...ask.options }) };
