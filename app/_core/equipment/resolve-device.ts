@@ -37,14 +37,10 @@ export function resolveDevice(t: Taker, system: System, equipment: Equipment, ta
 }
 
 function flowOf(t: Taker, equipment: Equipment, path: string, name: string): number {
-  switch (equipment.type) {
-    case 'return-pump':
-      return take(t, path, name, equipment.flowLPerH, EITHER) * L_PER_H;
-    case 'top-off':
-      return take(t, path, name, equipment.flowLPerH, MORE, DEFAULTS.topOffLPerH) * L_PER_H;
-    default:
-      return (equipment.flowLPerH?.value ?? 0) * L_PER_H;
-  }
+  if (equipment.type === 'return-pump') return take(t, path, name, equipment.flowLPerH, EITHER) * L_PER_H;
+  if (equipment.type === 'top-off')
+    return take(t, path, name, equipment.flowLPerH, MORE, DEFAULTS.topOffLPerH) * L_PER_H;
+  return (equipment.flowLPerH?.value ?? 0) * L_PER_H;
 }
 
 function wattsOf(t: Taker, equipment: Equipment, flow: number, path: string, name: string): number {
@@ -78,7 +74,16 @@ function gasOf(
       const stones = equipment.stones ?? [{ tank: equipment.tank, count: 1 }];
       return stones.map((s) => ({ tank: s.tank, flow: each * s.count }));
     }
-    default:
+    case 'heater':
+    case 'chiller':
+    case 'return-pump':
+    case 'top-off':
+    case 'filter':
+    case 'drain-valve':
+    case 'light':
+    case 'uv':
+    case 'ozone':
+    case 'other':
       return [];
   }
 }
