@@ -1,14 +1,17 @@
 import type { Facility } from '../facility/facility';
 import { taker } from '../equipment/take';
-import { coverOf, hoursWithNobody } from '../rota/cover';
+import { type Cover, coverOf, hoursWithNobody } from '../rota/cover';
+import { gravest } from './gravest';
 import { remedyText } from './remedies';
-import type { FacilityReview, Finding } from './result';
+import type { FacilityReview, Finding, SystemReview } from './result';
 import { reviewSystem } from './review-system';
+import { unwalkedRounds } from './unwalked';
 import { hourWords } from './words';
 
 /**
  * Review a whole site.
  * @param on ISO date in the site's zone on which tests are judged
+ * @returns with the system first that is closest to losing animals
  * @param only keys of the systems to review; all when absent
  */
 export function reviewFacility(facility: Facility, on: string, only?: readonly string[]): FacilityReview {
@@ -17,30 +20,40 @@ export function reviewFacility(facility: Facility, on: string, only?: readonly s
     site: facility.site.key,
     name: facility.site.name,
     on,
-    systems: systems.map((system) => reviewSystem(facility, system, on, undefined, true)),
+    systems: worstFirst(systems.map((system) => reviewSystem(facility, system, on, undefined, true))),
     findings: siteFindings(facility),
   };
 }
 
+/** The gravest system first; those alike as the file has them. */
+function worstFirst(reviews: SystemReview[]): SystemReview[] {
+  const ranked = reviews.map((review) => ({ review, worst: gravest(review, 'claimed') }));
+  ranked.sort(({ worst: a }, { worst: b }) => a.rank - b.rank || (a.spareS === b.spareS ? 0 : a.spareS - b.spareS));
+  return ranked.map(({ review }) => review);
+}
+
 /** Findings that belong to the site as a whole. */
 export function siteFindings(facility: Facility): Finding[] {
-  const hours = hoursWithNobody(coverOf(facility, taker('nominal')));
-  if (hours.length === 0) return [];
-  return [
-    {
-      id: 'do:rota-gap',
-      grade: 'medium',
-      remedy: remedyText('rota-gap'),
-      title: 'Hours with nobody on site or on call',
-      lines: stretches(hours).map(([from, length]) => ({
-        from: { rule: 'rota-gap' },
-        cause: `${hourWords(from)}, ${length} h`,
-        consequence: 'An alarm raised then waits until somebody comes on duty.',
-        figures: [{ name: 'hours', value: String(length) }],
-        source: 'the rota as entered',
-      })),
-    },
-  ];
+  const cover = coverOf(facility, taker('nominal'));
+  return [rotaGap(cover), unwalkedRounds(facility, cover)].filter((finding) => finding !== null);
+}
+
+function rotaGap(cover: Cover): Finding | null {
+  const hours = hoursWithNobody(cover);
+  if (hours.length === 0) return null;
+  return {
+    id: 'do:rota-gap',
+    grade: 'medium',
+    remedy: remedyText('rota-gap'),
+    title: 'Hours with nobody on site or on call',
+    lines: stretches(hours).map(([from, length]) => ({
+      from: { rule: 'rota-gap' },
+      cause: `${hourWords(from)}, ${length} h`,
+      consequence: 'An alarm raised then waits until somebody comes on duty.',
+      figures: [{ name: 'hours', value: String(length) }],
+      source: 'the rota as entered',
+    })),
+  };
 }
 
 /** Runs of hours of the week, joined across the end of the week: first hour and length. */
