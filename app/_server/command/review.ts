@@ -1,19 +1,23 @@
 import 'server-only';
 import { readFileSync } from 'node:fs';
-import { parseArgs } from 'node:util';
 import { reviewFacility } from '#core/review/review-facility';
 import { readFacility } from '#shape/facility/read-facility';
+import { isoDate } from '#shape/facility/words';
 import { now } from '#server/clock';
 import { dayIn } from '#server/local-day';
 import { printReview } from './print-review';
 import { fail, printErrors } from './said';
+import { wordsGiven } from './words-given';
 
 const USAGE = 'npm run -s review -- FILE [--system ID] [--on YYYY-MM-DD] [--json]';
 
-const { values, positionals } = parseArgs({
-  allowPositionals: true,
-  options: { system: { type: 'string' }, on: { type: 'string' }, json: { type: 'boolean', default: false } },
-});
+const { values, positionals } = wordsGiven(
+  {
+    allowPositionals: true,
+    options: { system: { type: 'string' }, on: { type: 'string' }, json: { type: 'boolean', default: false } },
+  },
+  USAGE,
+);
 const [file] = positionals;
 if (file === undefined || positionals.length > 1) fail(`Give one facility file: ${USAGE}`);
 
@@ -21,7 +25,7 @@ const facility = load(file);
 if (values.system !== undefined && !facility.systems.some((s) => s.key === values.system)) {
   fail(`--system: there is no system "${values.system}"; there are ${facility.systems.map((s) => s.key).join(', ')}`);
 }
-if (values.on !== undefined && !/^\d{4}-\d{2}-\d{2}$/.test(values.on))
+if (values.on !== undefined && !isoDate('Day of the review.').safeParse(values.on).success)
   fail(`--on: "${values.on}" is not a date like 2026-11-25`);
 
 const review = reviewFacility(
