@@ -27,6 +27,8 @@ export interface March {
 const LONGEST = 7200;
 /** Shortest step that may fail, s: a state that needs shorter ones is no state of water any more. */
 const LEAST = 1e-7;
+/** A way this short, s, is no way: rounding alone makes such ones, and one over them is no number. */
+const NO_TIME = 1e-9;
 /** First step after anything has switched, s. */
 export const AFTER_EVENT = 120;
 
@@ -48,11 +50,12 @@ export function keepKnot(world: World): void {
  */
 export function marchTo(m: March, stop: number): Watch | null {
   const { world } = m;
-  while (world.t < stop) {
+  while (stop - world.t > NO_TIME) {
     const h = acceptedStep(m, stop - world.t);
     const changed = take(m, h, stop);
     if (changed) return changed;
   }
+  world.t = Math.max(world.t, stop);
   return null;
 }
 
