@@ -102,7 +102,7 @@ function makeView(context: Context, side: Side, only: string | null): View {
 }
 
 /** The system as its plan runs it, with nothing wrong and everything counted on. */
-export function healthy(context: Context, resolved: ResolvedSystem): Blueprint {
+function healthy(context: Context, resolved: ResolvedSystem): Blueprint {
   const { simulated, credit, profileOf } = context;
   return {
     ...simulated,

@@ -20,7 +20,7 @@ function gradeOfOutcome({ verdict, harm }: Outcome): Grade {
 }
 
 /** The outcome that calls most urgently for something to be done; null when none does. */
-export function urgent({ outcomes }: Judgement): Outcome | null {
+function urgent({ outcomes }: Judgement): Outcome | null {
   const grave = outcomes.filter(({ verdict }) => gravity(verdict) <= GRAVE);
   const [first] = grave.sort((a, b) => gradeRank(gradeOfOutcome(a)) - gradeRank(gradeOfOutcome(b)));
   return first ?? null;

@@ -15,7 +15,7 @@ export interface TestGain {
 }
 
 /** Untested safeguards, most gain first: the order of the test calendar. */
-export function testGains(context: Context, cases: FaultCase[]): TestGain[] {
+function testGains(context: Context, cases: FaultCase[]): TestGain[] {
   const worse = cases.filter(isGraver);
   return untestedSafeguards(context)
     .map((safeguard) => ({ safeguard, cases: worse.filter((c) => leansOn(context, c, safeguard.key)) }))

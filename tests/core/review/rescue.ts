@@ -13,7 +13,7 @@ const SAMPLE_S = 300;
  * is run on for three whole days from the water of that moment, with the last day's temperatures sampled every five minutes
  * and every limit that is being exceeded counted on from when that began. Only for courses that lose no water.
  */
-export function rescued(trial: Trial, cls: HarmClass, t: number): boolean {
+function rescued(trial: Trial, cls: HarmClass, t: number): boolean {
   const { blueprint, record, machine } = trial;
   const { nodes } = machine.plant;
   const was = blueprint.snapshot;

@@ -3,7 +3,7 @@ import { DAYS } from '#core/facility/site';
 import type { Shift } from '#core/rota/rota';
 
 /** Minutes of a week. */
-export const WEEK_MIN = 10_080;
+const WEEK_MIN = 10_080;
 
 const minuteOf = (time: string) => Number(time.slice(0, 2)) * 60 + Number(time.slice(3));
 const figure = (of: { value: number | null } | undefined) => of?.value ?? Number.NaN;
