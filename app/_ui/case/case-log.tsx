@@ -21,8 +21,10 @@ export function CaseLog({ moments, onsetHour }: { moments: CaseMoment[]; onsetHo
       <tbody>
         {moments.map((moment) => (
           <tr key={`${moment.kind}${moment.atS}${moment.says}`} data-moment={moment.kind}>
-            <th scope="row">{moment.atS === 0 ? '0' : lasting(moment.atS)}</th>
-            <td>{wallClock(onsetHour, moment.atS)}</td>
+            <th scope="row">
+              {Number.isFinite(moment.atS) ? (moment.atS === 0 ? '0' : lasting(moment.atS)) : 'never'}
+            </th>
+            <td>{Number.isFinite(moment.atS) ? wallClock(onsetHour, moment.atS) : '–'}</td>
             <td>
               <svg viewBox="0 0 18 18" width="18" height="18" aria-hidden="true">
                 <MomentShape kind={moment.kind} x={9} y={9} />

@@ -1,7 +1,7 @@
 import { scaleLinear } from 'd3-scale';
 import { line } from 'd3-shape';
 import { spreadHeights, written } from '../plot/written';
-import { LimitLine } from './limit-line';
+import { LimitLine, LimitName } from './limit-line';
 import type { QuantityChart } from './quantities';
 import style from './plot.module.css';
 
@@ -49,7 +49,7 @@ export function ChartLines({ chart, x, left, right, y, rankOf, hatch, outside }:
           </text>
         </g>
       ))}
-      {chart.limits.map((limit, i) => (
+      {chart.limits.map((limit) => (
         <LimitLine
           key={limit.says}
           limit={limit}
@@ -59,8 +59,6 @@ export function ChartLines({ chart, x, left, right, y, rankOf, hatch, outside }:
           left={left}
           right={right}
           hatch={hatch}
-          outside={outside}
-          nameAt={namesAt[i] ?? 0}
         />
       ))}
       {tracks.map((track) => (
@@ -70,6 +68,9 @@ export function ChartLines({ chart, x, left, right, y, rankOf, hatch, outside }:
           data-rank={rankOf(track.tank)}
           d={path(track.timesS.map((t, i): [number, number] => [t, track.values[i] ?? 0])) ?? ''}
         />
+      ))}
+      {chart.limits.map((limit, i) => (
+        <LimitName key={limit.says} limit={limit} right={right} y={namesAt[i] ?? 0} outside={outside} />
       ))}
     </g>
   );

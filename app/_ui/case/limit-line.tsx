@@ -10,29 +10,33 @@ interface LimitLineProps {
   left: number;
   right: number;
   hatch: string;
-  /** It is named in the right margin rather than on the chart. */
-  outside: boolean;
-  /** px of the name's foot. */
-  nameAt: number;
 }
 
 /** A limit of tolerance with the forbidden side hatched. */
-export function LimitLine({ limit, at, top, bottom, left, right, hatch, outside, nameAt }: LimitLineProps) {
-  const isAbove = limit.direction === 'above';
-  const [from, to] = isAbove ? [top, at] : [at, bottom];
+export function LimitLine({ limit, at, top, bottom, left, right, hatch }: LimitLineProps) {
+  const [from, to] = limit.direction === 'above' ? [top, at] : [at, bottom];
   return (
     <g>
       <rect x={left} width={right - left} y={from} height={Math.max(0, to - from)} fill={`url(#${hatch})`} />
       <path className={style.limit} d={`M${left} ${at}H${right}`} />
-      {outside ? (
-        <text className={style.limitName} x={right + 8} y={nameAt}>
-          {limit.says}
-        </text>
-      ) : (
-        <text className={style.limitName} x={right - 4} y={nameAt} textAnchor="end">
-          limit: {limit.says}
-        </text>
-      )}
     </g>
+  );
+}
+
+interface LimitNameProps {
+  limit: ChartLimit;
+  right: number;
+  /** px of the name's foot. */
+  y: number;
+  /** It stands in the right margin rather than on the chart. */
+  outside: boolean;
+}
+
+/** What a limit is, above every line that may cross it. */
+export function LimitName({ limit, right, y, outside }: LimitNameProps) {
+  return (
+    <text className={style.limitName} x={outside ? right + 8 : right - 4} y={y} textAnchor={outside ? 'start' : 'end'}>
+      {outside ? limit.says : `limit: ${limit.says}`}
+    </text>
   );
 }

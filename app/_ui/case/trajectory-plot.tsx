@@ -66,7 +66,7 @@ function Plot({ title, trajectory, charts, moments, main, hub, width }: Trajecto
 
 /** The moments that find room on the axis, those that come only later, and where the axis ends, s. */
 function withinReach(moments: CaseMoment[], endS: number) {
-  const ruled = moments.filter((m) => m.kind !== 'event');
+  const ruled = moments.filter((m) => m.kind !== 'event' && Number.isFinite(m.atS));
   const untilS = Math.max(endS, ...ruled.map((m) => m.atS).filter((s) => s <= STRETCH * endS));
   return { untilS, drawn: ruled.filter((m) => m.atS <= untilS), later: ruled.filter((m) => m.atS > untilS) };
 }
