@@ -49,7 +49,11 @@ function linesOf({ claimed, tested, unsure }: FaultCase, speech: Speech): Line[]
     )),
     figure('harm', (o, h) => `${harmSaid(speech, o.harm)}, after ${lastingOrNever(o.harmS[h])}`),
     figure('worst hour to begin', (_, h) => hourWords(h)),
-    figure('time to notice', (o, h) => `${lastingOrNever(o.noticeS[h])}, ${noticeSaid(speech, o.noticeBy[h])}`),
+    figure('time to notice', (o, h) =>
+      (o.noticeS[h] ?? null) === null
+        ? 'never'
+        : `${lastingOrNever(o.noticeS[h])}, ${noticeSaid(speech, o.noticeBy[h])}`,
+    ),
     figure('last chance', (o, h) => ((o.lastChanceS[h] ?? 0) < 1 ? 'none' : lastingOrNever(o.lastChanceS[h]))),
     figure('time to put right', (o, h) => lastingOrNever(o.putRightS[h])),
     figure('time to spare', (o, h) => spareSaid(o.spareS[h] ?? null)),

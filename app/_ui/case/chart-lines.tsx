@@ -6,7 +6,7 @@ import type { QuantityChart } from './quantities';
 import style from './plot.module.css';
 
 export const CHART = 124;
-export const CHART_HEAD = 26;
+export const CHART_HEAD = 34;
 /** The main line is drawn last, above the others. */
 const ORDER = { other: 0, second: 1, main: 2 };
 

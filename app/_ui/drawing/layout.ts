@@ -28,7 +28,7 @@ const EDGE = 16;
 const BETWEEN = 30;
 const NARROWEST = 138;
 const WIDEST = 300;
-const RESERVOIR = 170;
+const RESERVOIR = 196;
 /** The rails below need this much whatever stands above, px. */
 const RAILS = 620;
 
