@@ -1,22 +1,23 @@
 import type { Column } from '../plans/credit';
 import type { Context, View } from './context';
 import { CLASSES, type Courses } from './outcome';
+import { DAY, HOUR } from '../time/week';
 import type { HarmClass } from './result';
 import { type Subject, type Trial, touchesWater, tryAt, upsetOf } from './trial';
 
-const DAY = 86_400;
 const ALL = Array.from({ length: 24 }, (_, h) => h);
 
 /** Hours of the day at which a course may begin. Two tell whether anything comes of it at all: the coldest and the warmest. */
 const FIRST = [2, 14];
-/** Hours tried when every harm takes longer than a day: by then the hour of the onset has lost most of its say. */
-const SLOW = [2, 8, 14, 20];
-/** Part by which harms of the first two courses may differ in time and still stand for the hours between. */
+/** Hours tried next when those two differ. */
+const NEXT = [2, 8, 14, 20];
+/** Part by which harms of two courses may differ in time and still stand for the hours between. */
 const ALIKE = 0.05;
 
 /**
  * Courses from every hour of the day that makes a difference: one where nothing follows the time of day; two where no harm
- * comes, or every harm comes after nearly the same time; four where what differs takes more than a day; else all twenty-four.
+ * comes, or every harm comes after nearly the same time; else as many as it takes until neighbours are alike. Where a harm
+ * comes a night sooner or later than from the hour before, the hour at which that turns is found.
  * @param quick only the first two, for a question about the plausible range
  */
 export function coursesOf(context: Context, view: View, subject: Subject, column: Column, quick = false): Courses {
@@ -35,23 +36,36 @@ export function coursesOf(context: Context, view: View, subject: Subject, column
   });
   const { machine } = attempt(FIRST[0] ?? 0);
   if (machine.room.steady && machine.devices.every((d) => d.regulated.kind !== 'hours')) return from(FIRST.slice(0, 1));
-  const first = from(FIRST);
-  const differing = CLASSES.map((cls) => first.trials.map((trial) => soonest(trial, cls))).filter(
-    (times) => !alike(times),
-  );
-  if (quick || differing.length === 0) return first;
-  return from(Math.min(...differing.flat()) > DAY ? SLOW : ALL);
+  const [a, b] = FIRST.map(attempt);
+  return quick || !a || !b || alike(a, b) ? from(FIRST) : from(turns(attempt));
+}
+
+/** Hours of the day so close that each is like the next, or is the next hour. */
+function turns(attempt: (hour: number) => Trial): number[] {
+  const between = (a: number, b: number): number[] => {
+    const gap = (b - a + 24) % 24;
+    if (gap <= 1 || alike(attempt(a), attempt(b), gap * HOUR)) return [a];
+    const middle = (a + Math.floor(gap / 2)) % 24;
+    return [...between(a, middle), ...between(middle, b)];
+  };
+  return NEXT.flatMap((a, i) => between(a, NEXT[(i + 1) % NEXT.length] ?? a));
 }
 
 function soonest(trial: Trial, cls: HarmClass): number {
   return Math.min(...trial.record.harms.filter((h) => h.class === cls).map((h) => h.atS));
 }
 
-/** Equal (or both never), or apart by less than a twentieth. */
-function alike(times: number[]): boolean {
-  const least = Math.min(...times);
-  const most = Math.max(...times);
-  return least === most || most - least <= ALIKE * most;
+/**
+ * Whether each class of harm comes after equal times, or never, or times apart by less than a twentieth; beyond a day, also
+ * by no more than the onsets themselves: what waits for an hour of the day comes that much sooner when it begins later.
+ * @param apartS s between the onsets
+ */
+function alike(a: Trial, b: Trial, apartS = 0): boolean {
+  return CLASSES.every((cls) => {
+    const times = [soonest(a, cls), soonest(b, cls)];
+    const [least, most] = [Math.min(...times), Math.max(...times)];
+    return least === most || most - least <= Math.max(ALIKE * most, least > DAY ? apartS : 0);
+  });
 }
 
 /** Index of the hour that stands for another. */
