@@ -59,7 +59,7 @@ function FindingEntry({ finding, number, ...props }: FindingsProps & { finding: 
           <Line key={`${line.cause}${line.consequence}`} line={line} {...props} />
         ))}
         {rest.length > 0 ? (
-          <Fold title={`Answers ${rest.length} more`}>
+          <Fold title={`and ${rest.length} more`}>
             {rest.map((line) => (
               <Line key={`${line.cause}${line.consequence}`} line={line} {...props} />
             ))}
