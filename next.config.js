@@ -9,4 +9,4 @@ const config = {
   experimental: { serverActions: { bodySizeLimit: '16mb' } },
 };
 
-module.exports = config;
+export default config;

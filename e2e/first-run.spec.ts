@@ -6,7 +6,7 @@ import { expect as expectSoon, test } from '@playwright/test';
 const expect = expectSoon.configure({ timeout: 20_000 });
 /** Reviews of the demo's first systems, on a machine that has other work. */
 const REVIEWED = { timeout: 240_000 };
-const LIGHTHOUSE = readFileSync(join(__dirname, '_support/lighthouse.yaml'), 'utf8');
+const LIGHTHOUSE = readFileSync(join(import.meta.dirname, '_support/lighthouse.yaml'), 'utf8');
 const GRAVE = /no warning|too late|some hours/;
 
 test.describe.configure({ mode: 'serial', timeout: 300_000 });
@@ -89,7 +89,7 @@ test('a good file says what it would add, is imported when asked, and stands in 
   page,
 }) => {
   await page.goto('/import');
-  await page.getByLabel('Choose a facility file').setInputFiles(join(__dirname, '_support/lighthouse.yaml'));
+  await page.getByLabel('Choose a facility file').setInputFiles(join(import.meta.dirname, '_support/lighthouse.yaml'));
   await page.getByRole('button', { name: 'Check the file' }).click();
   await expect(page.getByText('Lighthouse Rooms is new here: 1 system would be added')).toBeVisible();
   await page.getByRole('button', { name: 'Import Lighthouse Rooms' }).click();

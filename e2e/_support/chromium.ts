@@ -5,7 +5,7 @@ import { join } from 'node:path';
  * @returns   path of a Chromium that runs; looked for once a run, since every process of the runner asks
  */
 export function chromiumPath(): string {
-  process.env.HOLDFAST_E2E_CHROMIUM ??= execFileSync(process.execPath, [join(__dirname, 'find-chromium.mjs')], {
+  process.env.HOLDFAST_E2E_CHROMIUM ??= execFileSync(process.execPath, [join(import.meta.dirname, 'find-chromium.mjs')], {
     encoding: 'utf8',
     stdio: ['ignore', 'pipe', 'inherit'],
   });
