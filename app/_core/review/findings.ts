@@ -94,3 +94,18 @@ export function figuresOf(outcome: Outcome): FindingLine['figures'] {
     { name: 'time to spare', value: spare === null ? 'none' : spare < 0 ? `short by ${span(spare)}` : span(spare) },
   ];
 }
+
+/** Findings that ask for the same thing become one: what was simulated leads, what the papers show follows. */
+export function merged(findings: readonly Finding[]): Finding[] {
+  const byId = new Map<string, Finding>();
+  for (const finding of findings) {
+    const known = byId.get(finding.id);
+    if (!known) {
+      byId.set(finding.id, finding);
+      continue;
+    }
+    const grade = gradeRank(finding.grade) < gradeRank(known.grade) ? finding.grade : known.grade;
+    byId.set(finding.id, { ...known, grade, lines: [...known.lines, ...finding.lines] });
+  }
+  return [...byId.values()];
+}

@@ -17,8 +17,9 @@ export function paperworkFindings(context: Context): Finding[] {
     }
   }
   return [...groups].map(([remedy, { rule, breaches }]) => ({
-    id: `rule:${remedy}`,
-    grade: breaches.map((b) => b.rule.grade).sort((a, b) => gradeRank(a) - gradeRank(b))[0] ?? rule.grade,
+    id: `do:${remedy}`,
+    grade:
+      breaches.map((b) => b.breach.grade ?? b.rule.grade).sort((a, b) => gradeRank(a) - gradeRank(b))[0] ?? rule.grade,
     remedy: remedyText(rule.remedy),
     title: rule.title,
     lines: breaches.map(({ rule: from, breach }) => ({

@@ -3,7 +3,7 @@ import type { System } from '../facility/system';
 import type { Column } from '../plans/credit';
 import { askNext } from './ask-next';
 import { type Context, contextOf } from './context';
-import { caseFindings } from './findings';
+import { caseFindings, merged } from './findings';
 import { jobsOf } from './jobs';
 import { judge } from './judge';
 import { compareCases, compareNearness, leastSpare } from './order';
@@ -44,12 +44,12 @@ export function reviewSystem(
 /** Put judged cases together into a review. */
 export function assemble(context: Context, cases: FaultCase[]): SystemReview {
   const untested = untestedFinding(context, cases);
-  const findings = [
+  const findings = merged([
     ...barred(context),
     ...caseFindings(context, cases),
     ...paperworkFindings(context),
     ...(untested ? [untested] : []),
-  ];
+  ]);
   const worst = { claimed: worstOf(cases, 'claimed'), tested: worstOf(cases, 'tested') };
   return {
     system: context.system.key,

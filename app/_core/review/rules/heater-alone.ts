@@ -1,7 +1,8 @@
 import type { Equipment } from '../../facility/system';
+import type { Grade } from '../result';
 import { example, withPlan } from './example/example';
 import { ofType, thermostatOf } from './facts/equipment';
-import type { Rule } from './rule';
+import type { Rule, RuleContext } from './rule';
 
 /** Whether something with a probe of its own opens the heater's circuit when the water is too warm. */
 function hasCutOut({ plan }: Equipment): boolean {
@@ -17,6 +18,12 @@ function isOverruled(heater: Equipment): boolean {
   if (thermostat === null) return false;
   const { length } = thermostat.sensors;
   return thermostat.vote === 'highest' ? length > 1 : thermostat.vote === 'median' && length > 2;
+}
+
+/** A heater too small to harm anything though it never stops is a matter of order, not of lives. */
+function gradeHere({ judged }: RuleContext, { key }: Equipment): Grade {
+  const welded = judged.get(`heater-on:${key}:normal`);
+  return welded?.claimed.verdict === 'holds' && !welded.unsure ? 'low' : 'high';
 }
 
 /** A heater that one probe alone, or one contact alone, can leave on. */
@@ -37,7 +44,8 @@ export const rule: Rule = {
         many > 1
           ? `Of its ${many} sensors (${thermostat?.vote}), one that reads too low is enough to keep it on, and nothing else cuts it off.`
           : 'Nothing but its one control stands between it and the highest temperature it can reach.';
-      return [{ cause: heater.name, consequence, figures: [{ name: 'sensors with a vote', value: String(many) }] }];
+      const figures = [{ name: 'sensors with a vote', value: String(many) }];
+      return [{ cause: heater.name, consequence, figures, grade: gradeHere(context, heater) }];
     }),
   passing: () =>
     example(

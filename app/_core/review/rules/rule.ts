@@ -9,6 +9,8 @@ export interface Breach {
   /** What follows from it, in a sentence. */
   consequence: string;
   figures: FindingLine['figures'];
+  /** Where the simulation knows better how grave it is here than the rule in general. */
+  grade?: Grade;
 }
 
 /** What a rule looks at: a system in its site, with the views the review has made of it. */

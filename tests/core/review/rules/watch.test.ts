@@ -253,8 +253,8 @@ describe('the findings of the paperwork', () => {
     );
     const findings = paperworkFindings(context);
     expect(findings.map(({ id, grade, lines }) => [id, grade, lines.length])).toEqual([
-      ['rule:off-in-state', 'medium', 2],
-      ['rule:room-in-sump', 'low', 1],
+      ['do:off-in-state', 'medium', 2],
+      ['do:room-in-sump', 'low', 1],
     ]);
     expect(findings[0]?.lines.map(({ from }) => from)).toEqual([
       { rule: 'skimmer-in-water-change' },
