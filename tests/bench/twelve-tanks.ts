@@ -1,5 +1,6 @@
 import type { Facility } from '#core/facility/facility';
-import type { System, Tank } from '#core/facility/system';
+import type { AlarmDefinition } from '#core/alarms/definition';
+import type { Equipment, Sensor, System, Tank } from '#core/facility/system';
 import {
   airBlower,
   chiller,
@@ -34,9 +35,71 @@ function holding(n: number): Tank {
   });
 }
 
+const CIRCUITS = ['heat', 'pumps'];
+
+function equipment(): Equipment[] {
+  return [
+    ...[1, 2].map((n) =>
+      heater({
+        key: `heater-${n}`,
+        name: `Heater ${n}`,
+        ratedW: 600,
+        circuit: CIRCUITS[n - 1],
+        plan: plan({ ...heater().plan, regulation: thermostat({ lowC: 24.7 + 0.1 * n, highC: 25.2 + 0.1 * n }) }),
+      }),
+    ),
+    chiller({ key: 'chiller', name: 'Chiller', coolingW: 1200, ratedW: 500 }),
+    ...[1, 2].map((n) =>
+      returnPump({ key: `return-${n}`, name: `Return ${n}`, flowLPerH: 6000, ratedW: 90, circuit: CIRCUITS[n - 1] }),
+    ),
+    skimmer({ gasTransferLPerH: 2500, circuit: 'pumps' }),
+    airBlower({ circuit: 'air', tank: 'tank-1', stones: NUMBERS.map((n) => ({ tank: `tank-${n}`, count: 1 })) }),
+    ...[3, 9].map((n) =>
+      circulationPump({ key: `stream-${n}`, name: `Stream ${n}`, tank: `tank-${n}`, circuit: 'pumps' }),
+    ),
+    filter({ key: 'filter', name: 'Filter', tank: 'sump', circuit: 'pumps' }),
+    drainValve({ key: 'drain', name: 'Drain valve', tank: 'sump' }),
+    topOff({ flowLPerH: 90 }),
+  ];
+}
+
+function sensors(): Sensor[] {
+  return [
+    ...system().sensors.filter((s) => s.tank !== 'display' && s.equipment !== 'return-pump'),
+    ...NUMBERS.map((n) => sensor({ key: `temperature-${n}`, name: `Temperature ${n}`, tank: `tank-${n}` })),
+    sensor({ key: 'oxygen-6', name: 'Oxygen 6', quantity: 'oxygen', tank: 'tank-6' }),
+    sensor({ key: 'return-flow', name: 'Return flow', quantity: 'flow', tank: 'tank-1' }),
+  ];
+}
+
+function alarms(): AlarmDefinition[] {
+  return [
+    ...NUMBERS.map((n) =>
+      alarm({
+        key: `warm-${n}`,
+        name: `Tank ${n} too warm`,
+        on: { kind: 'sensor', sensor: `temperature-${n}`, above: 27 },
+      }),
+    ),
+    ...NUMBERS.map((n) =>
+      alarm({
+        key: `cold-${n}`,
+        name: `Tank ${n} too cold`,
+        on: { kind: 'sensor', sensor: `temperature-${n}`, below: 23 },
+      }),
+    ),
+    alarm({ key: 'oxygen-low', name: 'Oxygen low', on: { kind: 'sensor', sensor: 'oxygen-6', below: 5 } }),
+    alarm({
+      key: 'return-lost',
+      name: 'Return lost',
+      on: { kind: 'sensor', sensor: 'return-flow', below: 3000 },
+      delayS: 300,
+    }),
+  ];
+}
+
 /** Twelve holding tanks of different sizes on one sump, with everything in twos that people put in twos. */
 export function twelveTanks(): System {
-  const circuits = ['heat', 'pumps'];
   return system({
     key: 'twelve',
     name: 'Twelve tanks',
@@ -46,61 +109,12 @@ export function twelveTanks(): System {
       sump({ volumeL: 500, surfaceM2: 1.2, rimMm: 200, lossWPerK: 12 }),
       reservoir({ volumeL: 80 }),
     ],
-    equipment: [
-      ...[1, 2].map((n) =>
-        heater({
-          key: `heater-${n}`,
-          name: `Heater ${n}`,
-          ratedW: 600,
-          circuit: circuits[n - 1],
-          plan: plan({ ...heater().plan, regulation: thermostat({ lowC: 24.7 + 0.1 * n, highC: 25.2 + 0.1 * n }) }),
-        }),
-      ),
-      chiller({ key: 'chiller', name: 'Chiller', coolingW: 1200, ratedW: 500 }),
-      ...[1, 2].map((n) =>
-        returnPump({ key: `return-${n}`, name: `Return ${n}`, flowLPerH: 6000, ratedW: 90, circuit: circuits[n - 1] }),
-      ),
-      skimmer({ gasTransferLPerH: 2500, circuit: 'pumps' }),
-      airBlower({ circuit: 'air', tank: 'tank-1', stones: NUMBERS.map((n) => ({ tank: `tank-${n}`, count: 1 })) }),
-      ...[3, 9].map((n) =>
-        circulationPump({ key: `stream-${n}`, name: `Stream ${n}`, tank: `tank-${n}`, circuit: 'pumps' }),
-      ),
-      filter({ key: 'filter', name: 'Filter', tank: 'sump', circuit: 'pumps' }),
-      drainValve({ key: 'drain', name: 'Drain valve', tank: 'sump' }),
-      topOff({ flowLPerH: 90 }),
-    ],
-    sensors: [
-      ...system().sensors.filter((s) => s.tank !== 'display' && s.equipment !== 'return-pump'),
-      ...NUMBERS.map((n) => sensor({ key: `temperature-${n}`, name: `Temperature ${n}`, tank: `tank-${n}` })),
-      sensor({ key: 'oxygen-6', name: 'Oxygen 6', quantity: 'oxygen', tank: 'tank-6' }),
-      sensor({ key: 'return-flow', name: 'Return flow', quantity: 'flow', tank: 'tank-1' }),
-    ],
+    equipment: equipment(),
+    sensors: sensors(),
     stock: NUMBERS.map((n) =>
       stock({ key: `fish-${n}`, group: `Fish ${n}`, tank: `tank-${n}`, count: 6 + n, eachG: 15 }),
     ),
-    alarms: [
-      ...NUMBERS.map((n) =>
-        alarm({
-          key: `warm-${n}`,
-          name: `Tank ${n} too warm`,
-          on: { kind: 'sensor', sensor: `temperature-${n}`, above: 27 },
-        }),
-      ),
-      ...NUMBERS.map((n) =>
-        alarm({
-          key: `cold-${n}`,
-          name: `Tank ${n} too cold`,
-          on: { kind: 'sensor', sensor: `temperature-${n}`, below: 23 },
-        }),
-      ),
-      alarm({ key: 'oxygen-low', name: 'Oxygen low', on: { kind: 'sensor', sensor: 'oxygen-6', below: 5 } }),
-      alarm({
-        key: 'return-lost',
-        name: 'Return lost',
-        on: { kind: 'sensor', sensor: 'return-flow', below: 3000 },
-        delayS: 300,
-      }),
-    ],
+    alarms: alarms(),
     safeguards: [...system().safeguards, safeguard({ key: 'chiller-path', kind: 'alarm' })],
     states: [
       {

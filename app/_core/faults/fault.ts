@@ -37,7 +37,7 @@ export function equipmentThings(system: System, ...types: EquipmentType[]): Case
 }
 
 /** One piece of equipment as what a fault can befall. */
-export function equipmentThing({ key, name }: Equipment): CaseThing {
+function equipmentThing({ key, name }: Equipment): CaseThing {
   return { kind: 'equipment', key, name };
 }
 

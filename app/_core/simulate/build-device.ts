@@ -49,20 +49,25 @@ export function buildDevice(build: Build, resolved: ResolvedDevice, index: numbe
         : null,
     wasteFlow: open ? resolved.waste : 0,
     flood: flood(build, resolved, node, index),
-    powered: true,
-    // A plan that holds its last command is taken to have been running: that is the dangerous half.
+    ...AT_REST,
     on: build.snapshot?.on[index] ?? false,
-    command: false,
-    contacts: true,
-    drawing: false,
-    working: false,
-    dry: false,
-    lockedOut: false,
-    switchedS: Number.NEGATIVE_INFINITY,
     ...heldOn(regulated, lostAction),
   };
 }
 
+/** Before anything has been settled. */
+const AT_REST = {
+  powered: true,
+  command: false,
+  contacts: true,
+  drawing: false,
+  working: false,
+  dry: false,
+  lockedOut: false,
+  switchedS: Number.NEGATIVE_INFINITY,
+};
+
+/** A plan that holds its last command is taken to have been running: that is the dangerous half. */
 function heldOn(regulated: Regulated, lostAction: Device['lostAction']): Partial<Device> {
   return regulated.watch?.signal.kind === 'lost' && lostAction === 'hold' ? { on: true } : {};
 }
@@ -163,7 +168,7 @@ function regulating(build: Build, w: Watch, index: number): Watch {
 }
 
 /** Seconds after midnight of "HH:MM". */
-export function secondsOf(time: string): number {
+function secondsOf(time: string): number {
   const [hours = 0, minutes = 0] = time.split(':').map(Number);
   return hours * 3600 + minutes * 60;
 }

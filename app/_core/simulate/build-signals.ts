@@ -23,7 +23,7 @@ export function floorSignal(plant: Plant): Signal {
 }
 
 /** What a sensor reports under an upset. Flow, watts and pH are not numbers of the state: they read as lost here. */
-export function sensorSignal(sensor: Sensor, plant: Plant, places: Places, upset: Upset): Signal {
+function sensorSignal(sensor: Sensor, plant: Plant, places: Places, upset: Upset): Signal {
   const fault = upset.probes.get(sensor.key);
   if (fault?.as === 'lost') return lost();
   if (fault?.as === 'stuck') return constant(fault.value);

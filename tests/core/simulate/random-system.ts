@@ -1,5 +1,5 @@
 import type { Facility } from '#core/facility/facility';
-import type { System } from '#core/facility/system';
+import type { System, Tank } from '#core/facility/system';
 import {
   airBlower,
   chiller,
@@ -44,6 +44,22 @@ export function randomSite(seed: number): Facility {
   };
 }
 
+function fedTank(litres: number, i: number, next: () => number): Tank {
+  return tank({
+    key: `t${i}`,
+    name: `T${i}`,
+    volumeL: litres,
+    surfaceM2: litres / (300 + 300 * next()),
+    lossWPerK: litres * (0.01 + 0.05 * next()),
+    drainDownMm: 8 + 20 * next(),
+    outletMm: 50,
+    siphonBreakMm: undefined,
+    siphonSafeguard: undefined,
+    returnShare: 0.2 + next(),
+    cover: next() < 0.5 ? 'open' : 'lidded',
+  });
+}
+
 function withSump(next: () => number): System {
   const count = 1 + Math.floor(4 * next());
   const litres = Array.from({ length: count }, () => 60 + 900 * next() * next());
@@ -55,21 +71,7 @@ function withSump(next: () => number): System {
   return system({
     salinity: next() < 0.7 ? 33 + 3 * next() : 0,
     tanks: [
-      ...litres.map((v, i) =>
-        tank({
-          key: `t${i}`,
-          name: `T${i}`,
-          volumeL: v,
-          surfaceM2: v / (300 + 300 * next()),
-          lossWPerK: v * (0.01 + 0.05 * next()),
-          drainDownMm: 8 + 20 * next(),
-          outletMm: 50,
-          siphonBreakMm: undefined,
-          siphonSafeguard: undefined,
-          returnShare: 0.2 + next(),
-          cover: next() < 0.5 ? 'open' : 'lidded',
-        }),
-      ),
+      ...litres.map((v, i) => fedTank(v, i, next)),
       sump({ volumeL: whole * (0.15 + 0.2 * next()), surfaceM2: whole * 0.0008 }),
       reservoir({ volumeL: whole * 0.05 }),
     ],
