@@ -18,9 +18,12 @@ vi.setConfig({ testTimeout: 240_000, hookTimeout: 240_000 });
 // A checker that reads nothing finds nothing and says that all is well. So each is asked what it has read of this very tree.
 const code = listCode().filter((path) => !path.startsWith('prisma/'));
 
+/** Colours change how a finding looks, not what is found. */
+const isWork = (word: string) => !word.startsWith('--colors=');
+
 test('npm test runs the very commands that are tried on planted breaches, and leaves none out when in a hurry', () => {
   for (const command of Object.values(COMMANDS)) {
-    const step = STEPS.find((one) => one.command.join(' ') === command.join(' '));
+    const step = STEPS.find((one) => one.command.filter(isWork).join(' ') === command.join(' '));
     expect(step, command.join(' ')).toBeDefined();
     expect(step?.isSlow).toBeUndefined();
   }

@@ -53,10 +53,7 @@ export function onlySystem(site: Facility): System {
 }
 
 /** Plan, figures and credit of a site's only system, with what is wrong. */
-export function blueprintOf(
-  site: Facility,
-  ask: Pick<Ask, 'fault' | 'state' | 'column' | 'side' | 'only'> = {},
-): Blueprint {
+function blueprintOf(site: Facility, ask: Pick<Ask, 'fault' | 'state' | 'column' | 'side' | 'only'> = {}): Blueprint {
   const system = onlySystem(site);
   const upset = noUpset();
   ask.fault?.(upset);
@@ -74,7 +71,7 @@ export function blueprintOf(
 }
 
 /** A moment of a system's normal day. */
-export function normalAt(site: Facility, hour: number, ask: Pick<Ask, 'side' | 'only'> = {}): Snapshot {
+function normalAt(site: Facility, hour: number, ask: Pick<Ask, 'side' | 'only'> = {}): Snapshot {
   return nominal(blueprintOf(site, ask)).at(hour);
 }
 
