@@ -14,7 +14,7 @@ const started: ChildProcess[] = [];
 
 function startWorker(): ChildProcess {
   const args = ['--conditions=react-server', '--import', 'tsx', 'app/_server/worker/main.ts'];
-  const worker = spawn(process.execPath, args, { cwd: ROOT, stdio: ['ignore', 'pipe', 'pipe'] });
+  const worker = spawn(process.execPath, args, { cwd: ROOT, stdio: ['ignore', 'ignore', 'inherit'] });
   started.push(worker);
   return worker;
 }

@@ -31,7 +31,8 @@ async function main(): Promise<void> {
       runner.stop().catch((error: unknown) => logError('worker could not stop', error));
     });
   }
-  await heartbeat();
+  // A connection cut at this very moment costs one sign of life, not the worker: the timetable gives the next.
+  await heartbeat().catch((error: unknown) => logError('worker could not say that it is up', error));
   logInfo('worker is up', { tasks: Object.keys(taskList).join(' '), database: new URL(DATABASE_URL).host });
   await runner.promise;
   await closePool();
