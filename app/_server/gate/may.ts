@@ -3,10 +3,10 @@ import { ROLES, type Role } from '#core/rota/rota';
 import type { Who } from './who';
 
 /** What can be done with a site. */
-export type Verb = 'see' | 'import';
+export type Verb = 'see' | 'import' | 'audit';
 
 /** The least role that may. */
-const LEAST: Record<Verb, Role> = { see: 'viewer', import: 'manager' };
+const LEAST: Record<Verb, Role> = { see: 'viewer', import: 'manager', audit: 'manager' };
 
 /**
  * Whether somebody may do something at a site.

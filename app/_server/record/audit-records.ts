@@ -1,0 +1,80 @@
+import 'server-only';
+import { z } from 'zod';
+import { ok, type Result } from '#core/result';
+import { sealAt } from '#data/records/seal-at';
+import { type ChainVerdict, verifyChain } from '#data/records/verify-chain';
+import { listSites, type SiteEntry } from '#data/sites';
+import type { Anchor } from '#shape/record/anchor';
+import { now } from '../clock';
+import { may } from '../gate/may';
+import type { Refusal } from '../gate/refusal';
+import type { Who } from '../gate/who';
+
+/** What an anchor says and the record does not. */
+export interface BrokenAnchor {
+  anchor: Anchor;
+  wrong: 'another seal' | 'no such link' | 'no such site';
+}
+
+/** The record of one site, gone through. */
+export interface SiteAudit {
+  key: string;
+  name: string;
+  verdict: ChainVerdict;
+  /** Anchors of this site that hold. */
+  held: number;
+  /** Where a whole record stands now, to be kept elsewhere; null when it is empty or broken. */
+  anchor: Anchor | null;
+}
+
+/** Every record that may be seen, and every anchor that does not hold. */
+export interface Audit {
+  sites: SiteAudit[];
+  broken: BrokenAnchor[];
+}
+
+const anchorGiven: z.ZodType<Anchor> = z.object({
+  site: z.uuid(),
+  seq: z.int().min(1),
+  seal: z.string(),
+  at: z.string(),
+});
+
+export const auditRecordsShape = z.object({ anchors: z.array(anchorGiven) });
+
+/** Works out every seal of every record again, and holds each to the anchors that were kept elsewhere. */
+export async function auditRecords(
+  who: Who,
+  { anchors }: z.output<typeof auditRecordsShape>,
+): Promise<Result<Audit, Refusal>> {
+  const entries = (await listSites()).filter(({ key }) => may(who, 'audit', key));
+  const broken: BrokenAnchor[] = anchors
+    .filter(({ site }) => !entries.some(({ id }) => id === site))
+    .map((anchor) => ({ anchor, wrong: 'no such site' }));
+  const sites: SiteAudit[] = [];
+  for (const entry of entries) {
+    const own = anchors.filter(({ site }) => site === entry.id);
+    const failed = await brokenOf(own);
+    broken.push(...failed);
+    sites.push(await auditOf(entry, own.length - failed.length));
+  }
+  return ok({ sites, broken });
+}
+
+async function brokenOf(anchors: readonly Anchor[]): Promise<BrokenAnchor[]> {
+  const broken: BrokenAnchor[] = [];
+  for (const anchor of anchors) {
+    const seal = await sealAt(anchor.site, anchor.seq);
+    if (seal === null) broken.push({ anchor, wrong: 'no such link' });
+    else if (seal !== anchor.seal) broken.push({ anchor, wrong: 'another seal' });
+  }
+  return broken;
+}
+
+async function auditOf({ id, key, name }: SiteEntry, held: number): Promise<SiteAudit> {
+  const verdict = await verifyChain(id);
+  const seq = verdict.isWhole ? verdict.links : 0;
+  const seal = await sealAt(id, seq);
+  const anchor = seal === null ? null : { site: id, seq, seal, at: now().toISOString() };
+  return { key, name, verdict, held, anchor };
+}
