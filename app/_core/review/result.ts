@@ -113,13 +113,27 @@ export interface Finding {
   lines: FindingLine[];
 }
 
+/** What a person may read in another unit: °C, K, litres, mm or L/h. */
+export interface Measure {
+  kind: 'temperature' | 'difference' | 'volume' | 'length' | 'flow';
+  value: number;
+}
+
+/** A figure of a finding. */
+export interface LineFigure {
+  name: string;
+  /** Ready to read, with its unit. */
+  value: string;
+  /** The same, for whoever reads it in a unit of their own. */
+  measure?: Measure;
+}
+
 export interface FindingLine {
   /** Fault case or rule this comes from. */
   from: { case: string } | { rule: string };
   cause: string;
   consequence: string;
-  /** The figures, ready to read: name and value with unit. */
-  figures: { name: string; value: string }[];
+  figures: LineFigure[];
   source: string;
 }
 

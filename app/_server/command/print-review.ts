@@ -1,5 +1,5 @@
 import 'server-only';
-import type { FacilityReview, FaultCase, Finding, SystemReview } from '#core/review/result';
+import type { FacilityReview, FaultCase, Finding, FindingLine, SystemReview } from '#core/review/result';
 import { caseTitle, judgementSentence, VERDICT_WORDS } from '#core/review/words';
 
 /** Findings and fault cases of a system that are printed in full; the rest is counted. */
@@ -48,9 +48,15 @@ function caseLines(c: FaultCase): string {
 function findingLines(finding: Finding): string[] {
   return [
     `  [${finding.grade}] ${finding.remedy}`,
-    ...finding.lines.slice(0, SHOWN).map((line) => `      ${line.cause}: ${line.consequence}`),
+    ...finding.lines.slice(0, SHOWN).map(lineWords),
     ...(finding.lines.length > SHOWN ? [`      … and ${finding.lines.length - SHOWN} more`] : []),
   ];
+}
+
+/** A case tells its figures in its sentence; what the papers say has them beside it. */
+function lineWords({ from, cause, consequence, figures }: FindingLine): string {
+  const beside = 'case' in from ? '' : ` (${figures.map(({ name, value }) => `${name}: ${value}`).join('; ')})`;
+  return `      ${cause}: ${consequence}${beside}`;
 }
 
 function tally(cases: FaultCase[]): string {

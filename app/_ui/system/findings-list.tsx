@@ -2,6 +2,7 @@ import Link from 'next/link';
 import type { FaultCase, Finding, FindingLine, Outcome, SystemReview } from '#core/review/result';
 import { VERDICT_WORDS } from '#core/review/words';
 import { Fold } from '../frame/fold';
+import { figure } from '../units/figures';
 import { harmAtWorst, type Speech } from '../words/said';
 import style from './findings.module.css';
 
@@ -96,9 +97,9 @@ function Line({ line, review, speech, at }: Omit<FindingsProps, 'findings'> & { 
         {outcome ? harmAtWorst(speech, outcome) : line.consequence}
       </p>
       <ul className={style.figures} aria-label="Figures">
-        {line.figures.map(({ name, value }) => (
+        {line.figures.map(({ name, value, measure }) => (
           <li key={name}>
-            {name} <b>{value}</b>
+            {name} <b>{measure ? figure(speech.units, measure.kind, measure.value) : value}</b>
           </li>
         ))}
         <li>source: {line.source}</li>

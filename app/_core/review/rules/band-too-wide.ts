@@ -1,7 +1,7 @@
 import { example, withPlan } from './example/example';
 import { thermostatOf } from './facts/equipment';
 import { profilesOf } from './facts/limits';
-import { amount, figure } from './facts/words';
+import { figure } from './facts/words';
 import type { Rule } from './rule';
 
 /** K: one degree Fahrenheit, rounded up, which is common practice and always passes. */
@@ -32,7 +32,7 @@ export const rule: Rule = {
       const band = thermostatOf(one);
       const width = band === null ? 0 : band.highC - band.lowC;
       if (width <= most) return [];
-      const consequence = `It lets the water swing by ${amount(width, 'K', 2)}; ${tightest.name} is usually kept within ${amount(tightest.width, 'K', 2)}.`;
+      const consequence = `It lets the water swing further than ${tightest.name} is usually kept within.`;
       const figures = [figure('dead band', width, 'K', 2), figure('usual band', tightest.width, 'K', 2)];
       return [{ cause: one.name, consequence, figures }];
     });

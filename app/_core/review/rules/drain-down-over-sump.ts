@@ -1,7 +1,6 @@
 import { changed, example, withSystem } from './example/example';
 import { entered } from './example/proven';
 import { drained, drainFigures } from './facts/drained';
-import { amount } from './facts/words';
 import type { Rule } from './rule';
 
 /** More water comes down at every stop of the return than the sump has room for. */
@@ -19,8 +18,8 @@ export const rule: Rule = {
     return [
       {
         cause: water.sump,
-        consequence: `${amount((water.withBreaks - water.space) * 1000, 'L')} go over its rim whenever the return stops.`,
-        figures: drainFigures(water),
+        consequence: 'Water goes over its rim whenever the return stops.',
+        figures: drainFigures(water, water.withBreaks),
       },
     ];
   },

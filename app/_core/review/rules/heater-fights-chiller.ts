@@ -1,6 +1,6 @@
 import { CHILLER } from './example/equipment';
 import { example, withMore, withPlan } from './example/example';
-import { bandGaps } from './facts/bands';
+import { bandEnds, bandGaps } from './facts/bands';
 import { figure } from './facts/words';
 import type { Rule } from './rule';
 
@@ -15,10 +15,10 @@ export const rule: Rule = {
   check: (context) =>
     bandGaps(context)
       .filter(({ gap }) => gap < 0)
-      .map(({ heater, chiller, heaterHighC, chillerLowC, gap }) => ({
-        cause: `${heater.name} and ${chiller.name}`,
-        consequence: `${heater.name} heats up to ${heaterHighC} °C while ${chiller.name} cools down to ${chillerLowC} °C.`,
-        figures: [figure('overlap', -gap, 'K', 2)],
+      .map((pair) => ({
+        cause: `${pair.heater.name} and ${pair.chiller.name}`,
+        consequence: `${pair.heater.name} heats on where ${pair.chiller.name} already cools.`,
+        figures: [...bandEnds(pair), figure('overlap', -pair.gap, 'K', 2)],
       })),
   passing: () => example(withMore(CHILLER)),
   failing: () =>

@@ -1,6 +1,6 @@
 import { CHILLER } from './example/equipment';
 import { example, withMore, withPlan } from './example/example';
-import { bandGaps } from './facts/bands';
+import { bandEnds, bandGaps } from './facts/bands';
 import { figure } from './facts/words';
 import type { Rule } from './rule';
 
@@ -19,10 +19,10 @@ export const rule: Rule = {
     bandGaps(context)
       // Overlapping ones are the graver rule's.
       .filter(({ gap }) => gap >= 0 && gap < LEAST - 1e-9)
-      .map(({ heater, chiller, heaterHighC, chillerLowC, gap }) => ({
-        cause: `${heater.name} and ${chiller.name}`,
-        consequence: `${heater.name} heats up to ${heaterHighC} °C, ${chiller.name} cools down to ${chillerLowC} °C.`,
-        figures: [figure('between the bands', gap, 'K', 2)],
+      .map((pair) => ({
+        cause: `${pair.heater.name} and ${pair.chiller.name}`,
+        consequence: `${pair.chiller.name} cools down to hardly more than ${pair.heater.name} heats up to.`,
+        figures: [...bandEnds(pair), figure('between the bands', pair.gap, 'K', 2)],
       })),
   passing: () => example(withMore(CHILLER)),
   failing: () =>

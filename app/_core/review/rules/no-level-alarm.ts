@@ -1,6 +1,6 @@
 import { example, withoutAlarms } from './example/example';
 import { alarmsOn } from './facts/alarms';
-import { plain } from './facts/words';
+import { figure } from './facts/words';
 import type { Rule } from './rule';
 
 /**
@@ -27,9 +27,7 @@ export const rule: Rule = {
         cause: sump.name,
         consequence: 'It can run low until the return pump draws air, and nobody is called.',
         figures:
-          dry === null
-            ? []
-            : [{ name: 'the return pump draws air', value: `${plain(dry)} mm below the running level` }],
+          dry === null ? [] : [figure('from the running level down to where the return pump draws air', dry, 'mm')],
       },
     ];
   },

@@ -4,7 +4,7 @@ import { emptied } from './facts/emptied-reservoir';
 import { ofType } from './facts/equipment';
 import { strictest } from './facts/limits';
 import { numbersOf } from './facts/water';
-import { amount, figure, plain } from './facts/words';
+import { figure, plain } from './facts/words';
 import type { Rule } from './rule';
 
 /** A reservoir whose whole content would dilute the water beyond a limit of harm. Fresh water has no such limit. */
@@ -30,7 +30,7 @@ export const rule: Rule = {
         ? 'It is fed from the mains, which never run empty.'
         : `All of it run in takes salinity from ${plain(numbers.salinity)} to ${plain(end.salinity)}, below the limit of ${limit}.`;
       const figures = [
-        { name: 'reservoir', value: mains ? 'mains' : amount(end.added * 1000, 'L') },
+        mains ? { name: 'reservoir', value: 'mains' } : figure('reservoir', end.added * 1000, 'L'),
         figure('water in the system', end.volume * 1000, 'L'),
         { name: 'salinity after', value: end.salinity.toFixed(1) },
         { name: 'limit of harm', value: `${limit}` },

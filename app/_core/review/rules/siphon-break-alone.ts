@@ -1,7 +1,6 @@
 import { changed, example, withSystem } from './example/example';
 import { entered } from './example/proven';
 import { drained, drainFigures } from './facts/drained';
-import { amount } from './facts/words';
 import type { Rule } from './rule';
 
 /** The sump holds what drains down only as long as a small hole stays open. */
@@ -20,8 +19,8 @@ export const rule: Rule = {
     return [
       {
         cause: water.sump,
-        consequence: `With the siphon break blocked, ${amount((water.withoutBreaks - water.space) * 1000, 'L')} go over its rim when the return stops.`,
-        figures: drainFigures(water),
+        consequence: 'With the siphon break blocked, water goes over its rim when the return stops.',
+        figures: drainFigures(water, water.withoutBreaks),
       },
     ];
   },

@@ -1,5 +1,6 @@
 import { example, withPlan } from './example/example';
 import { byDevice, thermostatOf } from './facts/equipment';
+import { figure } from './facts/words';
 import type { Rule } from './rule';
 
 /** Heat or cold that a person is meant to switch by the thermometer. */
@@ -15,7 +16,8 @@ export const rule: Rule = {
       const band = thermostatOf(one);
       if (band === null || byDevice(band.by)) return [];
       const consequence = 'It stays as it is until somebody reads the thermometer and switches it.';
-      return [{ cause: one.name, consequence, figures: [{ name: 'band', value: `${band.lowC} to ${band.highC} °C` }] }];
+      const figures = [figure('band from', band.lowC, '°C', 2), figure('band to', band.highC, '°C', 2)];
+      return [{ cause: one.name, consequence, figures }];
     }),
   passing: () => example(),
   failing: () =>

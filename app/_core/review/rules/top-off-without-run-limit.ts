@@ -1,6 +1,6 @@
 import { example, withPlan } from './example/example';
 import { byDevice, ofType } from './facts/equipment';
-import { amount } from './facts/words';
+import { figure } from './facts/words';
 import type { Rule } from './rule';
 
 /** A top-off that runs until its level switch says stop, for however long that takes. */
@@ -27,7 +27,7 @@ export const rule: Rule = {
           consequence,
           figures: [
             { name: 'run limit by a device', value: 'none' },
-            ...(rate === null ? [] : [{ name: 'flow', value: amount(rate, 'L/h') }]),
+            ...(rate === null ? [] : [figure('flow', rate, 'L/h')]),
           ],
         },
       ];

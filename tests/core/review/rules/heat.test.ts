@@ -191,5 +191,5 @@ describe('heater and chiller', () => {
 test('a person as thermostat is named with the band', () => {
   const [breach] = finds('thermostat-by-person', thermostat({ by: 'person' }), withoutAlarms());
   expect(breach?.cause).toBe('Heater 1');
-  expect(shown(breach, 'band')).toBe('25.28 to 25.83 °C');
+  expect([shown(breach, 'band from'), shown(breach, 'band to')]).toEqual(['25.28 °C', '25.83 °C']);
 });

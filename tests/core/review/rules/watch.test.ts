@@ -30,7 +30,8 @@ describe('an alarm on a limit', () => {
   test('must call before harm begins', () => {
     expect(causes('no-high-temperature-alarm', set(28.9))).toEqual([]);
     const [breach] = finds('no-high-temperature-alarm', set(29));
-    expect(breach?.consequence).toBe('The alarm Too warm calls at 29 °C, not before 29 °C, where harm begins.');
+    expect(breach?.consequence).toBe('The alarm Too warm calls when harm has begun, not before.');
+    expect([shown(breach, 'alarm'), shown(breach, 'limit of harm')]).toEqual(['29 °C', '29 °C']);
   });
 
   test('is measured by the default profile of the kind where no animals are described', () => {
@@ -54,7 +55,7 @@ describe('an alarm on a limit', () => {
       'no-low-temperature-alarm',
       alarm('too-cold', { on: { kind: 'sensor', sensor: 'oxygen', below: 24 } }),
     );
-    expect(breach?.consequence).toBe('Nobody is called before the water reaches 22 °C, where harm begins.');
+    expect(breach?.consequence).toBe('Nobody is called before harm begins.');
     expect(shown(breach, 'limit of harm')).toBe('22 °C');
   });
 
@@ -119,7 +120,7 @@ test('a high level in the sump, or a low one in the display, does not show that 
   expect(causes('no-level-alarm', high)).toEqual(['Sump']);
   const elsewhere = withSystem(({ sensors }) => ({ sensors: changed(sensors, 'sump-level', { tank: 'display' }) }));
   const [breach] = finds('no-level-alarm', elsewhere);
-  expect(shown(breach, 'the return pump draws air')).toBe('100 mm below the running level');
+  expect(shown(breach, 'from the running level down to where the return pump draws air')).toBe('100 mm');
 });
 
 test('salinity is read by an alarm, or by a round that passes this system, and only where water is salt', () => {

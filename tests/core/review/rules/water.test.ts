@@ -19,7 +19,8 @@ describe('what drains down', () => {
     expect(shown(breach, 'drains down')).toBe('10.8 L');
     expect(shown(breach, 'drains down with siphon breaks blocked')).toBe('43.2 L');
     expect(shown(breach, 'room in the sump')).toBe('8 L');
-    expect(breach?.consequence).toBe('2.8 L go over its rim whenever the return stops.');
+    expect(breach?.consequence).toBe('Water goes over its rim whenever the return stops.');
+    expect(shown(breach, 'over the rim')).toBe('2.8 L');
   });
 
   test('fits exactly, fits only with the break open, or does not fit', () => {

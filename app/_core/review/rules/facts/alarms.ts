@@ -2,7 +2,7 @@ import type { AlarmDefinition } from '../../../alarms/definition';
 import type { Sensor, SensorQuantity } from '../../../facility/system';
 import type { Breach, RuleContext } from '../rule';
 import { strictest } from './limits';
-import { amount, figure } from './words';
+import { figure } from './words';
 
 /** An alarm that compares a sensor. */
 export interface SensorAlarm {
@@ -40,10 +40,9 @@ export function uncalled(context: RuleContext, { quantity, side, name, unit }: D
   const isEarly = (at: number) => limit === null || (side === 'above' ? at < limit : at > limit);
   if (set.some(({ at }) => isEarly(at))) return [];
   const [late] = set;
-  const harm = limit === null ? '' : ` ${amount(limit, unit)}, where harm begins`;
   const consequence = late
-    ? `The alarm ${late.alarm} calls at ${amount(late.at, unit)}, not before${harm}.`
-    : `Nobody is called before the water reaches${harm || ' a temperature that harms'}.`;
+    ? `The alarm ${late.alarm} calls when harm has begun, not before.`
+    : 'Nobody is called before harm begins.';
   const figures = limit === null ? [] : [figure('limit of harm', limit, unit)];
   return [{ cause: name, consequence, figures: late ? [...figures, figure('alarm', late.at, unit)] : figures }];
 }

@@ -1,7 +1,9 @@
 import type { Equipment } from '../../../facility/system';
+import type { LineFigure } from '../../result';
 import type { RuleContext } from '../rule';
 import { ofType, thermostatOf } from './equipment';
 import { joinedWith, numbersOf } from './water';
+import { figure } from './words';
 
 /** A heater and a chiller that act on the same water, and how far the chiller's band lies above the heater's, K. */
 export interface BandGap {
@@ -28,4 +30,9 @@ export function bandGaps(context: RuleContext): BandGap[] {
       return [{ heater, chiller, heaterHighC: hot.highC, chillerLowC: cold.lowC, gap }];
     });
   });
+}
+
+/** Where the heater ends and the chiller ends, °C. */
+export function bandEnds({ heaterHighC, chillerLowC }: BandGap): LineFigure[] {
+  return [figure('heats up to', heaterHighC, '°C', 2), figure('cools down to', chillerLowC, '°C', 2)];
 }

@@ -1,5 +1,5 @@
 import { drainDownDepth, drainDownVolume } from '../../../water/drain-down';
-import type { FindingLine } from '../../result';
+import type { LineFigure } from '../../result';
 import type { RuleContext } from '../rule';
 import { ofType } from './equipment';
 import { numbersOf } from './water';
@@ -34,9 +34,13 @@ export function drained(context: RuleContext): Drained | null {
   };
 }
 
-/** The two volumes that may come down, and the room for them. */
-export function drainFigures({ withBreaks, withoutBreaks, space }: Drained): FindingLine['figures'] {
+/**
+ * The two volumes that may come down, the room for them, and what goes over the rim.
+ * @param comes the one that comes down, m³
+ */
+export function drainFigures({ withBreaks, withoutBreaks, space }: Drained, comes: number): LineFigure[] {
   return [
+    figure('over the rim', (comes - space) * 1000, 'L'),
     figure('drains down', withBreaks * 1000, 'L'),
     figure('drains down with siphon breaks blocked', withoutBreaks * 1000, 'L'),
     figure('room in the sump', space * 1000, 'L'),
