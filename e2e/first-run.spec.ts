@@ -129,9 +129,11 @@ test('units and light are as a person chooses, on every page and after coming ba
   await page.getByText('Units and light').click();
   await page.getByRole('button', { name: '°F, US gallons, inches' }).click();
   await expect(page.getByRole('img', { name: /^Lobby tank: tanks/ })).toContainText('48 US gal');
-  const figures = (await page.getByRole('list', { name: 'Figures', includeHidden: true }).allTextContents()).join(' ');
-  expect(figures).toMatch(/\d °F/);
-  expect(figures).not.toMatch(/°C|\d L\b|\d mm\b/);
+  // What a source is quoted with stays as it was said; the figures do not.
+  const lists = page.getByRole('list', { name: 'Figures', includeHidden: true });
+  const figures = (await lists.locator('b').allTextContents()).join(' ');
+  expect(figures).toMatch(/\d\s°F/);
+  expect(figures).not.toMatch(/°C|\d\s(L|mm)\b/);
   await page.getByRole('button', { name: 'dark' }).click();
   await expect(page.locator('html')).toHaveAttribute('data-light', 'dark');
   await page.goto('/');
