@@ -20,10 +20,10 @@ function isOverruled(heater: Equipment): boolean {
   return thermostat.vote === 'highest' ? length > 1 : thermostat.vote === 'median' && length > 2;
 }
 
-/** A heater too small to harm anything though it never stops is a matter of order, not of lives. */
+/** A heater too small to harm anything though it never stops, whatever is untested, is a matter of order, not of lives. */
 function gradeHere({ judged }: RuleContext, { key }: Equipment): Grade {
   const welded = judged.get(`heater-on:${key}:normal`);
-  return welded?.claimed.verdict === 'holds' && !welded.unsure ? 'low' : 'high';
+  return welded?.tested.verdict === 'holds' && !welded.unsure ? 'low' : 'high';
 }
 
 /** A heater that one probe alone, or one contact alone, can leave on. */

@@ -1,5 +1,6 @@
 import { SYSTEM_KINDS } from '#core/facility/system';
 import type { Plan, Thermostat } from '#core/plans/plan';
+import type { FaultCase } from '#core/review/result';
 import { CHILLER } from '#core/review/rules/example/equipment';
 import {
   type Change,
@@ -11,6 +12,7 @@ import {
   withSystem,
 } from '#core/review/rules/example/example';
 import { describe, expect, test } from 'vitest';
+import { faultCase, judgement, outcome } from '../build-outcome';
 import { causes, finds, findsIn, shown } from './finds';
 
 /** Heater 1 with its thermostat changed. */
@@ -42,6 +44,21 @@ describe('a heater alone', () => {
     const cutOut = { tank: 'sump', below: 20, reset: 'manual', safeguard: 'heater-1-cut-out' } as const;
     expect(causes('heater-alone', plan({ cutOuts: [{ ...cutOut, quantity: 'temperature' }] }))).toEqual(['Heater 1']);
     expect(causes('heater-alone', plan({ cutOuts: [{ ...cutOut, quantity: 'level' }] }))).toEqual(['Heater 1']);
+  });
+
+  test('is grave unless it harms nothing though welded on, whatever is untested and wherever the figures lie', () => {
+    const grade = (found?: FaultCase) => {
+      const context = example(plan({ cutOuts: [] }));
+      if (found) context.judged.set(found.id, found);
+      return findsIn('heater-alone', context)[0]?.grade;
+    };
+    const harmless = judgement([]);
+    const harmful = judgement([outcome()]);
+    expect(grade()).toBe('high');
+    expect(grade(faultCase(harmful))).toBe('high');
+    expect(grade(faultCase(harmless))).toBe('low');
+    expect(grade(faultCase(harmless, { tested: harmful }))).toBe('high');
+    expect(grade(faultCase(harmless, { unsure: true }))).toBe('high');
   });
 
   test('is one without any control as well', () => {
