@@ -14,13 +14,13 @@ export function isWhole({ sites, broken }: Audit): boolean {
  * @param anchored   number of anchors it was held to
  */
 export function auditWords(audit: Audit, anchored: number): string {
-  const lines = [...audit.sites.map(siteLine), ...audit.broken.map(anchorLine)];
+  const lines = [...audit.sites.map((site) => siteLine(site, anchored > 0)), ...audit.broken.map(anchorLine)];
   if (audit.sites.length === 0) lines.push('No site is stored; there is nothing to verify.');
   return [...lines, '', ...limitsOf(anchored)].join('\n').concat('\n');
 }
 
-function siteLine({ key, name, verdict, held }: SiteAudit): string {
-  const anchors = held === 0 ? '' : `, ${counted(held, 'anchor')} held`;
+function siteLine({ key, name, verdict, held }: SiteAudit, isAnchored: boolean): string {
+  const anchors = isAnchored ? `, ${held === 0 ? 'no anchor' : counted(held, 'anchor')} held` : '';
   return verdict.isWhole
     ? `${name} (${key}): whole, ${counted(verdict.links, 'link')}${anchors}`
     : `${name} (${key}): BROKEN at link ${verdict.seq}, ${verdict.wrong}${anchors}`;

@@ -4,7 +4,7 @@ import { ok, type Result } from '#core/result';
 import { sealAt } from '#data/records/seal-at';
 import { type ChainVerdict, verifyChain } from '#data/records/verify-chain';
 import { listSites, type SiteEntry } from '#data/sites';
-import type { Anchor } from '#shape/record/anchor';
+import { type Anchor, anchor } from '#shape/record/anchor';
 import { now } from '../clock';
 import { may } from '../gate/may';
 import type { Refusal } from '../gate/refusal';
@@ -33,14 +33,7 @@ export interface Audit {
   broken: BrokenAnchor[];
 }
 
-const anchorGiven: z.ZodType<Anchor> = z.object({
-  site: z.uuid(),
-  seq: z.int().min(1),
-  seal: z.string(),
-  at: z.string(),
-});
-
-export const auditRecordsShape = z.object({ anchors: z.array(anchorGiven) });
+export const auditRecordsShape = z.object({ anchors: z.array(anchor) });
 
 /** Works out every seal of every record again, and holds each to the anchors that were kept elsewhere. */
 export async function auditRecords(
@@ -50,7 +43,7 @@ export async function auditRecords(
   const entries = (await listSites()).filter(({ key }) => may(who, 'audit', key));
   const broken: BrokenAnchor[] = anchors
     .filter(({ site }) => !entries.some(({ id }) => id === site))
-    .map((anchor) => ({ anchor, wrong: 'no such site' }));
+    .map((kept) => ({ anchor: kept, wrong: 'no such site' }));
   const sites: SiteAudit[] = [];
   for (const entry of entries) {
     const own = anchors.filter(({ site }) => site === entry.id);
@@ -63,10 +56,10 @@ export async function auditRecords(
 
 async function brokenOf(anchors: readonly Anchor[]): Promise<BrokenAnchor[]> {
   const broken: BrokenAnchor[] = [];
-  for (const anchor of anchors) {
-    const seal = await sealAt(anchor.site, anchor.seq);
-    if (seal === null) broken.push({ anchor, wrong: 'no such link' });
-    else if (seal !== anchor.seal) broken.push({ anchor, wrong: 'another seal' });
+  for (const kept of anchors) {
+    const seal = await sealAt(kept.site, kept.seq);
+    if (seal === null) broken.push({ anchor: kept, wrong: 'no such link' });
+    else if (seal !== kept.seal) broken.push({ anchor: kept, wrong: 'another seal' });
   }
   return broken;
 }
@@ -75,6 +68,5 @@ async function auditOf({ id, key, name }: SiteEntry, held: number): Promise<Site
   const verdict = await verifyChain(id);
   const seq = verdict.isWhole ? verdict.links : 0;
   const seal = await sealAt(id, seq);
-  const anchor = seal === null ? null : { site: id, seq, seal, at: now().toISOString() };
-  return { key, name, verdict, held, anchor };
+  return { key, name, verdict, held, anchor: seal === null ? null : { site: id, seq, seal, at: now().toISOString() } };
 }

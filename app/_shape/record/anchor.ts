@@ -2,6 +2,9 @@ import { z } from 'zod';
 
 /** First word of every line of a file of anchors. */
 const FORMAT = 'holdfast.anchor/1';
+/** Last number of a link that the database can count to. */
+const LAST = 2_147_483_647;
+const SEQ = `the link must be a whole number from 1 to ${LAST}`;
 
 /**
  * Where the record of a site stood at an instant, to be kept elsewhere: whoever rewrites the record and seals it anew
@@ -11,10 +14,10 @@ export const anchor = z.object({
   /** Id of the site. */
   site: z.uuid({ error: 'the site must be a UUID' }),
   /** Number of its last link then, from 1. */
-  seq: z
-    .string()
-    .regex(/^[1-9]\d{0,9}$/, { error: 'the link must be a whole number from 1' })
-    .transform(Number),
+  seq: z.preprocess(
+    (said) => (typeof said === 'string' && /^\d+$/.test(said) ? Number(said) : said),
+    z.int({ error: SEQ }).min(1, { error: SEQ }).max(LAST, { error: SEQ }),
+  ),
   /** Seal of that link: 64 hexadecimal digits. */
   seal: z.string().regex(/^[0-9a-f]{64}$/, { error: 'the seal must be 64 hexadecimal digits' }),
   /** Instant at which it was written down. */

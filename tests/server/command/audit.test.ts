@@ -80,7 +80,7 @@ describe('an audit of the record', () => {
     const against = await audit('--against', file);
     expect(against.code).toBe(1);
     expect(against.stdout).toContain(`for link ${links} of site ${site} finds another seal`);
-    expect(against.stdout).toContain(`whole, ${links} links\n`);
+    expect(against.stdout).toContain(`whole, ${links} links, no anchor held\n`);
   });
 
   test('finds a record cut short with its head only where an anchor was kept', async () => {

@@ -18,6 +18,8 @@ test.each([
   ['a word too many', `${LINE} x`, 'not an anchor'],
   ['no site', LINE.replace(SITE, 'harbour'), 'UUID'],
   ['no number', LINE.replace(' 12 ', ' 0 '), 'whole number'],
+  ['a number that is none', LINE.replace(' 12 ', ' 0x1 '), 'whole number'],
+  ['a number beyond counting', LINE.replace(' 12 ', ' 9999999999 '), 'whole number'],
   ['a seal cut short', LINE.replace(SEAL, SEAL.slice(1)), '64 hexadecimal'],
   ['no instant', LINE.replace(/\S+$/, 'today'), 'instant'],
 ])('a line with %s is a fault with its place', (_what, line, words) => {
