@@ -45,9 +45,9 @@ export function harmWords(harm: Harm): string {
     case 'level':
       return `${tank} ${harm.direction} ${Math.round(harm.limit * 100)} % of its water${held}`;
     case 'rise-24h':
-      return `${tank} warmer by ${harm.limit} K within a day`;
+      return `${tank} warmer by ${harm.limit} K within a day${held && ','}${held}`;
     case 'fall-24h':
-      return `${tank} colder by ${harm.limit} K within a day`;
+      return `${tank} colder by ${harm.limit} K within a day${held && ','}${held}`;
     case 'water-on-floor':
       return 'water on the floor';
     case 'pump-dry':

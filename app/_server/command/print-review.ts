@@ -53,10 +53,10 @@ function findingLines(finding: Finding): string[] {
   ];
 }
 
-/** A case tells its figures in its sentence; what the papers say has them beside it. */
+/** A case tells its figures in its sentence; what the papers say has them beside it, if there are any. */
 function lineWords({ from, cause, consequence, figures }: FindingLine): string {
-  const beside = 'case' in from ? '' : ` (${figures.map(({ name, value }) => `${name}: ${value}`).join('; ')})`;
-  return `      ${cause}: ${consequence}${beside}`;
+  const beside = 'case' in from ? '' : figures.map(({ name, value }) => `${name}: ${value}`).join('; ');
+  return `      ${cause}: ${consequence}${beside && ` (${beside})`}`;
 }
 
 function tally(cases: FaultCase[]): string {

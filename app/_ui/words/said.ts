@@ -43,9 +43,9 @@ function limitSaid({ units }: Speech, harm: Pick<Harm, 'what' | 'direction' | 'l
     case 'level':
       return `${harm.direction} ${Math.round(harm.limit * 100)}\u00a0% of its water${held}`;
     case 'rise-24h':
-      return `warmer by ${figure(units, 'difference', harm.limit)} within a day`;
+      return `warmer by ${figure(units, 'difference', harm.limit)} within a day${held && ','}${held}`;
     case 'fall-24h':
-      return `colder by ${figure(units, 'difference', harm.limit)} within a day`;
+      return `colder by ${figure(units, 'difference', harm.limit)} within a day${held && ','}${held}`;
     case 'water-on-floor':
       return 'water on the floor';
     case 'pump-dry':
@@ -77,7 +77,7 @@ function harmHappens(speech: Speech, harm: Harm, afterS: number): string {
       return `${after} the return pump draws air.`;
     case 'rise-24h':
     case 'fall-24h':
-      return `${after} ${tank} has become ${limitSaid(speech, harm)}.`;
+      return `${after} ${tank} ${harm.forMin > 0 ? 'has been' : 'has become'} ${limitSaid(speech, harm)}.`;
     case 'temperature':
     case 'salinity':
     case 'oxygen':

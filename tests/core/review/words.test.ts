@@ -46,6 +46,7 @@ describe('a harm is told with its limit and the name of its tank:', () => {
     [{ what: 'level', direction: 'below', limit: 0.7, forMin: 60 }, 'Display below 70 % of its water for 60 min'],
     [{ what: 'rise-24h', limit: 4, forMin: 0 }, 'Display warmer by 4 K within a day'],
     [{ what: 'fall-24h', limit: 4, forMin: 0 }, 'Display colder by 4 K within a day'],
+    [{ what: 'fall-24h', limit: 5, forMin: 240 }, 'Display colder by 5 K within a day, for 4 h'],
     [{ class: 'floor', what: 'water-on-floor', tank: '', tankName: undefined }, 'water on the floor'],
     [{ class: 'equipment', what: 'pump-dry', tankName: 'Sump 2' }, 'the return pump in Sump 2 draws air'],
     [{ tankName: undefined }, 'display above 29 °C for 2 h'],
