@@ -3,10 +3,22 @@ import { freshDatabase } from '../_support/database';
 
 const { query } = freshDatabase();
 
-/** Tables that belong to no site: the register of sites, and the machinery. */
-const SHARED = ['_prisma_migrations', 'site', 'worker_sighting'];
+/** Tables that belong to no site: the register of sites, those who may sign in, and the machinery. */
+const SHARED = [
+  '_prisma_migrations',
+  'account',
+  'account_event',
+  'one_time_link',
+  'outside_identity',
+  'passkey',
+  'passkey_challenge',
+  'rate_limit',
+  'session',
+  'site',
+  'worker_sighting',
+];
 /** Tables whose rows are added and nothing else. */
-const ONLY_ADDED = ['plan_status', 'plan_version', 'record', 'safeguard_test'];
+const ONLY_ADDED = ['account_event', 'plan_status', 'plan_version', 'record', 'safeguard_test'];
 
 const OURS = `FROM pg_class c JOIN pg_namespace n ON n.oid = c.relnamespace AND n.nspname = 'public'`;
 
@@ -44,10 +56,11 @@ const referencesElsewhere = () =>
            WHERE k.contype = 'f' AND (k.conkey[1] <> s.attnum
               OR (o.attnum IS NULL AND k.confrelid <> 'site'::regclass) OR (o.attnum IS NOT NULL AND k.confkey[1] <> o.attnum))`);
 
-/** Shared tables that lean on a table of a site. */
+/** Shared tables that lean on the register of sites or on a table of a site; on one another they may. */
 const sharedOnSites = () =>
   column(`SELECT k.conname AS found FROM pg_constraint k
-           WHERE k.contype = 'f' AND NOT EXISTS (
+            LEFT JOIN pg_attribute o ON o.attrelid = k.confrelid AND o.attname = 'site_id'
+           WHERE k.contype = 'f' AND (k.confrelid = 'site'::regclass OR o.attnum IS NOT NULL) AND NOT EXISTS (
              SELECT FROM pg_attribute s WHERE s.attrelid = k.conrelid AND s.attname = 'site_id')`);
 
 /** Columns that hold an instant without its zone, or a number that the database draws. */
@@ -99,7 +112,11 @@ describe('tables whose rows are only added', () => {
   });
 
   test.each(ONLY_ADDED)('%s refuses UPDATE, DELETE and TRUNCATE, even to its owner', async (table) => {
-    const attempts = [`UPDATE ${table} SET site_id = site_id`, `DELETE FROM ${table}`, `TRUNCATE ${table} CASCADE`];
+    const attempts = [
+      `UPDATE ${table} SET ${table === 'account_event' ? 'id = id' : 'site_id = site_id'}`,
+      `DELETE FROM ${table}`,
+      `TRUNCATE ${table} CASCADE`,
+    ];
     await fill(table);
     for (const attempt of attempts)
       await expect(query(attempt)).rejects.toThrow('are added and never changed or removed');
@@ -113,6 +130,7 @@ async function fill(table: string): Promise<void> {
   const zero = `decode(repeat('00', 32), 'hex')`;
   const rows: Record<string, string> = {
     record: `'${SITE}', 1, now(), 'test', '{}', ${zero}, ${zero}`,
+    account_event: `'${SITE}', now(), 'test', NULL, NULL, '{}'`,
     plan_version: `'${SITE}', '${SITE}', 1, '{}', now()`,
     plan_status: `'${SITE}', '${SITE}', 1, 'in-force', now()`,
     safeguard_test: `'${SITE}', '${SITE}', '${SITE}', now(), 'worked', NULL, NULL, now()`,

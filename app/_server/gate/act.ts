@@ -27,7 +27,7 @@ export function act<S extends z.ZodType, T>(
   refresh: (value: T) => string[] = () => [],
 ): Action<T> {
   return async (_before, form) => {
-    const answer = await pass(shape, carryOut, whoAsks(await headers()), await fieldsOf(form));
+    const answer = await pass(shape, carryOut, await whoAsks(await headers()), await fieldsOf(form));
     if (!answer.ok)
       return {
         ok: false,

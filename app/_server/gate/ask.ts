@@ -17,5 +17,5 @@ export function ask<S extends z.ZodType, T>(
   shape: S,
   carryOut: UseCase<z.output<S>, T>,
 ): (raw: unknown) => Promise<Result<T, Refusal>> {
-  return async (raw) => await pass(shape, carryOut, whoAsks(await headers()), raw);
+  return async (raw) => await pass(shape, carryOut, await whoAsks(await headers()), raw);
 }

@@ -33,7 +33,7 @@ export function handle<S extends z.ZodType, T>(
 ): (request: Request, place: Place) => Promise<Response> {
   return async (request, { params }) => {
     const raw = { ...Object.fromEntries(new URL(request.url).searchParams), ...(await params) };
-    const answer = await pass(shape, carryOut, whoAsks(request.headers), raw);
+    const answer = await pass(shape, carryOut, await whoAsks(request.headers), raw);
     return answer.ok ? respond(answer.value) : refusalResponse(answer.reason);
   };
 }

@@ -2,11 +2,35 @@ import 'server-only';
 import { ROLES, type Role } from '#core/rota/rota';
 import type { Who } from './who';
 
-/** What can be done with a site. */
-export type Verb = 'see' | 'import' | 'audit';
+/**
+ * The one table of who may do what: what can be done at a site, and the least role that may. Each role may what those
+ * before it may: viewer, aquarist, lead, manager, admin.
+ */
+export const LEAST = {
+  /** Read what a site is and what its review says. */
+  see: 'viewer',
+  /** Read what was done at a site, when and by whom. */
+  'read-record': 'aquarist',
+  /** Record that a safeguard was tested. */
+  'test-safeguard': 'aquarist',
+  /** Take a safeguard out of service, and put it back. */
+  'switch-safeguard': 'lead',
+  /** Change how a site is described. */
+  describe: 'lead',
+  /** Write a plan and submit it. */
+  'write-plan': 'lead',
+  /** Put a plan into force that somebody else wrote. */
+  'approve-plan': 'lead',
+  /** Make a whole site be as a file says. */
+  import: 'manager',
+  /** Work out every seal of the record again. */
+  audit: 'manager',
+  /** Say who may do what at the site, and let people in and out. */
+  people: 'admin',
+} as const satisfies Record<string, Role>;
 
-/** The least role that may. */
-const LEAST: Record<Verb, Role> = { see: 'viewer', import: 'manager', audit: 'manager' };
+/** What can be done at a site. */
+export type Verb = keyof typeof LEAST;
 
 /**
  * Whether somebody may do something at a site.

@@ -23,7 +23,7 @@ export const LOCAL_PERSON: Who = { id: 'local', everywhere: 'admin', at: {} };
  * @param headers   of the request
  * @returns         the one local person, or null when the request was not made to this machine by its own name
  */
-export function whoAsks(headers: Pick<Headers, 'get'>): Who | null {
+export async function whoAsks(headers: Pick<Headers, 'get'>): Promise<Who | null> {
   const host = headers.get('host') ?? '';
   return LOOPBACK.has(host.replace(/:\d+$/, '').toLowerCase()) ? LOCAL_PERSON : null;
 }
