@@ -32,13 +32,12 @@ const NONCE_BYTES = 16;
  * @param request   as it arrived
  */
 export function guard(request: Arriving): Guarded {
-  const { HOLDFAST_ADDRESS: address } = env();
-  const told = address === undefined ? null : new URL(address);
-  const isSecure = told?.protocol === 'https:';
-  const policy = contentPolicy(nonce(), isSecure);
+  const { HOLDFAST_ADDRESS: address, HOLDFAST_OIDC_ISSUER: issuer } = env();
+  const isSecure = address?.startsWith('https:') === true;
+  const policy = contentPolicy(nonce(), isSecure, issuer === undefined ? [] : [new URL(issuer).origin]);
   const headers: Record<string, string> = { 'content-security-policy': policy, ...safeHeaders(isSecure) };
   if (isPrivate(new URL(request.url).pathname)) headers['cache-control'] = 'no-store';
-  const stray = strayOf(request, told);
+  const stray = strayOf(request, address);
   return stray ? { answer: turnedAway(stray, headers) } : { answer: null, policy, headers };
 }
 

@@ -1,4 +1,5 @@
 import 'server-only';
+import { originOf } from '../gate/origin';
 
 /** What of a request tells for whom it is meant and where it comes from. */
 export interface Sent {
@@ -12,39 +13,23 @@ export interface Sent {
  */
 export type Stray = 'foreign-name' | 'foreign-page';
 
-/** Names by which a machine calls itself. */
-const LOOPBACK = new Set(['localhost', '127.0.0.1', '[::1]']);
 /** Methods that change nothing. */
 const SAFE = new Set(['GET', 'HEAD', 'OPTIONS']);
 
 /**
  * Whether a request is meant for this Holdfast, and comes from one of its own pages when it would change something. A name
- * that somebody else points at this machine is not ours, and neither is a page that sends a form here.
+ * that somebody else points at this machine is not ours, and neither is a page that sends a form here. A browser that
+ * sends no origin says at least whether the page was ours; what says neither is no browser with a page of ours.
  *
  * @param sent      method and headers
- * @param address   where people find Holdfast; null when it serves its own machine alone
+ * @param address   where Holdfast is reached from other machines, if anywhere
  * @returns         why it is turned away; null when it may go on
  */
-export function strayOf({ method, headers }: Sent, address: URL | null): Stray | null {
-  const host = (headers.get('host') ?? '').toLowerCase();
-  if (!isOwnName(host, address)) return 'foreign-name';
+export function strayOf({ method, headers }: Sent, address?: string): Stray | null {
+  const own = originOf(headers, address);
+  if (!own) return 'foreign-name';
   if (SAFE.has(method.toUpperCase())) return null;
-  const origin = headers.get('origin');
-  const isOwn = origin === null ? headers.get('sec-fetch-site') === 'same-origin' : isOwnPage(origin, host, address);
+  const page = headers.get('origin');
+  const isOwn = page === null ? headers.get('sec-fetch-site') === 'same-origin' : page === own.url;
   return isOwn ? null : 'foreign-page';
-}
-
-/** @param host the Host header in lower case, with its port */
-function isOwnName(host: string, address: URL | null): boolean {
-  return LOOPBACK.has(nameOf(host)) || (address !== null && host === address.host);
-}
-
-/** A page of the address that people are told, or of the loopback name the request itself was sent to. */
-function isOwnPage(origin: string, host: string, address: URL | null): boolean {
-  if (address !== null && origin === address.origin) return true;
-  return LOOPBACK.has(nameOf(host)) && origin === `http://${host}`;
-}
-
-function nameOf(host: string): string {
-  return host.replace(/:\d+$/, '');
 }
