@@ -22,5 +22,5 @@ export async function letIn(
     id,
     role,
   ]);
-  return { id, everywhere: null, at: { [siteKey]: role } };
+  return { id, name, everywhere: null, at: { [siteKey]: role } };
 }

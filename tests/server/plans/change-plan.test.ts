@@ -18,7 +18,7 @@ import { keep, stored } from '../../_support/stored';
 const { query } = freshDatabase();
 const SITE = 'harbour';
 const PIECE = { site: SITE, system: 'tank-1', equipment: 'heater-1' };
-const NOBODY: Who = { id: 'nobody', everywhere: null, at: {} };
+const NOBODY: Who = { id: 'nobody', name: 'Nobody', everywhere: null, at: {} };
 
 let siteId: string;
 let wren: Who;
