@@ -18,7 +18,7 @@ const { query } = freshDatabase();
 const ANNA = '019a0000-0000-7000-8000-00000000000a';
 const GONE = '019a0000-0000-7000-8000-00000000000b';
 const facility = smallFacility();
-const aquarist: Who = { id: ANNA, everywhere: null, at: { harbour: 'aquarist' } };
+const aquarist: Who = { id: ANNA, name: 'Anna', everywhere: null, at: { harbour: 'aquarist' } };
 let siteId = '';
 
 beforeAll(async () => {
