@@ -1,11 +1,17 @@
 import 'server-only';
 import type { TaskList } from 'graphile-worker';
 import { heartbeat } from './tasks/heartbeat';
+import { mailLinkTask } from './tasks/mail-link';
 import { reviewSiteTask } from './tasks/review-site';
 import { reviewsDue } from './tasks/reviews-due';
 
 /** Every task by the name it is woken by, which is the name of its file. */
-export const taskList: TaskList = { heartbeat, 'review-site': reviewSiteTask, 'reviews-due': reviewsDue };
+export const taskList: TaskList = {
+  heartbeat,
+  'mail-link': mailLinkTask,
+  'review-site': reviewSiteTask,
+  'reviews-due': reviewsDue,
+};
 
 /** When tasks run of themselves: minute, hour, day of the month, month, day of the week, in UTC. */
 export const crontab = ['* * * * * heartbeat', '* * * * * reviews-due'].join('\n');
