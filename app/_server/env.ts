@@ -20,6 +20,19 @@ const Environment = z.object({
     .string()
     .regex(/^(whsec_)?[A-Za-z0-9+/]{32,}={0,2}$/, 'must be base64 of at least 24 bytes')
     .optional(),
+  /**
+   * Where people reach Holdfast, such as `https://holdfast.example`: links in mail lead there, and passkeys are bound to its
+   * name. `npm start` sets `http://localhost:PORT` where nothing else was said.
+   */
+  HOLDFAST_ADDRESS: z.url({ protocol: /^https?$/ }).optional(),
+  /** Seals what a browser carries to and from an outside issuer; several web processes need the same. */
+  HOLDFAST_SECRET: z.string().min(32).optional(),
+  /** An outside issuer (OpenID Connect) that people may sign in by. */
+  HOLDFAST_OIDC_ISSUER: z.url({ protocol: /^https?$/ }).optional(),
+  HOLDFAST_OIDC_CLIENT_ID: z.string().optional(),
+  HOLDFAST_OIDC_CLIENT_SECRET: z.string().optional(),
+  /** What the issuer is called on the page. */
+  HOLDFAST_OIDC_NAME: z.string().optional(),
 });
 
 /** What is posted in the clear stays on this machine. */
@@ -57,6 +70,15 @@ export function env(): Environment {
  */
 export function commandEnv(): z.infer<typeof CommandEnvironment> {
   return CommandEnvironment.parse(said());
+}
+
+/**
+ * next-auth takes its own address from the environment. It is told to take the one of each request instead, which has been
+ * compared with ours before it gets to see it.
+ */
+export function letOriginBeGiven(): void {
+  delete process.env.NEXTAUTH_URL;
+  process.env.AUTH_TRUST_HOST = 'true';
 }
 
 function said(): Record<string, string | undefined> {
