@@ -8,7 +8,12 @@ export type ChainVerdict =
   | {
       isWhole: false;
       seq: number;
-      wrong: 'missing' | 'not linked to the one before' | 'not as it was sealed' | 'added apart';
+      wrong:
+        | 'missing'
+        | 'not linked to the one before'
+        | 'not as it was sealed'
+        | 'added apart'
+        | 'not as it was anchored';
     };
 
 /** Links read at once. */
