@@ -37,3 +37,14 @@ export async function prepareDatabase(root, env, { mayCreate }) {
     throw new Failure(speaksOfFullDisk(output) ? diskFull('the database') : output.trim());
   });
 }
+
+/**
+ * @param {string} root the checkout
+ * @param {NodeJS.ProcessEnv} env environment with the address in DATABASE_URL, of a database that may be missing
+ * @throws {Failure} when it can neither be found nor made
+ */
+export async function createDatabase(root, env) {
+  const args = [join(root, 'prisma/prepare/create.mjs')];
+  const { status, output } = await runProgram({ file: process.execPath, args, env, cwd: root });
+  if (status !== 0) throw new Failure(output.trim());
+}
