@@ -44,8 +44,8 @@ async function* sealed(client: PoolClient, at: Date): AsyncGenerator<Buffer> {
     rows[table.name] = copy.rowCount;
     yield counted(hash, END_OF_TABLE);
   }
-  const foot: BackupFoot = { rows, heads: await headsOf(client), sha256: hash.digest('hex') };
-  yield line(foot);
+  yield counted(hash, line({ rows, heads: await headsOf(client) } satisfies BackupFoot));
+  yield line({ sha256: hash.digest('hex') });
 }
 
 function counted(hash: Hash, piece: Buffer): Buffer {

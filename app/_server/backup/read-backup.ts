@@ -9,6 +9,7 @@ import {
   type BackupHeader,
   backupFoot,
   backupHeader,
+  backupSum,
   backupTable,
 } from '#shape/backup/backup-file';
 import { BackupFault } from './backup-fault';
@@ -61,9 +62,10 @@ async function readLines(lines: ByteLines, reader: Reader): Promise<BackupRead> 
     if (said?.table !== name) throw new BackupFault(`it is cut short or altered before the table ${name}`);
     await takeRows(name, rowsOf(lines, hash), reader);
   }
-  const foot = parsed(backupFoot, await lines.line());
-  if (!foot) throw new BackupFault('it is cut short');
-  if (foot.sha256 !== hash.digest('hex')) throw new BackupFault('it was altered, and its check sum does not agree');
+  const foot = parsed(backupFoot, await counted(lines, hash));
+  const sum = parsed(backupSum, await lines.line());
+  if (!foot || !sum) throw new BackupFault('it is cut short, or its end was altered');
+  if (sum.sha256 !== hash.digest('hex')) throw new BackupFault('it was altered, and its check sum does not agree');
   if (!(await lines.isOver())) throw new BackupFault('it was altered: something follows its end');
   return { header, foot };
 }

@@ -7,7 +7,7 @@ const name = z.string().min(1).max(63);
 
 /**
  * The first line of a backup. After it every table follows: a line that names it, its rows in the text form of COPY, and a
- * line of `\.`; then the foot.
+ * line of `\.`; then the foot and the check sum, a line each.
  */
 export const backupHeader = z.object({
   format: z.literal(BACKUP_FORMAT),
@@ -26,14 +26,15 @@ export type BackupHeader = z.output<typeof backupHeader>;
 /** The line before the rows of a table. */
 export const backupTable = z.object({ table: name });
 
-/** The last line: what has to come out when the backup is restored. */
+/** The last line but one: what has to come out when the backup is restored. */
 export const backupFoot = z.object({
   /** Rows by table. */
   rows: z.record(z.string(), z.int().min(0)),
   /** Last link of the record of each site, and its seal. */
   heads: z.array(z.object({ site: z.uuid(), seq: z.int().min(0), seal: z.string().regex(/^[0-9a-f]{64}$/) })),
-  /** SHA-256 of every byte before this line, unpacked. */
-  sha256: z.string().regex(/^[0-9a-f]{64}$/),
 });
+
+/** The last line: SHA-256 of every byte before it, unpacked. */
+export const backupSum = z.object({ sha256: z.string().regex(/^[0-9a-f]{64}$/) });
 
 export type BackupFoot = z.output<typeof backupFoot>;

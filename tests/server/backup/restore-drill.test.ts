@@ -72,7 +72,7 @@ describe('a backup that is taken while others write', () => {
 
   test('holds the site as its record says it was at that instant', async () => {
     const { rows } = await copy.query(
-      `SELECT revision, detail->'altitudeM'->>'value' AS altitude,
+      `SELECT revision, detail->>'altitudeM' AS altitude,
               (SELECT count(*)::int FROM record WHERE kind = 'facility-imported') AS imports FROM site`,
     );
     const { revision, altitude, imports } = rows[0];
