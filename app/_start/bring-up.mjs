@@ -22,6 +22,7 @@ const TYPESCRIPT = ['--conditions=react-server', '--import', 'tsx'];
  * @property {string} address of the web process
  * @property {boolean} demo whether to load the demo
  * @property {string | undefined} databaseUrl a database of the person's own
+ * @property {string | undefined} databaseOwnerUrl the same as the owner of its tables, where that is another account
  * @property {string} data folder
  * @property {string} root the checkout
  * @property {NodeJS.ProcessEnv} env environment for every process
@@ -29,9 +30,12 @@ const TYPESCRIPT = ['--conditions=react-server', '--import', 'tsx'];
 
 /** @param {Start} start what was asked for */
 export async function bringUp(start) {
-  const { url, embedded } = await openDatabase(start.databaseUrl, start.data);
-  const env = { ...start.env, DATABASE_URL: url, HOLDFAST_DATA: start.data };
-  await prepareDatabase(start.root, env, { mayCreate: embedded !== undefined });
+  const database = await openDatabase(start, start.data);
+  const { embedded } = database;
+  const url = await prepareDatabase(start.root, start.env, database);
+  // The owner's address stays here: no process that answers or works for people gets to know it.
+  const { DATABASE_OWNER_URL: _, ...surroundings } = start.env;
+  const env = { ...surroundings, DATABASE_URL: url, HOLDFAST_DATA: start.data };
   await generateClient(start.root, env);
   if (start.demo) await loadDemo(start.root, env);
   await buildPages(start.root, env);

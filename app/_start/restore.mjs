@@ -17,27 +17,38 @@ for (const signal of /** @type {const} */ (['SIGINT', 'SIGTERM', 'SIGHUP'])) {
 }
 
 try {
-  const { url, words } = target(process.argv.slice(2));
+  const { given, words } = target(process.argv.slice(2));
   await installPackages(ROOT, process.env);
   const { generateClient } = await import('./generate.mjs');
   await generateClient(ROOT, process.env);
-  process.exitCode = url ? await restore(url, words) : await restoreEmbedded(words);
+  process.exitCode = given.databaseUrl
+    ? await restoreInto({ url: given.databaseUrl, ownerUrl: given.databaseOwnerUrl, embedded: undefined }, words)
+    : await restoreEmbedded(words);
 } catch (error) {
   console.error(sentenceFor(error, data) ?? error);
   process.exitCode = 1;
 }
 await undoAll();
 
+/** @typedef {import('./database.mjs').Database} Database */
+
 /**
- * @param {string[]} given on the command line
- * @returns {{ url: string | undefined, words: string[] }} the database that was named, and everything else that was said
+ * @param {string[]} said on the command line
+ * @returns {{ given: { databaseUrl: string | undefined, databaseOwnerUrl: string | undefined }, words: string[] }} the
+ *   database that was named, and everything else that was said
  */
-function target(given) {
-  const at = given.indexOf('--into');
-  if (at < 0) return { url: process.env.DATABASE_URL || undefined, words: given };
-  const url = given[at + 1];
-  if (!url) throw new Failure('--into is followed by the address of an empty database.');
-  return { url, words: given.filter((_, place) => place !== at && place !== at + 1) };
+function target(said) {
+  const { DATABASE_URL, DATABASE_OWNER_URL } = process.env;
+  const at = said.indexOf('--into');
+  if (at < 0)
+    return {
+      given: { databaseUrl: DATABASE_URL || undefined, databaseOwnerUrl: DATABASE_OWNER_URL || undefined },
+      words: said,
+    };
+  const databaseUrl = said[at + 1];
+  if (!databaseUrl) throw new Failure('--into is followed by the address of an empty database.');
+  const words = said.filter((_, place) => place !== at && place !== at + 1);
+  return { given: { databaseUrl, databaseOwnerUrl: undefined }, words };
 }
 
 /**
@@ -47,15 +58,13 @@ function target(given) {
 async function restoreEmbedded(words) {
   const { release } = claim(data, 'a restore of a backup');
   onEnd(release);
-  const { embeddedServer, stopEmbedded } = await import('./postgres/server.mjs');
+  const { openDatabase, createDatabase } = await import('./database.mjs');
+  const { stopEmbedded } = await import('./postgres/server.mjs');
   const { exists } = await import('./postgres/create.mjs');
-  const folder = join(realpathSync(data), 'postgres');
-  const isNew = !exists(folder);
-  onEnd(() => stopEmbedded(data));
-  const { url } = await embeddedServer(data);
-  const { createDatabase } = await import('./database.mjs');
-  await createDatabase(ROOT, { ...process.env, DATABASE_URL: url });
-  const status = await restore(url, words);
+  const isNew = !exists(join(realpathSync(data), 'postgres'));
+  const database = await openDatabase({ databaseUrl: undefined, databaseOwnerUrl: undefined }, data);
+  await createDatabase(ROOT, process.env, ownerOf(database));
+  const status = await restoreInto(database, words);
   // A server that was made for this and holds nothing is taken away again.
   if (status !== 0 && isNew) {
     await stopEmbedded(data);
@@ -66,11 +75,33 @@ async function restoreEmbedded(words) {
 }
 
 /**
+ * @param {Database} database to fill
+ * @returns {string} its address as the owner of its tables
+ */
+function ownerOf({ url, ownerUrl }) {
+  return ownerUrl ?? url;
+}
+
+/**
+ * @param {Database} database to fill, and then to make ready for this copy
+ * @param {string[]} words for the command
+ * @returns {Promise<number>} its exit code
+ */
+async function restoreInto(database, words) {
+  const status = await load(ownerOf(database), words);
+  if (status !== 0) return status;
+  const { prepareDatabase } = await import('./database.mjs');
+  await prepareDatabase(ROOT, process.env, database);
+  console.log('Start Holdfast with `npm start`: reviews are computed anew, and everybody signs in again.');
+  return 0;
+}
+
+/**
  * @param {string} url address of the database, as its owner
  * @param {string[]} words for the command
  * @returns {Promise<number>} its exit code; its words are already on the screen
  */
-function restore(url, words) {
+function load(url, words) {
   const command = ['--conditions=react-server', '--import', 'tsx', join(ROOT, 'app/_server/command/restore.ts')];
   return new Promise((resolve, reject) => {
     const env = { ...process.env, DATABASE_URL: url };

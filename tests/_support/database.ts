@@ -3,12 +3,14 @@ import pg from 'pg';
 import { afterAll, beforeAll, inject } from 'vitest';
 import { database } from '#data/client';
 import { closePool } from '#data/pool';
-import { TEMPLATE } from './template-name.mjs';
+import { asProcess, TEMPLATE } from './template-name.mjs';
 
 /** A copy of the template, for one test file. */
 export interface Copy {
-  /** Its address. */
+  /** Its address as the owner of its tables. */
   url: string;
+  /** Its address as the processes have it, with their rights and no more. */
+  appUrl: string;
   /** Asks it something as its owner, on a connection of its own. */
   query: (sql: string, values?: unknown[]) => Promise<pg.QueryResult>;
   /** Drops it. */
@@ -17,15 +19,16 @@ export interface Copy {
 
 /**
  * Gives the test file that calls it a database of its own, migrated and empty, and points `_data` at it. It is there
- * before the first test and gone after the last.
+ * before the first test and gone after the last. `_data`, and every process a test starts, has the rights of the
+ * processes and no more, so that a right nobody granted is missed here and not at somebody's site.
  *
- * @returns   asks the database something directly, for what `_data` has no question
+ * @returns   asks the database something directly, as its owner, for what `_data` has no question
  */
 export function freshDatabase(): { query: Copy['query'] } {
   let copy: Copy | undefined;
   beforeAll(async () => {
     copy = await copyTemplate();
-    process.env.DATABASE_URL = copy.url;
+    process.env.DATABASE_URL = copy.appUrl;
   });
   afterAll(async () => {
     await database().$disconnect();
@@ -62,6 +65,7 @@ async function newDatabase(template: string): Promise<Copy> {
   address.pathname = `/${name}`;
   return {
     url: address.href,
+    appUrl: asProcess(address.href),
     query: (sql, values) => ask(address.href, sql, values),
     drop: async () => {
       await ask(server, `DROP DATABASE ${name} WITH (FORCE)`);

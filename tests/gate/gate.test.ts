@@ -1,18 +1,31 @@
 import { ok, refused } from '#core/result';
+import { originOf } from '#server/gate/origin';
 import { handle } from '#server/gate/handle';
 import { may, type Verb } from '#server/gate/may';
 import type { Refusal } from '#server/gate/refusal';
 import { faultWords, refusalWords } from '#server/gate/refusal-words';
 import { pass } from '#server/gate/use-case';
 import { LOCAL_PERSON, type Who, whoAsks } from '#server/gate/who';
-import { describe, expect, test } from 'vitest';
+import { beforeAll, describe, expect, test } from 'vitest';
 import { z } from 'zod';
+import { freshDatabase } from '../_support/database';
+import { anAccount, headersOf } from '../_support/signed-in';
+
+freshDatabase();
 
 const Shape = z.object({
   site: z.string(),
   times: z.coerce.number().int({ error: 'must be a whole number' }).default(1),
 });
 const echo = async (who: Who, input: z.output<typeof Shape>) => ok({ who: who.id, ...input });
+const FOREIGN = [
+  'evil.example',
+  'localhost.evil.example',
+  '127.0.0.1.evil.example:80',
+  '10.0.0.2:3200',
+  'localhost:3200:80',
+  '',
+];
 const REFUSALS: Refusal[] = [
   { why: 'not-signed-in' },
   { why: 'not-allowed' },
@@ -24,25 +37,46 @@ const REFUSALS: Refusal[] = [
 
 describe('who asks', () => {
   test.each(['localhost', 'localhost:3200', '127.0.0.1:3200', '[::1]:3200', 'LOCALHOST'])(
-    'is the person here at %s',
+    'at %s is whoever signed in there, and nobody else',
     async (host) => {
-      expect(await whoAsks(new Headers({ host }))).toBe(LOCAL_PERSON);
+      const id = await anAccount();
+      const headers = await headersOf(id);
+      headers.set('host', host);
+      expect(await whoAsks(headers)).toMatchObject({ id });
+      expect(await whoAsks(new Headers({ host }))).toBeNull();
     },
   );
 
-  test.each([
-    'evil.example',
-    'localhost.evil.example',
-    '127.0.0.1.evil.example:80',
-    '10.0.0.2:3200',
-    'localhost:3200:80',
-    '',
-  ])('is nobody under the name "%s", even when that leads to this machine', async (host) => {
-    expect(await whoAsks(new Headers({ host }))).toBeNull();
+  test.each(FOREIGN)('is nobody under the name "%s", even when that leads to this machine', async (host) => {
+    const headers = await headersOf(await anAccount());
+    headers.set('host', host);
+    expect(await whoAsks(headers)).toBeNull();
   });
 
   test('is nobody when no name is given', async () => {
     expect(await whoAsks(new Headers())).toBeNull();
+  });
+});
+
+describe('an origin of ours', () => {
+  const at = (host: string, address?: string) => originOf(new Headers({ host }), address);
+
+  test('is the address that was named, with its encryption, and the names of this machine', () => {
+    expect(at('holdfast.example', 'https://holdfast.example')).toEqual({
+      url: 'https://holdfast.example',
+      host: 'holdfast.example',
+      name: 'holdfast.example',
+      isSecure: true,
+      isLoopback: false,
+    });
+    expect(at('localhost:3200', 'https://holdfast.example')).toMatchObject({
+      url: 'http://localhost:3200',
+      isLoopback: true,
+    });
+  });
+
+  test.each([...FOREIGN, 'holdfast.example:81'])('is not "%s"', (host) => {
+    expect(at(host, 'https://holdfast.example')).toBeNull();
   });
 });
 
@@ -57,15 +91,15 @@ describe('what a role may do at a site', () => {
   ];
   test.each(cases)('%s: %j', (role, allowed) => {
     const verbs: Verb[] = ['see', 'import'];
-    const everywhere: Who = { id: 'x', everywhere: role, at: {} };
+    const everywhere: Who = { id: 'x', name: 'X', everywhere: role, at: {} };
     expect(verbs.filter((verb) => may(everywhere, verb, 'harbour'))).toEqual(allowed);
-    const here: Who = { id: 'x', everywhere: null, at: role === null ? {} : { harbour: role } };
+    const here: Who = { id: 'x', name: 'X', everywhere: null, at: role === null ? {} : { harbour: role } };
     expect(verbs.filter((verb) => may(here, verb, 'harbour'))).toEqual(allowed);
     expect(verbs.filter((verb) => may(here, verb, 'elsewhere'))).toEqual([]);
   });
 
   test('is told by the site itself where it has a word of its own, and not by names that every object has', () => {
-    const who: Who = { id: 'x', everywhere: 'admin', at: { harbour: 'viewer' } };
+    const who: Who = { id: 'x', name: 'X', everywhere: 'admin', at: { harbour: 'viewer' } };
     expect(may(who, 'import', 'harbour')).toBe(false);
     expect(may({ ...who, everywhere: null }, 'see', 'constructor')).toBe(false);
   });
@@ -95,14 +129,20 @@ describe('the gate', () => {
 });
 
 describe('a handler', () => {
+  let cookie = '';
+  let id = '';
+  beforeAll(async () => {
+    id = await anAccount();
+    cookie = (await headersOf(id)).get('cookie') ?? '';
+  });
   const request = (path: string, host = 'localhost:3200') =>
-    new Request(`http://localhost:3200${path}`, { headers: { host } });
+    new Request(`http://localhost:3200${path}`, { headers: { host, cookie } });
   const place = (params: Record<string, string>) => ({ params: Promise.resolve(params) });
 
   test('reads the address and what stands behind the question mark, the address first', async () => {
     const response = await handle(Shape, echo)(request('/api/x/a?times=2&site=b'), place({ site: 'a' }));
     expect(response.status).toBe(200);
-    expect(await response.json()).toEqual({ who: 'local', site: 'a', times: 2 });
+    expect(await response.json()).toEqual({ who: id, site: 'a', times: 2 });
   });
 
   test.each(REFUSALS.map((reason, at) => [reason.why, reason, [401, 403, 404, 422, 409, 410][at]] as const))(

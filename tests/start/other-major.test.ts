@@ -80,7 +80,7 @@ describe('a restore without a database', () => {
     const cut = join(folder, 'cut.backup');
     writeFileSync(cut, readFileSync(backup).subarray(0, 4000));
     const ended = await runProgram(['app/_start/restore.mjs', cut], env);
-    expect(ended).toMatchObject({ code: 1, stdout: '', stderr: `${cut} cannot be used: it is cut short.\n` });
+    expect(ended).toMatchObject({ code: 1, stderr: `${cut} cannot be used: it is cut short.\n` });
     expect(readdirSync(data)).toEqual([]);
   });
 
@@ -96,7 +96,7 @@ describe('a restore without a database', () => {
 
   test('refuses one that is there already', async () => {
     const ended = await runProgram(['app/_start/restore.mjs', backup], env);
-    expect(ended).toMatchObject({ code: 1, stdout: '' });
+    expect(ended.code).toBe(1);
     expect(ended.stderr).toContain('The database is not empty');
     expect(existsSync(join(data, 'postgres/PG_VERSION'))).toBe(true);
   });

@@ -1,20 +1,18 @@
 import 'server-only';
-import { spawnSync } from 'node:child_process';
-import { join, resolve } from 'node:path';
+import { resolve } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { BackupFault } from '#server/backup/backup-fault';
 import { type Restored, restoreBackup } from '#server/backup/restore-backup';
-import { now } from '#server/clock';
 import { env } from '#server/env';
-import { wakeDue } from '#server/reviews/wake-due';
 import { counted, fail } from './said';
 import { cannot, withDatabase } from './with-database';
 import { wordsGiven } from './words-given';
 
-// The second half of `npm run restore`: the database that DATABASE_URL names is there and answers.
+// The middle of `npm run restore`: DATABASE_URL names an empty database, as its owner. Rights, and what this copy of
+// Holdfast has added since, come after it.
 
 const USAGE = 'npm run -s restore -- FILE [--into URL] [--take-broken]';
-const PRISMA = fileURLToPath(new URL('../../../prisma', import.meta.url));
+const MIGRATIONS = fileURLToPath(new URL('../../../prisma/migrations', import.meta.url));
 
 const { values, positionals } = wordsGiven(
   { allowPositionals: true, options: { 'take-broken': { type: 'boolean', default: false } } },
@@ -28,20 +26,14 @@ void withDatabase(async () => {
     const restored = await restoreBackup({
       path: resolve(file),
       url: env().DATABASE_URL,
-      migrations: join(PRISMA, 'migrations'),
+      migrations: MIGRATIONS,
       takeBroken: values['take-broken'],
     });
     process.stdout.write(words(restored));
   } catch (error) {
     if (!(error instanceof BackupFault)) throw error;
-    return cannot(error.message);
+    cannot(error.message);
   }
-  const { status, stderr } = spawnSync(process.execPath, [join(PRISMA, 'prepare/prepare.mjs')], { encoding: 'utf8' });
-  if (status !== 0) return cannot(`It is restored, but could not be brought up to this copy: ${stderr.trim()}`);
-  await wakeDue(now());
-  process.stdout.write(
-    'Start Holdfast with `npm start`; the reviews are computed anew, and everybody signs in again.\n',
-  );
 });
 
 function words({ at, tables, rows, sites, links, broken }: Restored): string {

@@ -1,29 +1,36 @@
 import 'server-only';
 import type { Role } from '#core/rota/rota';
+import { findLiveSession } from '#data/accounts/sessions';
+import { now } from '../clock';
+import { visitOf } from './visit';
 
 /** Who asks, and with which role at which site. */
 export interface Who {
   /** Stands in the record for the person; never their name. */
   id: string;
+  /** What to call them on screen. */
+  name: string;
   /** Role at every site that `at` does not name; null: none. */
   everywhere: Role | null;
   /** Roles by key of the site. */
   at: Readonly<Record<string, Role>>;
+  /** The session they came with; none for a command. */
+  session?: string;
 }
 
-/** Names by which a machine calls itself. */
-const LOOPBACK = new Set(['localhost', '127.0.0.1', '[::1]']);
-
-/** Whoever sits at the machine, as long as nobody can sign in: the server listens to this machine alone. */
-export const LOCAL_PERSON: Who = { id: 'local', everywhere: 'admin', at: {} };
+/** Whoever sits at the machine with its command line. The web never takes anybody for them. */
+export const LOCAL_PERSON: Who = { id: 'local', name: 'the machine itself', everywhere: 'admin', at: {} };
 
 /**
- * Who sent a request. A page elsewhere that gives its own name this machine's address is not taken for the person here.
+ * Who sent a request, by its session cookie: asked of the database each time, so that what was ended is ended.
  *
  * @param headers   of the request
- * @returns         the one local person, or null when the request was not made to this machine by its own name
+ * @returns         null when the cookie leads to no session, or the request was made by a name that is not ours
  */
 export async function whoAsks(headers: Pick<Headers, 'get'>): Promise<Who | null> {
-  const host = headers.get('host') ?? '';
-  return LOOPBACK.has(host.replace(/:\d+$/, '').toLowerCase()) ? LOCAL_PERSON : null;
+  const token = visitOf(headers)?.token ?? null;
+  const found = token === null ? null : await findLiveSession(token, now());
+  if (!found) return null;
+  const { id, accountId, name, everywhere, at } = found;
+  return { id: accountId, name, everywhere, at, session: id };
 }

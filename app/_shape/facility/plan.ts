@@ -6,7 +6,7 @@ import { conditionShape } from './condition';
 import { listOf } from './list';
 import { noun } from './noun';
 import { regulationShape } from './regulation';
-import { keyText } from './words';
+import { freeText, keyText } from './words';
 
 /** States a line can speak of: all but the base state, for which regulation is written. */
 export const STATES = OPERATING_STATES.filter((state): state is Exclude<StateName, 'normal'> => state !== 'normal');
@@ -46,10 +46,17 @@ const stateLineShape = noun('stateLine', 'What an operating state asks of the eq
   by,
 });
 
+const ownWordShape = noun('ownWord', 'Put into force by the one who wrote it, while nobody else at the site may.', {
+  why: freeText('Why it could not wait for somebody else.'),
+});
+
 export const planShape = noun('plan', 'How a piece of equipment is meant to behave, highest authority first.', {
   cutOuts: listOf(cutOutShape, 'Hard-wired cut-outs.'),
   interlocks: listOf(interlockShape, 'Safety interlocks.'),
   lostSensing: lostSensingShape.optional().describe('Action on lost sensing.'),
   states: listOf(stateLineShape, 'What each operating state asks of it.'),
   regulation: regulationShape.describe('What it does when nothing above it speaks.'),
+  ownWord: ownWordShape
+    .optional()
+    .describe('In force on the word of its author alone. Absent when somebody else agreed.'),
 }) satisfies z.ZodType<Plan>;

@@ -13,11 +13,12 @@ import { personFor } from './person.mjs';
 import { freePort, isFree } from './port.mjs';
 import { notedServer } from './running.mjs';
 import { stop } from './stop.mjs';
-import { addressOf, newStored, readStored, writeStored } from './stored.mjs';
+import { addressOf, appAddressOf, newAppAccount, newStored, readStored, writeStored } from './stored.mjs';
 
 /**
  * @typedef {object} Server
- * @property {string} url address of Holdfast's database, which may not exist yet
+ * @property {string} url address of Holdfast's database for the processes; neither it nor their account need exist yet
+ * @property {string} ownerUrl address of the same database as the owner of everything in it
  * @property {boolean} wasRunning whether it was found running
  * @property {() => boolean} isAlive whether its process is there
  * @property {() => Promise<void>} startAgain after it died, on the same port
@@ -47,7 +48,8 @@ export async function embeddedServer(data) {
     await launch(await onFreePort(home, cluster));
   }
   return {
-    url: addressOf(cluster.stored),
+    url: appAddressOf(cluster.stored),
+    ownerUrl: addressOf(cluster.stored),
     wasRunning,
     isAlive: () => notedServer(folder) !== undefined,
     startAgain: () => launch(cluster),
@@ -65,7 +67,12 @@ export async function stopEmbedded(data) {
  */
 async function known(home) {
   const stored = readStored(home);
-  if (stored) return stored;
+  if (stored?.app) return stored;
+  if (stored) {
+    const gained = { ...stored, app: newAppAccount() };
+    writeStored(home, gained);
+    return gained;
+  }
   throw new Failure(`There is a database in ${home}, but not its password file database.json: put that file back.`);
 }
 

@@ -35,6 +35,7 @@ export function CasePageBody({ page, units }: { page: CasePageData; units: Custo
       title={caseTitle(faultCase)}
       over={[
         { href: '/', name: 'Systems' },
+        { href: `/sites/${encodeURIComponent(facility.site.key)}`, name: facility.site.name },
         { href: at, name: system.name },
       ]}
       lead={

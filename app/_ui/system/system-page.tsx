@@ -29,7 +29,10 @@ export function SystemPageBody({ page, units }: { page: SystemPageData; units: C
   return (
     <Page
       title={system.name}
-      over={[{ href: '/', name: 'Systems' }]}
+      over={[
+        { href: '/', name: 'Systems' },
+        { href: `/sites/${encodeURIComponent(facility.site.key)}`, name: facility.site.name },
+      ]}
       lead={
         <>
           <p>

@@ -106,7 +106,7 @@ describe('an import', () => {
   });
 
   test('is not allowed to somebody whose role at the site is too low, and tells them nothing of it', async () => {
-    const aquarist: Who = { id: 'x', everywhere: null, at: { harbour: 'aquarist' } };
+    const aquarist: Who = { id: 'x', name: 'X', everywhere: null, at: { harbour: 'aquarist' } };
     const text = writeFacility(facility());
     expect(await importFacility(aquarist, { text })).toEqual({ ok: false, reason: { why: 'not-allowed' } });
     expect(await previewImport(aquarist, { text })).toEqual({ ok: false, reason: { why: 'not-allowed' } });
@@ -168,7 +168,7 @@ describe('an export', () => {
     await import_(facility());
     const notFound = { ok: false, reason: { why: 'not-found', what: 'site' } };
     expect(await exportFacility(LOCAL_PERSON, { site: 'elsewhere', format: 'json' })).toEqual(notFound);
-    const stranger: Who = { id: 'x', everywhere: null, at: {} };
+    const stranger: Who = { id: 'x', name: 'X', everywhere: null, at: {} };
     expect(await exportFacility(stranger, { site: 'harbour', format: 'json' })).toEqual(notFound);
   });
 });

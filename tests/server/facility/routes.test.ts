@@ -5,16 +5,20 @@ import { GET as getFacility } from '../../../app/api/facility/[site]/route';
 import { GET as getSchema } from '../../../app/schema/facility.json/route';
 import { facility } from '../../_support/build-facility';
 import { freshDatabase } from '../../_support/database';
+import { anAccount, headersOf } from '../../_support/signed-in';
 import { keep } from '../../_support/stored';
 
 freshDatabase();
 
+let headers: Headers;
+
 beforeAll(async () => {
   await keep(facility());
+  headers = await headersOf(await anAccount({ everywhere: 'viewer' }));
 });
 
 function ask(site: string, query = ''): Promise<Response> {
-  const request = new Request(`http://localhost/api/facility/${site}${query}`, { headers: { host: 'localhost' } });
+  const request = new Request(`http://localhost/api/facility/${site}${query}`, { headers });
   return getFacility(request, { params: Promise.resolve({ site }) });
 }
 

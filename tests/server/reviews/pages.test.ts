@@ -58,7 +58,7 @@ describe('the list of systems', () => {
   });
 
   test('has nothing of a site that one may not see', async () => {
-    const visitor: Who = { id: 'x', everywhere: null, at: { branch: 'viewer' } };
+    const visitor: Who = { id: 'x', name: 'X', everywhere: null, at: { branch: 'viewer' } };
     const list = await listSystems(visitor);
     expect(list.ok && list.value.sites.map(({ key }) => key)).toEqual(['branch']);
     expect(list.ok && list.value.systems.every((one) => one.site.key === 'branch')).toBe(true);
@@ -87,7 +87,7 @@ describe('the page of a system', () => {
   });
 
   test('is not there for a system, a site or a person without one', async () => {
-    const stranger: Who = { id: 'x', everywhere: null, at: { branch: 'admin' } };
+    const stranger: Who = { id: 'x', name: 'X', everywhere: null, at: { branch: 'admin' } };
     const missing = (what: string) => ({ ok: false, reason: { why: 'not-found', what } });
     expect(await getSystem(LOCAL_PERSON, { site: 'harbour', system: 'tank-9' })).toEqual(missing('system'));
     expect(await getSystem(LOCAL_PERSON, { site: 'nowhere', system: 'tank-1' })).toEqual(missing('site'));

@@ -1,0 +1,30 @@
+import type { Metadata } from 'next';
+import { ask } from '#server/gate/ask';
+import { listSystems, listSystemsShape } from '#server/reviews/list-systems';
+import { Page } from '#ui/frame/page';
+import { SystemsOverview } from '#ui/systems/systems-overview';
+import { answered } from '../../view/answered';
+import { chosenView } from '../../view/chosen-view';
+import { askSite, type SiteAddress } from './ask-site';
+
+interface Address {
+  params: Promise<SiteAddress>;
+}
+
+const askSystems = ask(listSystemsShape, listSystems);
+
+export async function generateMetadata({ params }: Address): Promise<Metadata> {
+  const answer = await askSite(await params);
+  return { title: answer.ok ? answer.value.name : 'No such site' };
+}
+
+export default async function SitePage({ params }: Address) {
+  const site = answered(await askSite(await params));
+  const { systems } = answered(await askSystems(undefined));
+  const { units } = await chosenView();
+  return (
+    <Page title={site.name} over={[{ href: '/', name: 'Systems' }]} lead={<p>Times are those of {site.zone}.</p>}>
+      <SystemsOverview systems={systems.filter((system) => system.site.key === site.key)} units={units} />
+    </Page>
+  );
+}

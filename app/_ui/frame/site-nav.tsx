@@ -1,0 +1,37 @@
+'use client';
+
+import Link from 'next/link';
+import { usePathname } from 'next/navigation';
+import style from './site-nav.module.css';
+
+/** Pages of a site: the end of their address, their name, and what a person must be allowed to do to be led there. */
+const PLACES = [
+  { end: '', name: 'Systems', verb: 'see' },
+  { end: '/safeguards', name: 'Safeguards', verb: 'see' },
+  { end: '/plans', name: 'Plans', verb: 'see' },
+  { end: '/describe', name: 'Description', verb: 'describe' },
+  { end: '/record', name: 'Record', verb: 'read-record' },
+  { end: '/people', name: 'People', verb: 'people' },
+] as const;
+
+/** The site one is at, and its pages with the one being read marked. */
+export function SiteNav({ site }: { site: { key: string; name: string; allowed: readonly string[] } }) {
+  const path = usePathname();
+  const at = `/sites/${encodeURIComponent(site.key)}`;
+  const isAt = (end: string) =>
+    end === '' ? path === at || path.startsWith(`${at}/systems/`) : path.startsWith(at + end);
+  return (
+    <nav aria-label={`Pages of ${site.name}`} className={style.bar}>
+      <span className={style.site}>{site.name}</span>
+      <ul>
+        {PLACES.filter(({ verb }) => site.allowed.includes(verb)).map(({ end, name }) => (
+          <li key={end}>
+            <Link href={at + end} aria-current={path === at + end ? 'page' : isAt(end) ? 'true' : undefined}>
+              {name}
+            </Link>
+          </li>
+        ))}
+      </ul>
+    </nav>
+  );
+}
