@@ -27,13 +27,14 @@ export async function openDatabase(url, data) {
  * @param {string} root the checkout
  * @param {NodeJS.ProcessEnv} env environment with the address in DATABASE_URL
  * @param {{ mayCreate: boolean }} rights whether a missing database may be made
+ * @returns {Promise<string | undefined>} token of the link that makes the first account, while there is none
  * @throws {Failure} when it cannot be used: the one sentence that the program gave
  */
 export async function prepareDatabase(root, env, { mayCreate }) {
-  await step('database: tables', async () => {
-    const args = [join(root, 'prisma/prepare/prepare.mjs'), ...(mayCreate ? ['--create'] : [])];
+  return await step('database: tables', async () => {
+    const args = [join(root, 'prisma/prepare/prepare.mjs'), '--set-up', ...(mayCreate ? ['--create'] : [])];
     const { status, output } = await runProgram({ file: process.execPath, args, env, cwd: root });
-    if (status === 0) return;
+    if (status === 0) return /^set-up (\S+)$/m.exec(output)?.[1];
     throw new Failure(speaksOfFullDisk(output) ? diskFull('the database') : output.trim());
   });
 }

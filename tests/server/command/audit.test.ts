@@ -105,7 +105,7 @@ describe('an audit of the record', () => {
   });
 
   test('shows nobody a record they may not see', async () => {
-    const viewer = { id: 'somebody', everywhere: null, at: { harbour: 'viewer' as const } };
+    const viewer = { id: 'somebody', name: 'Somebody', everywhere: null, at: { harbour: 'viewer' as const } };
     expect(await auditRecords(viewer, { anchors: [] })).toEqual({ ok: true, value: { sites: [], broken: [] } });
   });
 
