@@ -41,11 +41,12 @@ for (const [name, open] of Object.entries(SCREENS)) {
     let page: Page;
 
     test.beforeAll(async ({ browser }) => {
-      page = await browser.newPage();
+      const context = await browser.newContext();
+      page = await context.newPage();
       await open(page);
     });
 
-    test.afterAll(async () => page.close());
+    test.afterAll(async () => page.context().close());
 
     for (const { device, width, light } of VIEWS) {
       test(`${device} width, ${light}: nothing runs over the edge, folded or open`, async ({
