@@ -30,9 +30,16 @@ export interface Saved {
  * @param siteId     the site, whose row the transaction holds, so that two of these run one after the other
  * @param facility   a valid facility
  * @param at         the instant
+ * @param by         account that does it, or `local`; null when it is not known
  * @throws           ZodError when the facility is not valid, which is a break of the caller
  */
-export async function saveFacility(tx: Transaction, siteId: string, facility: Facility, at: Date): Promise<Saved> {
+export async function saveFacility(
+  tx: Transaction,
+  siteId: string,
+  facility: Facility,
+  at: Date,
+  by: string | null = null,
+): Promise<Saved> {
   const form = z.encode(facilityShape, facility);
   const given = membersOf(form);
   const identity = await identify(tx, siteId, given);
@@ -46,7 +53,7 @@ export async function saveFacility(tx: Transaction, siteId: string, facility: Fa
     const result = await writeRows(tx, { siteId, table, rows, minted: identity.minted, at });
     if (Object.values(result).some((ids) => ids.length > 0)) written[table] = result;
   }
-  await addToLedger(tx, siteId, ledger, at);
+  await addToLedger(tx, siteId, ledger, at, by);
   const plans = await bringIntoForce(tx, siteId, plansOf(members, identity), at);
   const areDutiesNew = await replaceShiftPeople(tx, siteId, dutiesOf(members, identity));
   const isSiteNew = await saveSite(tx, siteId, form.site);
