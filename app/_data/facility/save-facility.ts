@@ -2,6 +2,7 @@ import 'server-only';
 import { z } from 'zod';
 import type { Facility } from '#core/facility/facility';
 import { facilityShape } from '#shape/facility/facility';
+import type { Author } from '../plans/add';
 import type { Transaction } from '../transaction';
 import { type Identity, identify } from './identity';
 import { type Member, membersOf } from './members';
@@ -29,16 +30,16 @@ export interface Saved {
  *
  * @param siteId     the site, whose row the transaction holds, so that two of these run one after the other
  * @param facility   a valid facility
+ * @param author     who makes it so, and why: stands beside the plans that come into force and the tests
  * @param at         the instant
- * @param by         account that does it, or `local`; null when it is not known
  * @throws           ZodError when the facility is not valid, which is a break of the caller
  */
 export async function saveFacility(
   tx: Transaction,
   siteId: string,
   facility: Facility,
+  author: Author,
   at: Date,
-  by: string | null = null,
 ): Promise<Saved> {
   const form = z.encode(facilityShape, facility);
   const given = membersOf(form);
@@ -53,8 +54,8 @@ export async function saveFacility(
     const result = await writeRows(tx, { siteId, table, rows, minted: identity.minted, at });
     if (Object.values(result).some((ids) => ids.length > 0)) written[table] = result;
   }
-  await addToLedger(tx, siteId, ledger, at, by);
-  const plans = await bringIntoForce(tx, siteId, plansOf(members, identity), at);
+  await addToLedger(tx, siteId, ledger, at, author.by);
+  const plans = await bringIntoForce(tx, siteId, plansOf(members, identity), author, at);
   const areDutiesNew = await replaceShiftPeople(tx, siteId, dutiesOf(members, identity));
   const isSiteNew = await saveSite(tx, siteId, form.site);
   const isChanged =

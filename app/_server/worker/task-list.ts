@@ -2,6 +2,7 @@ import 'server-only';
 import type { TaskList } from 'graphile-worker';
 import { anchorDaily } from './tasks/anchor-daily';
 import { heartbeat } from './tasks/heartbeat';
+import { mailLinkTask } from './tasks/mail-link';
 import { reviewSiteTask } from './tasks/review-site';
 import { reviewsDue } from './tasks/reviews-due';
 import { sendAnchor } from './tasks/send-anchor';
@@ -10,6 +11,7 @@ import { sendAnchor } from './tasks/send-anchor';
 export const taskList: TaskList = {
   'anchor-daily': anchorDaily,
   heartbeat,
+  'mail-link': mailLinkTask,
   'review-site': reviewSiteTask,
   'reviews-due': reviewsDue,
   'send-anchor': sendAnchor,
