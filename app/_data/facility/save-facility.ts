@@ -30,7 +30,7 @@ export interface Saved {
  *
  * @param siteId     the site, whose row the transaction holds, so that two of these run one after the other
  * @param facility   a valid facility
- * @param author     who makes it so, and why: stands beside the plans that come into force
+ * @param author     who makes it so, and why: stands beside the plans that come into force and the tests
  * @param at         the instant
  * @throws           ZodError when the facility is not valid, which is a break of the caller
  */
@@ -54,7 +54,7 @@ export async function saveFacility(
     const result = await writeRows(tx, { siteId, table, rows, minted: identity.minted, at });
     if (Object.values(result).some((ids) => ids.length > 0)) written[table] = result;
   }
-  await addToLedger(tx, siteId, ledger, at);
+  await addToLedger(tx, siteId, ledger, at, author.by);
   const plans = await bringIntoForce(tx, siteId, plansOf(members, identity), author, at);
   const areDutiesNew = await replaceShiftPeople(tx, siteId, dutiesOf(members, identity));
   const isSiteNew = await saveSite(tx, siteId, form.site);

@@ -26,17 +26,22 @@ export function importEntries(
       kind: 'plan-in-force',
       body: { by: who.id, equipment: equipmentId, version, plan: body },
     })),
-    ...tests.map(({ id, safeguardId, on, result, withdraws }) => ({
+    ...tests.map(({ id, safeguardId, on, result, withdraws, byId, steps, expected, seen }) => ({
       kind: result === 'withdrawn' ? 'test-withdrawn' : 'safeguard-tested',
       body: {
         by: who.id,
         safeguard: safeguardId,
         test: id,
         on,
-        ...(result === 'withdrawn' ? { withdraws } : { result }),
+        ...(result === 'withdrawn' ? { withdraws } : said({ result, looked: byId, steps, expected, seen })),
       },
     })),
   ];
+}
+
+/** What was said of a test; what nobody said is left out. */
+function said(fields: Record<string, string | null>): Record<string, string | null> {
+  return Object.fromEntries(Object.entries(fields).filter(([, value]) => value !== null));
 }
 
 /** How many rows of which table were added, and which were changed or retired. */

@@ -19,6 +19,8 @@ export type Sought =
   | 'piece of equipment'
   | 'version'
   | 'person'
+  | 'safeguard'
+  | 'test'
   | 'link'
   | 'session'
   | 'passkey'

@@ -36,7 +36,17 @@ const WORDS: Readonly<Record<string, Words>> = {
   },
   'test-withdrawn': {
     title: 'test of a safeguard withdrawn',
-    tell: ({ text, name }) => `Withdrew the test of ${name('safeguard')} of ${text('on')}`,
+    tell: ({ text, name, has }) =>
+      `Withdrew the test of ${name('safeguard')} of ${text('on')}${has('reason') ? `: ${text('reason')}` : ''}`,
+  },
+  'safeguard-off': {
+    title: 'safeguard taken out of service',
+    tell: ({ text, name }) =>
+      `Took ${name('safeguard')} out of service from ${text('since')} to ${text('until')}, for ${name('owner')} to put back: ${text('why')}`,
+  },
+  'safeguard-back': {
+    title: 'safeguard put back',
+    tell: ({ text, name }) => `Put ${name('safeguard')} back, which was to be out of service until ${text('until')}`,
   },
   'member-let-in': {
     title: 'somebody let in',
