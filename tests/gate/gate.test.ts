@@ -33,6 +33,7 @@ const REFUSALS: Refusal[] = [
   { why: 'invalid', faults: [{ path: 'a', message: 'b' }] },
   { why: 'conflict', now: 'It was changed.' },
   { why: 'too-late' },
+  { why: 'no-room' },
 ];
 
 describe('who asks', () => {
@@ -145,7 +146,7 @@ describe('a handler', () => {
     expect(await response.json()).toEqual({ who: id, site: 'a', times: 2 });
   });
 
-  test.each(REFUSALS.map((reason, at) => [reason.why, reason, [401, 403, 404, 422, 409, 410][at]] as const))(
+  test.each(REFUSALS.map((reason, at) => [reason.why, reason, [401, 403, 404, 422, 409, 410, 507][at]] as const))(
     'answers %s with its status and a sentence',
     async (_why, reason, status) => {
       const response = await handle(Shape, async () => refused(reason))(request('/api/x/a'), place({ site: 'a' }));
