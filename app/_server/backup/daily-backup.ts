@@ -47,12 +47,13 @@ async function backUp(folder: string, beganAt: Date): Promise<void> {
     logInfo('backup made', { path, bytes });
   } catch (error) {
     logError('backup failed', error);
-    await rm(path, { force: true });
     await keepRun(beganAt, {
       path: null,
       bytes: null,
       problem: error instanceof Error ? error.message : String(error),
     });
+    // Written and not readable: it must not pass for one.
+    await rm(path, { force: true }).catch(() => undefined);
     return;
   }
   await clearAway(folder, beganAt).catch((error: unknown) => logError('old backups could not be removed', error));
