@@ -1,6 +1,8 @@
 import 'server-only';
 import type { TaskList } from 'graphile-worker';
 import { anchorDaily } from './tasks/anchor-daily';
+import { backupDue } from './tasks/backup-due';
+import { diskWatch } from './tasks/disk-watch';
 import { heartbeat } from './tasks/heartbeat';
 import { mailLinkTask } from './tasks/mail-link';
 import { reviewSiteTask } from './tasks/review-site';
@@ -10,6 +12,8 @@ import { sendAnchor } from './tasks/send-anchor';
 /** Every task by the name it is woken by, which is the name of its file. */
 export const taskList: TaskList = {
   'anchor-daily': anchorDaily,
+  'backup-due': backupDue,
+  'disk-watch': diskWatch,
   heartbeat,
   'mail-link': mailLinkTask,
   'review-site': reviewSiteTask,
@@ -18,4 +22,10 @@ export const taskList: TaskList = {
 };
 
 /** When tasks run of themselves: minute, hour, day of the month, month, day of the week, in UTC. */
-export const crontab = ['* * * * * heartbeat', '* * * * * reviews-due', '10 * * * * anchor-daily'].join('\n');
+export const crontab = [
+  '* * * * * heartbeat',
+  '* * * * * reviews-due',
+  '* * * * * disk-watch',
+  '* * * * * backup-due',
+  '10 * * * * anchor-daily',
+].join('\n');
