@@ -1,8 +1,6 @@
 import { ask } from '#server/gate/ask';
 import { getPlanForm, planFormShape } from '#server/plans/plan-form';
-import { Page } from '#ui/frame/page';
-import { plansAt } from '#ui/plans/data';
-import { PlanFormBody } from '#ui/plans/plan-form';
+import { WritePlanPageBody } from '#ui/plans/write-page';
 import { answered } from '../../../../../../view/answered';
 import { chosenView } from '../../../../../../view/chosen-view';
 import { writeTypedPlanAction } from '../../../actions';
@@ -22,25 +20,7 @@ export default async function WritePlanPage({ params, searchParams }: Address) {
   const [site, system, equipment] = [address.site, address.system, address.equipment].map(decodeURIComponent);
   const { from } = await searchParams;
   const { units } = await chosenView();
-  const form = answered(
-    await askForm({ site, system, equipment, units, ...(typeof from === 'string' ? { from } : {}) }),
-  );
-  const at = [form.site.key, form.system.key, form.equipment.key] as const;
-  return (
-    <Page
-      title={`Write the plan of ${form.equipment.name}`}
-      over={[
-        { href: plansAt(at[0]), name: 'Plans' },
-        { href: plansAt(...at), name: form.equipment.name },
-      ]}
-      lead={
-        <p>
-          It begins from version {form.from}. Highest authority first; the order of the layers is fixed. Only what a
-          device carries out is credited as automatic.
-        </p>
-      }
-    >
-      <PlanFormBody form={form} units={units} write={writeTypedPlanAction} />
-    </Page>
-  );
+  const begun = typeof from === 'string' ? { from } : {};
+  const form = answered(await askForm({ site, system, equipment, units, ...begun }));
+  return <WritePlanPageBody form={form} units={units} write={writeTypedPlanAction} />;
 }
