@@ -16,12 +16,19 @@ import type { Who } from '../gate/who';
 export function importEntries(
   who: Who,
   facility: Facility,
-  { written, plans, tests }: Saved,
+  saved: Saved,
   { revision, changes }: { revision: number; changes: number },
 ): RecordEntry[] {
   const file = createHash('sha256').update(writeFacility(facility)).digest('hex');
   return [
-    { kind: 'facility-imported', body: { by: who.id, revision, changes, file, rows: rowsOf(written) } },
+    { kind: 'facility-imported', body: { by: who.id, revision, changes, file, rows: rowsOf(saved.written) } },
+    ...savedEntries(who, saved),
+  ];
+}
+
+/** What the record gains by whatever was saved with a facility: each plan that came into force, each test of a safeguard. */
+export function savedEntries(who: Who, { plans, tests }: Pick<Saved, 'plans' | 'tests'>): RecordEntry[] {
+  return [
     ...plans.map(({ equipmentId, version, body }) => ({
       kind: 'plan-in-force',
       body: { by: who.id, equipment: equipmentId, version, plan: body },
