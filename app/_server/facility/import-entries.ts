@@ -22,10 +22,7 @@ export function importEntries(
   const file = createHash('sha256').update(writeFacility(facility)).digest('hex');
   return [
     { kind: 'facility-imported', body: { by: who.id, revision, changes, file, rows: rowsOf(written) } },
-    ...plans.map(({ equipmentId, version, body }) => ({
-      kind: 'plan-in-force',
-      body: { by: who.id, equipment: equipmentId, version, plan: body },
-    })),
+    ...planEntries(who, plans),
     ...tests.map(({ id, safeguardId, on, result, withdraws }) => ({
       kind: result === 'withdrawn' ? 'test-withdrawn' : 'safeguard-tested',
       body: {
@@ -37,6 +34,14 @@ export function importEntries(
       },
     })),
   ];
+}
+
+/** What the record gains by plans that came into force. */
+export function planEntries(who: Who, plans: Saved['plans']): RecordEntry[] {
+  return plans.map(({ equipmentId, version, body }) => ({
+    kind: 'plan-in-force',
+    body: { by: who.id, equipment: equipmentId, version, plan: body },
+  }));
 }
 
 /** How many rows of which table were added, and which were changed or retired. */

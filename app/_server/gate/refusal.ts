@@ -12,7 +12,7 @@ export interface Fault {
 }
 
 /** What can be missing. */
-export type Sought = 'site' | 'system' | 'fault case';
+export type Sought = 'site' | 'system' | 'fault case' | 'thing';
 
 /**
  * Why something asked for is not done. The list is closed: a use case picks from it and adds none of its own.

@@ -1,5 +1,6 @@
 import 'server-only';
 import { on } from 'node:events';
+import { resolve } from 'node:path';
 import { Worker } from 'node:worker_threads';
 import type { Facility } from '#core/facility/facility';
 import type { SystemReview } from '#core/review/result';
@@ -38,8 +39,7 @@ let idle: Worker | undefined;
 /** Computes a review in a thread of its own, so that the process goes on answering meanwhile. */
 export const computeApart: Compute = async (job, told, signal) => {
   signal?.throwIfAborted();
-  const thread =
-    idle ?? new Worker(new URL('./review-thread-start.mjs', import.meta.url), { execArgv: LIKE_THE_PROCESS });
+  const thread = idle ?? new Worker(threadFile(), { execArgv: LIKE_THE_PROCESS });
   idle = undefined;
   try {
     const review = await reviewIn(thread, job, told, signal);
@@ -53,6 +53,11 @@ export const computeApart: Compute = async (job, told, signal) => {
     throw error;
   }
 };
+
+/** The thread's own file, read from the sources: the bundle of the web process does not hold it. */
+function threadFile(): string {
+  return resolve(/* turbopackIgnore: true */ process.cwd(), 'app/_server/reviews/review-thread-start.mjs');
+}
 
 async function reviewIn(
   thread: Worker,
