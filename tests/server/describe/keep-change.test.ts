@@ -227,9 +227,9 @@ describe('a thing that is retired', () => {
   });
 
   test('is no longer described; its row, its plans and its entries stay', async () => {
-    const blower: Meant = { noun: 'equipment', system: SYSTEM, key: 'air-blower-1' };
+    const blower: Meant = { noun: 'equipment', system: SYSTEM, key: 'skimmer' };
     expect(await keepEdit(await edit(blower, 'retire', reason))).toMatchObject({ ok: true, value: { thing: null } });
-    const rows = await rowsOf('equipment', 'air-blower-1');
+    const rows = await rowsOf('equipment', 'skimmer');
     expect(rows.map(({ isLiving }) => isLiving)).toEqual([false]);
     expect((await ofRecord('description-changed')).at(-1)).toMatchObject({
       act: 'retire',
