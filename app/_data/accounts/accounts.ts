@@ -4,7 +4,7 @@ import { database } from '../client';
 import { newId } from '../new-id';
 import type { Transaction } from '../transaction';
 import { noteEvent } from './events';
-import { endSessions } from './sessions';
+import { endSessions, type Way } from './sessions';
 
 /** Somebody who may sign in, or once could. */
 export interface Account {
@@ -101,6 +101,11 @@ export interface PasswordChange {
   except?: string | null;
 }
 
+/** Notes that somebody did not get in: the account they named, if there is one, and nothing that they typed. */
+export async function noteFailure({ accountId, way }: { accountId: string | null; way: Way }, at: Date): Promise<void> {
+  await noteEvent(database(), { kind: 'sign-in-failed', accountId, by: null, detail: { way } }, at);
+}
+
 /** Keeps the same password under stronger parameters; nothing else changes. */
 export async function rehashPassword(accountId: string, before: string, after: string): Promise<void> {
   await database().account.updateMany({
@@ -123,6 +128,28 @@ export async function endAccount(tx: Transaction, accountId: string, by: string,
   await endSessions(tx, { accountId, by }, at);
   await tx.oneTimeLink.updateMany({ where: { accountId, usedAt: null }, data: { expiresAt: at } });
   return true;
+}
+
+/** Whether somebody has anything to sign in by: a password, a passkey, or who they are at an outside issuer. */
+export async function canSignIn(tx: Transaction, accountId: string): Promise<boolean> {
+  const { passwordHash, _count: has } = await tx.account.findUniqueOrThrow({
+    where: { id: accountId },
+    select: { passwordHash: true, _count: { select: { passkeys: true, outside: true } } },
+  });
+  return passwordHash !== null || has.passkeys + has.outside > 0;
+}
+
+/**
+ * Lets somebody whose account had ended sign in again. They prove anew who they are, and may do nothing until somebody
+ * says so: what they signed in by and a role at every site are gone.
+ *
+ * @param by   account that does it, or `local`
+ */
+export async function reopenAccount(tx: Transaction, accountId: string, by: string, at: Date): Promise<void> {
+  await tx.account.update({ where: { id: accountId }, data: { endedAt: null, passwordHash: null, everywhere: null } });
+  await tx.passkey.deleteMany({ where: { accountId } });
+  await tx.outsideIdentity.deleteMany({ where: { accountId } });
+  await noteEvent(tx, { kind: 'account-reopened', accountId, by }, at);
 }
 
 /** The database admits no other role (a check stands in the migration). */

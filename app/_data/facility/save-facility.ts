@@ -2,6 +2,7 @@ import 'server-only';
 import { z } from 'zod';
 import type { Facility } from '#core/facility/facility';
 import { facilityShape } from '#shape/facility/facility';
+import type { Author } from '../plans/add';
 import type { Transaction } from '../transaction';
 import { type Identity, identify, NO_ORDERS, type Orders } from './identity';
 import { type Member, membersOf } from './members';
@@ -31,6 +32,7 @@ export interface Saved {
  *
  * @param siteId     the site, whose row the transaction holds, so that two of these run one after the other
  * @param facility   a valid facility
+ * @param author     who makes it so, and why: stands beside the plans that come into force
  * @param at         the instant
  * @param orders     what keys alone do not say: what was replaced, and what was moved
  * @throws           ZodError when the facility is not valid, which is a break of the caller
@@ -39,6 +41,7 @@ export async function saveFacility(
   tx: Transaction,
   siteId: string,
   facility: Facility,
+  author: Author,
   at: Date,
   orders: Orders = NO_ORDERS,
 ): Promise<Saved> {
@@ -56,7 +59,7 @@ export async function saveFacility(
     if (Object.values(result).some((ids) => ids.length > 0)) written[table] = result;
   }
   await addToLedger(tx, siteId, ledger, at);
-  const plans = await bringIntoForce(tx, siteId, plansOf(members, identity), at);
+  const plans = await bringIntoForce(tx, siteId, plansOf(members, identity), author, at);
   const areDutiesNew = await replaceShiftPeople(tx, siteId, dutiesOf(members, identity));
   const isSiteNew = await saveSite(tx, siteId, form.site);
   const isChanged =

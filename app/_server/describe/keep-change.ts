@@ -63,7 +63,7 @@ async function keep(tx: Transaction, { who, edit, entry, before, prepared, at }:
   const { after, edited } = prepared;
   const groups = groupDifferences(before, after);
   const [living] = edited.before ? await findThings(entry.id, edited.before, tx) : [];
-  const saved = await saveFacility(tx, entry.id, after, at, edited.orders);
+  const saved = await saveFacility(tx, entry.id, after, { by: who.id, reason: edited.why ?? null }, at, edited.orders);
   const done: ChangeKept = {
     site: edit.site,
     changes: groups.reduce((sum, { changes }) => sum + changes.length, 0),
