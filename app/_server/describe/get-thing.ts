@@ -4,7 +4,7 @@ import { isFirst } from '#core/forms/draft';
 import type { DraftGroup, Field } from '#core/forms/field';
 import { ok, type Result, refused } from '#core/result';
 import type { Custom } from '#core/units/shown';
-import { actPlace } from '#shape/describe/edit';
+import { type Act, actPlace } from '#shape/describe/edit';
 import { draftOf } from '#shape/form/draft-of';
 import { may } from '../gate/may';
 import type { Refusal } from '../gate/refusal';
@@ -26,6 +26,8 @@ export interface ThingPage {
   site: { key: string; name: string; zone: string };
   /** Null for a thing of the site. */
   system: { key: string; name: string } | null;
+  /** What is to be done with it. */
+  act: Exclude<Act, 'add'>;
   /** What it is called, and what it is. */
   name: string;
   one: string;
@@ -64,6 +66,7 @@ export async function getThing(
   return ok({
     site: { key: entry.key, name: entry.name, zone: entry.zone },
     system: home && { key: home.key, name: home.name },
+    act,
     name: thingName(spot.held, noun),
     one: kind.one,
     fields: order(fields, draft),
