@@ -1,0 +1,95 @@
+import type { Verb } from '#server/gate/may';
+
+/** One of the two sites of the walk: alike but for key and name. */
+export interface WalkSite {
+  key: string;
+  /** Stands in whatever is told of the site. */
+  marker: string;
+}
+
+/** What an entry is given: parts of its address, what stands behind the question mark, fields of its form. */
+export interface Given {
+  params?: Record<string, string>;
+  search?: Record<string, string>;
+  form?: Record<string, string>;
+}
+
+/** How somebody to do something with is made: a member of a site whom nothing was done with yet. */
+export interface Maker {
+  member: (site: WalkSite) => Promise<string>;
+  /** One who has left. */
+  leaver: (site: WalkSite) => Promise<string>;
+}
+
+/** What is expected of an entry. The roles follow from the verb, by the one table of who may do what. */
+export type Line =
+  | {
+      /** What has to be allowed at the site. */
+      verb: Verb;
+      /** What it is given besides the key of the site. */
+      given?: (site: WalkSite, make: Maker) => Given | Promise<Given>;
+      /** What somebody of another site is told, where it is not that there is no such site. */
+      stranger?: 'not-allowed';
+    }
+  /** For everybody who is signed in, and of what each may see alone. */
+  | { own: true; given?: () => Given }
+  /** For anybody, with why. */
+  | { open: string; given?: () => Given };
+
+const SITE = 'app/(house)/sites/[site]';
+const PEOPLE = `${SITE}/people/actions.ts`;
+const system = { system: 'tank-1' };
+const account = async (member: Promise<string>) => ({ form: { account: await member } });
+
+/** Every entry of the house. One that is not here fails the walk. */
+export const LINES: Readonly<Record<string, Line>> = {
+  'app/(house)/page.tsx': { own: true },
+  'app/(house)/how/page.tsx': { open: 'says how Holdfast computes, and nothing of any site' },
+  'app/(house)/import/page.tsx': { open: 'an empty form: what is sent by it is judged by the actions' },
+  'app/(house)/import/actions.ts previewFile': { verb: 'import', given: fileOf, stranger: 'not-allowed' },
+  'app/(house)/import/actions.ts importFile': { verb: 'import', given: fileOf, stranger: 'not-allowed' },
+  'app/(house)/view/actions.ts chooseView': {
+    open: 'keeps units and light with the browser',
+    given: () => ({ form: { light: 'dark' } }),
+  },
+  [`${SITE}/page.tsx`]: { verb: 'see' },
+  [`${SITE}/systems/[system]/page.tsx`]: { verb: 'see', given: () => ({ params: system }) },
+  [`${SITE}/systems/[system]/cases/[case]/page.tsx`]: {
+    verb: 'see',
+    given: () => ({ params: { ...system, case: 'heater-on:heater-1:normal' } }),
+  },
+  [`${SITE}/record/page.tsx`]: { verb: 'read-record', given: () => ({ search: { times: 'utc' } }) },
+  [`${SITE}/record/actions.ts verifyRecordAction`]: { verb: 'audit' },
+  [`${SITE}/people/page.tsx`]: { verb: 'people' },
+  [`${SITE}/people/[account]/page.tsx`]: {
+    verb: 'people',
+    given: async (site, { member }) => ({ params: { account: await member(site) } }),
+  },
+  [`${PEOPLE} inviteAction`]: { verb: 'people', given: somebody },
+  [`${PEOPLE} changeRoleAction`]: {
+    verb: 'people',
+    given: async (site, { member }) => ({ form: { account: await member(site), role: 'lead' } }),
+  },
+  [`${PEOPLE} linkToRotaAction`]: { verb: 'people', given: async (site, { member }) => await account(member(site)) },
+  [`${PEOPLE} makeLinkAction`]: { verb: 'people', given: async (site, { member }) => await account(member(site)) },
+  [`${PEOPLE} letGoAction`]: { verb: 'people', given: async (site, { member }) => await account(member(site)) },
+  [`${PEOPLE} erasePersonAction`]: { verb: 'people', given: async (site, { leaver }) => await account(leaver(site)) },
+  'app/api/facility/[site]/route.ts GET': { verb: 'see' },
+  'app/api/record/[site]/route.ts GET': { verb: 'read-record' },
+  'app/api/health/route.ts GET': { open: 'says whether the parts of Holdfast are up' },
+  'app/schema/facility.json/route.ts GET': { open: 'the published form of the facility file' },
+};
+
+let count = 0;
+
+function somebody(): Given {
+  count += 1;
+  return { form: { email: `walked-${count}@holdfast.example`, name: `Walked ${count}`, role: 'viewer' } };
+}
+
+/** A facility file of the site with one thing changed, so that importing it changes something. */
+function fileOf({ key, marker }: WalkSite): Given {
+  count += 1;
+  const site = { key, name: marker, zone: 'Europe/London', altitudeM: count };
+  return { form: { text: JSON.stringify({ format: 'holdfast.facility/1', site }), format: 'json' } };
+}
