@@ -56,3 +56,16 @@ export async function prepareDatabase(root, surroundings, { url, ownerUrl, embed
 const UNGUARDED =
   'record: guarded by triggers alone, for the account in DATABASE_URL may change its tables. Name one there that owns ' +
   "nothing, and the owner's address in DATABASE_OWNER_URL.";
+
+/**
+ * @param {string} root the checkout
+ * @param {NodeJS.ProcessEnv} surroundings environment for the program
+ * @param {string} ownerUrl address of a database that may be missing, as the owner of its server
+ * @throws {Failure} when it can neither be found nor made
+ */
+export async function createDatabase(root, surroundings, ownerUrl) {
+  const args = [join(root, 'prisma/prepare/create.mjs')];
+  const env = { ...surroundings, DATABASE_OWNER_URL: ownerUrl };
+  const { status, output } = await runProgram({ file: process.execPath, args, env, cwd: root });
+  if (status !== 0) throw new Failure(output.trim());
+}

@@ -46,10 +46,21 @@ export function freshDatabase(): { query: Copy['query'] } {
 /**
  * @returns   a fresh copy of the migrated template
  */
-export async function copyTemplate(): Promise<Copy> {
+export function copyTemplate(): Promise<Copy> {
+  return newDatabase(TEMPLATE);
+}
+
+/**
+ * @returns   a database with nothing in it
+ */
+export function emptyDatabase(): Promise<Copy> {
+  return newDatabase('template0');
+}
+
+async function newDatabase(template: string): Promise<Copy> {
   const server = inject('databaseServer');
   const name = `holdfast_${randomUUID().replaceAll('-', '')}`;
-  await ask(server, `CREATE DATABASE ${name} TEMPLATE ${TEMPLATE}`);
+  await ask(server, `CREATE DATABASE ${name} TEMPLATE ${template}`);
   const address = new URL(server);
   address.pathname = `/${name}`;
   return {

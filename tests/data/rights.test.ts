@@ -5,7 +5,15 @@ import { freshDatabase } from '../_support/database';
 const { query } = freshDatabase();
 
 /** Tables whose rows are added and nothing else. */
-const ONLY_ADDED = ['account_event', 'plan_status', 'plan_version', 'record', 'safeguard_test'];
+const ONLY_ADDED = [
+  'account_event',
+  'anchor_sent',
+  'plan_status',
+  'plan_version',
+  'record',
+  'record_anchor',
+  'safeguard_test',
+];
 
 /** What PostgreSQL answers to those who may not (SQLSTATE, class 42). */
 const MAY_NOT = { code: '42501' };

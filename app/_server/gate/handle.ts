@@ -13,6 +13,8 @@ interface Place {
 const STATUS: Record<Refusal['why'], number> = {
   'not-signed-in': 401,
   'not-allowed': 403,
+  'own-work': 403,
+  'not-own-work': 403,
   'not-found': 404,
   invalid: 422,
   conflict: 409,

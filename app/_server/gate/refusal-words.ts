@@ -13,6 +13,10 @@ export function refusalWords(refusal: Refusal): string {
       return 'Holdfast does not know who asks: open it on the machine it runs on.';
     case 'not-allowed':
       return 'Your role at this site does not allow this.';
+    case 'own-work':
+      return 'You wrote this yourself: somebody else has to do this.';
+    case 'not-own-work':
+      return 'Somebody else wrote this: only they can do this.';
     case 'not-found':
       return `There is no such ${refusal.what}.`;
     case 'invalid':

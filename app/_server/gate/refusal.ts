@@ -12,7 +12,7 @@ export interface Fault {
 }
 
 /** What can be missing. */
-export type Sought = 'site' | 'system' | 'fault case' | 'person';
+export type Sought = 'site' | 'system' | 'fault case' | 'piece of equipment' | 'version' | 'person';
 
 /**
  * Why something asked for is not done. The list is closed: a use case picks from it and adds none of its own.
@@ -21,6 +21,9 @@ export type Sought = 'site' | 'system' | 'fault case' | 'person';
 export type Refusal =
   | { why: 'not-signed-in' }
   | { why: 'not-allowed' }
+  /** It is their own work, which somebody else has to look at; or somebody else's, which only they may change. */
+  | { why: 'own-work' }
+  | { why: 'not-own-work' }
   | { why: 'not-found'; what: Sought }
   | { why: 'invalid'; faults: Fault[] }
   /** Somebody else was quicker; `now` says in words what it has become. */

@@ -1,17 +1,21 @@
 import 'server-only';
 import type { TaskList } from 'graphile-worker';
+import { anchorDaily } from './tasks/anchor-daily';
 import { heartbeat } from './tasks/heartbeat';
 import { mailLinkTask } from './tasks/mail-link';
 import { reviewSiteTask } from './tasks/review-site';
 import { reviewsDue } from './tasks/reviews-due';
+import { sendAnchor } from './tasks/send-anchor';
 
 /** Every task by the name it is woken by, which is the name of its file. */
 export const taskList: TaskList = {
+  'anchor-daily': anchorDaily,
   heartbeat,
   'mail-link': mailLinkTask,
   'review-site': reviewSiteTask,
   'reviews-due': reviewsDue,
+  'send-anchor': sendAnchor,
 };
 
 /** When tasks run of themselves: minute, hour, day of the month, month, day of the week, in UTC. */
-export const crontab = ['* * * * * heartbeat', '* * * * * reviews-due'].join('\n');
+export const crontab = ['* * * * * heartbeat', '* * * * * reviews-due', '10 * * * * anchor-daily'].join('\n');

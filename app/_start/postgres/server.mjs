@@ -6,6 +6,7 @@ import { requireRoom, ROOM_FOR } from '../disk.mjs';
 import { Failure } from '../failure.mjs';
 import { keepLogShort } from '../log-file.mjs';
 import { makeDataFolder } from '../places.mjs';
+import { requireSameMajor } from './major.mjs';
 import { create, exists } from './create.mjs';
 import { launch } from './launch.mjs';
 import { personFor } from './person.mjs';
@@ -34,6 +35,7 @@ export async function embeddedServer(data) {
   const folder = join(home, 'postgres');
   // An account that stands in for root must be able to pass through; the secrets in the folder are closed by themselves.
   if (personFor(folder).identity) chmodSync(home, 0o711);
+  if (exists(folder)) requireSameMajor(home, folder);
   const stored = exists(folder) ? await known(home) : await fresh(home, folder);
   const cluster = { folder, log: join(home, 'postgres.log'), stored };
   const running = notedServer(folder);
