@@ -32,7 +32,11 @@ async function entriesIn(path: string): Promise<Entry[]> {
 }
 
 async function actionsIn(path: string): Promise<Entry[]> {
-  return Object.entries(await functionsOf(path)).map(([name, call]) => ({ name: `${path} ${name}`, kind: 'action', call }));
+  return Object.entries(await functionsOf(path)).map(([name, call]) => ({
+    name: `${path} ${name}`,
+    kind: 'action',
+    call,
+  }));
 }
 
 async function handlersIn(path: string): Promise<Entry[]> {

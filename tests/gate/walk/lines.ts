@@ -1,4 +1,8 @@
 import type { Verb } from '#server/gate/may';
+import { writeFacility } from '#shape/facility/write-facility';
+import { site } from '../../_support/build-facility';
+import { entered } from '../../_support/given';
+import { smallFacility, smallSystem } from '../../_support/small-facility';
 
 /** One of the two sites of the walk: alike but for key and name. */
 export interface WalkSite {
@@ -30,20 +34,31 @@ export type Line =
       given?: (site: WalkSite, make: Maker) => Given | Promise<Given>;
       /** What somebody of another site is told, where it is not that there is no such site. */
       stranger?: 'not-allowed';
+      /** What comes of it for those who may, where it is not done: it gets past the question of rights and no further. */
+      allowed?: 'conflict';
+      /** It is about every site: a role at one is not enough. */
+      everywhere?: true;
     }
-  /** For everybody who is signed in, and of what each may see alone. */
-  | { own: true; given?: () => Given }
+  /** For everybody who is signed in, of what each may see alone; says what. */
+  | { own: string; given?: () => Given }
   /** For anybody, with why. */
   | { open: string; given?: () => Given };
 
 const SITE = 'app/(house)/sites/[site]';
+const PLANS = `${SITE}/plans/actions.ts`;
 const PEOPLE = `${SITE}/people/actions.ts`;
 const system = { system: 'tank-1' };
+const piece = { ...system, equipment: 'heater-1' };
+/** The first version, which is in force: nothing can be done with it any more. */
+const version = () => ({ form: { ...piece, version: '1', inForce: '1', reason: 'to see' } });
+/** Written by somebody who saw no version yet, though there is one. */
+const plan = () => ({ form: { ...piece, plan: heaterPlan(), reason: 'to see', latest: '0' } });
 const account = async (member: Promise<string>) => ({ form: { account: await member } });
 
 /** Every entry of the house. One that is not here fails the walk. */
 export const LINES: Readonly<Record<string, Line>> = {
-  'app/(house)/page.tsx': { own: true },
+  'app/(house)/page.tsx': { own: 'the systems of the sites one may see' },
+  'app/(house)/actions.ts loadDemoAction': { verb: 'import', everywhere: true, stranger: 'not-allowed' },
   'app/(house)/how/page.tsx': { open: 'says how Holdfast computes, and nothing of any site' },
   'app/(house)/import/page.tsx': { open: 'an empty form: what is sent by it is judged by the actions' },
   'app/(house)/import/actions.ts previewFile': { verb: 'import', given: fileOf, stranger: 'not-allowed' },
@@ -74,6 +89,13 @@ export const LINES: Readonly<Record<string, Line>> = {
   [`${PEOPLE} makeLinkAction`]: { verb: 'people', given: async (site, { member }) => await account(member(site)) },
   [`${PEOPLE} letGoAction`]: { verb: 'people', given: async (site, { member }) => await account(member(site)) },
   [`${PEOPLE} erasePersonAction`]: { verb: 'people', given: async (site, { leaver }) => await account(leaver(site)) },
+  [`${SITE}/plans/page.tsx`]: { verb: 'see' },
+  [`${SITE}/plans/[system]/[equipment]/page.tsx`]: { verb: 'see', given: () => ({ params: piece }) },
+  [`${PLANS} writePlanAction`]: { verb: 'write-plan', given: plan, allowed: 'conflict' },
+  [`${PLANS} submitPlanAction`]: { verb: 'write-plan', given: version, allowed: 'conflict' },
+  [`${PLANS} withdrawPlanAction`]: { verb: 'write-plan', given: version, allowed: 'conflict' },
+  [`${PLANS} putPlanInForceAction`]: { verb: 'approve-plan', given: version, allowed: 'conflict' },
+  [`${PLANS} sendBackPlanAction`]: { verb: 'approve-plan', given: version, allowed: 'conflict' },
   'app/api/facility/[site]/route.ts GET': { verb: 'see' },
   'app/api/record/[site]/route.ts GET': { verb: 'read-record' },
   'app/api/health/route.ts GET': { open: 'says whether the parts of Holdfast are up' },
@@ -81,6 +103,11 @@ export const LINES: Readonly<Record<string, Line>> = {
 };
 
 let count = 0;
+
+function heaterPlan(): string {
+  const heater = smallSystem().equipment.find(({ key }) => key === piece.equipment);
+  return JSON.stringify(heater?.plan);
+}
 
 function somebody(): Given {
   count += 1;
@@ -90,6 +117,6 @@ function somebody(): Given {
 /** A facility file of the site with one thing changed, so that importing it changes something. */
 function fileOf({ key, marker }: WalkSite): Given {
   count += 1;
-  const site = { key, name: marker, zone: 'Europe/London', altitudeM: count };
-  return { form: { text: JSON.stringify({ format: 'holdfast.facility/1', site }), format: 'json' } };
+  const changed = { ...smallFacility(), site: site({ key, name: marker, altitudeM: entered(count) }) };
+  return { form: { text: writeFacility(changed), format: 'json' } };
 }
