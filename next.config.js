@@ -1,7 +1,7 @@
 /** @type {import('next').NextConfig} */
 const config = {
   // Node loads these itself: they look for files of their own at run time, which a bundle would lose.
-  serverExternalPackages: ['pg', '@prisma/adapter-pg', '@prisma/client', 'graphile-worker'],
+  serverExternalPackages: ['pg', '@node-rs/argon2', '@prisma/adapter-pg', '@prisma/client', 'graphile-worker'],
   // `npm test` checks types, over more than the pages; a start on somebody's machine does not check them again.
   typescript: { ignoreBuildErrors: true },
   poweredByHeader: false,

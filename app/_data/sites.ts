@@ -37,6 +37,12 @@ export async function findSiteById(siteId: string): Promise<SiteEntry | null> {
   return await database().site.findFirst({ select: ENTRY, where: { id: siteId, ...DESCRIBED } });
 }
 
+/** Keys of the sites of the demonstration. */
+export async function listDemoSites(): Promise<string[]> {
+  const found = await database().site.findMany({ where: { isDemo: true, ...DESCRIBED }, select: { key: true } });
+  return found.map(({ key }) => key);
+}
+
 /**
  * Holds the site with this key until the transaction ends, registering it first when it is new. Whoever comes second
  * waits, and then sees what the first has done.
@@ -47,12 +53,13 @@ export async function findSiteById(siteId: string): Promise<SiteEntry | null> {
  */
 export async function holdSite(
   tx: Transaction,
-  site: { key: string; name: string; zone: string },
+  site: { key: string; name: string; zone: string; isDemo?: boolean },
   at: Date,
 ): Promise<{ id: string; revision: number }> {
   await tx.$executeRaw`
-    INSERT INTO site (id, key, name, zone, revision, detail, created_at)
-    VALUES (${newId()}::uuid, ${site.key}, ${site.name}, ${site.zone}, 0, '{}', ${at.toISOString()}::timestamptz)
+    INSERT INTO site (id, key, name, zone, revision, detail, created_at, is_demo)
+    VALUES (${newId()}::uuid, ${site.key}, ${site.name}, ${site.zone}, 0, '{}', ${at.toISOString()}::timestamptz,
+            ${site.isDemo ?? false})
         ON CONFLICT (key) DO NOTHING`;
   const [held] = await tx.$queryRaw<{ id: string; revision: number }[]>`
     SELECT id, revision FROM site WHERE key = ${site.key} FOR NO KEY UPDATE`;

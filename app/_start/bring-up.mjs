@@ -1,5 +1,6 @@
 // @ts-check
 // Everything that follows once the packages are there: database, client, pages, demo, processes.
+import { randomBytes } from 'node:crypto';
 import { existsSync } from 'node:fs';
 import { join } from 'node:path';
 import { buildPages, nextProgram } from './build.mjs';
@@ -19,7 +20,7 @@ const TYPESCRIPT = ['--conditions=react-server', '--import', 'tsx'];
 /**
  * @typedef {object} Start
  * @property {number} port of the web process
- * @property {string} address of the web process
+ * @property {string} address of the web process on this machine
  * @property {boolean} demo whether to load the demo
  * @property {string | undefined} databaseUrl a database of the person's own
  * @property {string | undefined} databaseOwnerUrl the same as the owner of its tables, where that is another account
@@ -32,27 +33,46 @@ const TYPESCRIPT = ['--conditions=react-server', '--import', 'tsx'];
 export async function bringUp(start) {
   const database = await openDatabase(start, start.data);
   const { embedded } = database;
-  const url = await prepareDatabase(start.root, start.env, database);
+  const { url, setUpToken: token } = await prepareDatabase(start.root, start.env, database);
   // The owner's address stays here: no process that answers or works for people gets to know it.
   const { DATABASE_OWNER_URL: _, ...surroundings } = start.env;
-  const env = { ...surroundings, DATABASE_URL: url, HOLDFAST_DATA: start.data };
+  const env = {
+    ...surroundings,
+    DATABASE_URL: url,
+    HOLDFAST_DATA: start.data,
+    HOLDFAST_ADDRESS: start.env.HOLDFAST_ADDRESS || start.address,
+    HOLDFAST_SECRET: start.env.HOLDFAST_SECRET || randomBytes(32).toString('base64url'),
+  };
   await generateClient(start.root, env);
-  if (start.demo) await loadDemo(start.root, env);
+  const demo = start.demo ? await loadDemo(start.root, env) : '';
   await buildPages(start.root, env);
   if (isEnding()) return;
   if (embedded) onEnd(keepServer(embedded, say));
   await runProcesses(start, env);
+  if (demo) console.log(demo.trimEnd());
+  if (token) console.log(setUpLine(env.HOLDFAST_ADDRESS, token));
   console.log(`Holdfast is running at ${start.address} (Ctrl-C stops it).`);
+}
+
+/**
+ * @param {string} address where people reach Holdfast
+ * @param {string} token of the link
+ * @returns {string} the one line that leads to the first account
+ */
+function setUpLine(address, token) {
+  const link = new URL(`/set-up/${token}`, address).href;
+  return `Nobody has an account yet: make the first one at ${link} (good for a day, or until the next start).`;
 }
 
 /**
  * @param {string} root the checkout
  * @param {NodeJS.ProcessEnv} env environment with the database in it
+ * @returns {Promise<string>} what became of it, and who may sign in to look at it
  */
 async function loadDemo(root, env) {
   const command = join(root, 'app/_server/command/load-demo.ts');
-  if (!existsSync(command)) return say('demo: this copy has none');
-  await step('demo: loading', () =>
+  if (!existsSync(command)) return 'The demo is not part of this copy.';
+  return await step('demo: loading', () =>
     mustRun(
       { file: process.execPath, args: [...TYPESCRIPT, command], env, cwd: root },
       'The demo could not be loaded: the reason is above.',

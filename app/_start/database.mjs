@@ -36,20 +36,21 @@ export async function openDatabase({ databaseUrl: url, databaseOwnerUrl: ownerUr
  * @param {string} root the checkout
  * @param {NodeJS.ProcessEnv} surroundings environment for the program
  * @param {Database} database to make ready
- * @returns {Promise<string>} the address by which the processes shall connect
+ * @returns {Promise<{ url: string, setUpToken: string | undefined }>} the address by which the processes shall connect, and
+ *   the token of the link that makes the first account, while there is none
  * @throws {Failure} when it cannot be used: the one sentence that the program gave
  */
 export async function prepareDatabase(root, surroundings, { url, ownerUrl, embedded }) {
-  const guard = await step('database: tables and rights', async () => {
-    const args = [join(root, 'prisma/prepare/prepare.mjs'), ...(embedded ? ['--own'] : [])];
+  const { guard, setUpToken } = await step('database: tables and rights', async () => {
+    const args = [join(root, 'prisma/prepare/prepare.mjs'), '--set-up', ...(embedded ? ['--own'] : [])];
     const env = { ...surroundings, DATABASE_URL: url, DATABASE_OWNER_URL: ownerUrl ?? '' };
     const { status, output } = await runProgram({ file: process.execPath, args, env, cwd: root });
     if (status !== 0) throw new Failure(speaksOfFullDisk(output) ? diskFull('the database') : output.trim());
-    return output.match(/^guarded by: (\w+)$/m)?.[1];
+    return { guard: /^guarded by: (\w+)$/m.exec(output)?.[1], setUpToken: /^set-up (\S+)$/m.exec(output)?.[1] };
   });
-  if (guard === 'role') return withRole(url, APP_ROLE);
+  if (guard === 'role') return { url: withRole(url, APP_ROLE), setUpToken };
   if (guard !== 'account') say(UNGUARDED);
-  return url;
+  return { url, setUpToken };
 }
 
 /** One line for whoever brought a database whose account may break the record. */

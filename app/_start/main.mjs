@@ -37,7 +37,8 @@ export async function main(words, environment) {
  */
 async function start(words, environment, data) {
   const options = readOptions(words, environment);
-  const address = `http://127.0.0.1:${options.port}`;
+  // By name: a browser binds a passkey to a name, never to a number.
+  const address = `http://localhost:${options.port}`;
   console.log('Holdfast');
   const { release, tookOver } = claim(data, address);
   onEnd(release);

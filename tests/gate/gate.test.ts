@@ -29,6 +29,9 @@ const FOREIGN = [
 const REFUSALS: Refusal[] = [
   { why: 'not-signed-in' },
   { why: 'not-allowed' },
+  { why: 'wrong-sign-in' },
+  { why: 'too-often', waitS: 90 },
+  { why: 'too-often', waitS: null },
   { why: 'not-found', what: 'site' },
   { why: 'invalid', faults: [{ path: 'a', message: 'b' }] },
   { why: 'conflict', now: 'It was changed.' },
@@ -145,14 +148,13 @@ describe('a handler', () => {
     expect(await response.json()).toEqual({ who: id, site: 'a', times: 2 });
   });
 
-  test.each(REFUSALS.map((reason, at) => [reason.why, reason, [401, 403, 404, 422, 409, 410][at]] as const))(
-    'answers %s with its status and a sentence',
-    async (_why, reason, status) => {
-      const response = await handle(Shape, async () => refused(reason))(request('/api/x/a'), place({ site: 'a' }));
-      expect(response.status).toBe(status);
-      expect(await response.json()).toEqual({ refusal: reason, said: refusalWords(reason) });
-    },
-  );
+  test.each(
+    REFUSALS.map((reason, at) => [reason.why, reason, [401, 403, 401, 429, 429, 404, 422, 409, 410][at]] as const),
+  )('answers %s with its status and a sentence', async (_why, reason, status) => {
+    const response = await handle(Shape, async () => refused(reason))(request('/api/x/a'), place({ site: 'a' }));
+    expect(response.status).toBe(status);
+    expect(await response.json()).toEqual({ refusal: reason, said: refusalWords(reason) });
+  });
 
   test('knows nobody who came by another name', async () => {
     const response = await handle(Shape, echo)(request('/api/x/a', 'evil.example'), place({ site: 'a' }));

@@ -4,7 +4,7 @@ import { database } from '../client';
 import { newId } from '../new-id';
 import type { Transaction } from '../transaction';
 import { noteEvent } from './events';
-import { endSessions } from './sessions';
+import { endSessions, type Way } from './sessions';
 
 /** Somebody who may sign in, or once could. */
 export interface Account {
@@ -99,6 +99,11 @@ export interface PasswordChange {
   passwordHash: string;
   by: string;
   except?: string | null;
+}
+
+/** Notes that somebody did not get in: the account they named, if there is one, and nothing that they typed. */
+export async function noteFailure({ accountId, way }: { accountId: string | null; way: Way }, at: Date): Promise<void> {
+  await noteEvent(database(), { kind: 'sign-in-failed', accountId, by: null, detail: { way } }, at);
 }
 
 /** Keeps the same password under stronger parameters; nothing else changes. */

@@ -59,6 +59,16 @@ function databaseUrl(): string | undefined {
   return DATABASE_URL ?? embeddedUrl(resolve(ROOT, HOLDFAST_DATA ?? '.data', 'database.json'));
 }
 
+/** Where the Holdfast over the data folder answers while it runs, as `npm start` remembers it. */
+export function runningAddress(): string | undefined {
+  try {
+    const file = resolve(ROOT, commandEnv().HOLDFAST_DATA ?? '.data', 'running.json');
+    return z.object({ address: z.url() }).parse(JSON.parse(readFileSync(file, 'utf8'))).address;
+  } catch {
+    return undefined;
+  }
+}
+
 function embeddedUrl(file: string): string | undefined {
   try {
     const { port, database, app, ...owner } = Stored.parse(JSON.parse(readFileSync(file, 'utf8')));

@@ -49,12 +49,18 @@ export async function importFacility(
  * Keeps a facility that was read and may be imported.
  *
  * @param basedOn   revision the person looked at; with another one stored, nothing is kept
+ * @param isDemo    whether the site, if it is new, is one of the demonstration
  */
-export async function keepFacility(who: Who, facility: Facility, basedOn?: number): Promise<Result<Imported, Refusal>> {
+export async function keepFacility(
+  who: Who,
+  facility: Facility,
+  basedOn?: number,
+  isDemo = false,
+): Promise<Result<Imported, Refusal>> {
   const at = now();
   return await inTransaction(async (tx) => {
     const { site } = facility;
-    const held = await holdSite(tx, site, at);
+    const held = await holdSite(tx, { ...site, isDemo }, at);
     if (basedOn !== undefined && basedOn !== held.revision) return refused(changedMeanwhile(site.name));
     return ok(await keep(tx, { who, facility, held, at }));
   });

@@ -2,8 +2,10 @@ import 'server-only';
 import { readFile } from 'node:fs/promises';
 import { resolve } from 'node:path';
 import { ok, type Result, refused } from '#core/result';
-import { findSite } from '#data/sites';
+import { hasDemoAccounts } from '#data/accounts/demo';
+import { findSite, listDemoSites } from '#data/sites';
 import { DEMO_FILES, demoOn } from '../../../seed/demo';
+import { type DemoSignIn, keepDemoPeople } from '../accounts/demo-people';
 import { now } from '../clock';
 import { may } from '../gate/may';
 import type { Refusal } from '../gate/refusal';
@@ -17,14 +19,17 @@ export interface DemoLoaded {
   stored: Imported[];
   /** Keys of those that were there already: whatever bears the key is left as it is. */
   left: string[];
+  /** How its people sign in; none when they were there already, or a site of somebody's own bears every key. */
+  people: DemoSignIn[];
 }
 
 /**
  * Stores the sites of the demonstration, each as an import would, with their dates moved to today. What is there already is
- * not touched, so that nobody's own site is replaced by one that happens to bear the same key.
+ * not touched, so that nobody's own site is replaced by one that happens to bear the same key. Each role gets somebody who may
+ * sign in to look at it.
  */
 export async function loadDemo(who: Who): Promise<Result<DemoLoaded, Refusal>> {
-  const loaded: DemoLoaded = { stored: [], left: [] };
+  const loaded: DemoLoaded = { stored: [], left: [], people: [] };
   for (const { key, path } of DEMO_FILES) {
     if (!may(who, 'import', key)) return refused({ why: 'not-allowed' });
     if (await findSite(key)) {
@@ -35,6 +40,7 @@ export async function loadDemo(who: Who): Promise<Result<DemoLoaded, Refusal>> {
     if (!kept.ok) return kept;
     loaded.stored.push(kept.value);
   }
+  if ((await listDemoSites()).length > 0 && !(await hasDemoAccounts())) loaded.people = await keepDemoPeople(who);
   return ok(loaded);
 }
 
@@ -44,5 +50,5 @@ async function keepDemo(who: Who, path: string): Promise<Result<Imported, Refusa
   if (!read.ok) return read;
   const today = dayIn(read.value.site.zone, now());
   // Nothing is to be there: whoever stored a site of this key a moment ago keeps it.
-  return await keepFacility(who, demoOn(read.value, today), 0);
+  return await keepFacility(who, demoOn(read.value, today), 0, true);
 }

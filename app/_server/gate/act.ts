@@ -28,23 +28,23 @@ export function act<S extends z.ZodType, T>(
 ): Action<T> {
   return async (_before, form) => {
     const answer = await pass(shape, carryOut, await whoAsks(await headers()), await fieldsOf(form));
-    if (!answer.ok)
-      return {
-        ok: false,
-        reason: answer.reason,
-        said: refusalWords(answer.reason),
-        faults: faultsOf(answer.reason).map(faultWords),
-      };
+    if (!answer.ok) return refusalAnswer(answer.reason);
     for (const path of refresh(answer.value)) revalidatePath(path);
     return answer;
   };
+}
+
+/** A refusal as a form gets it back. */
+export function refusalAnswer(reason: Refusal): Answer<never> {
+  return { ok: false, reason, said: refusalWords(reason), faults: faultsOf(reason).map(faultWords) };
 }
 
 function faultsOf(reason: Refusal): Fault[] {
   return reason.why === 'invalid' ? reason.faults : [];
 }
 
-async function fieldsOf(form: FormData): Promise<Record<string, string>> {
+/** The fields of a form that were filled in; a chosen file counts as its text. */
+export async function fieldsOf(form: FormData): Promise<Record<string, string>> {
   const fields: Record<string, string> = {};
   for (const [name, given] of form) {
     const text = typeof given === 'string' ? given : await given.text();

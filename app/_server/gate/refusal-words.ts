@@ -10,13 +10,19 @@ import type { Fault, Refusal } from './refusal';
 export function refusalWords(refusal: Refusal): string {
   switch (refusal.why) {
     case 'not-signed-in':
-      return 'Holdfast does not know who asks: open it on the machine it runs on.';
+      return 'You are not signed in, or no longer: sign in and try again.';
     case 'not-allowed':
       return 'Your role at this site does not allow this.';
     case 'own-work':
       return 'You wrote this yourself: somebody else has to do this.';
     case 'not-own-work':
       return 'Somebody else wrote this: only they can do this.';
+    case 'wrong-sign-in':
+      return 'This does not let you in: the address or the password is wrong, or the account has ended.';
+    case 'too-often':
+      return refusal.waitS === null
+        ? 'The password was wrong too often: choose a new one by a link.'
+        : `Too many tries: wait ${waitWords(refusal.waitS)}, then try again.`;
     case 'not-found':
       return `There is no such ${refusal.what}.`;
     case 'invalid':
@@ -28,6 +34,12 @@ export function refusalWords(refusal: Refusal): string {
     case 'too-late':
       return 'It is too late for this.';
   }
+}
+
+function waitWords(seconds: number): string {
+  if (seconds < 60) return seconds === 1 ? '1 second' : `${seconds} seconds`;
+  const minutes = Math.ceil(seconds / 60);
+  return minutes === 1 ? '1 minute' : `${minutes} minutes`;
 }
 
 /** One fault as a line: place, path, what is wrong. */

@@ -27,6 +27,7 @@ export async function pass<S extends z.ZodType, T>(
   return await carryOut(who, parsed.data);
 }
 
-function faultOf({ path, message }: z.core.$ZodIssue): Fault {
+/** What zod found wrong, as a fault of what was sent. */
+export function faultOf({ path, message }: z.core.$ZodIssue): Fault {
   return { path: path.join('.'), message };
 }

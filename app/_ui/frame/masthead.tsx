@@ -6,9 +6,19 @@ import { Nav } from './nav';
 
 /**
  * The head of every page: the name, the way to the other pages, and what stands at its right end.
- * @param children the person's choices of units and light
+ * @param isOpen of a page for those who are not signed in: there are no others to go to
+ * @param isDemo something on the pages is of the demonstration
+ * @param children who is signed in, and the person's choices of units and light
  */
-export function Masthead({ children }: { children?: ReactNode }) {
+export function Masthead({
+  isOpen = false,
+  isDemo = false,
+  children,
+}: {
+  isOpen?: boolean;
+  isDemo?: boolean;
+  children?: ReactNode;
+}) {
   return (
     <header className={style.masthead}>
       <a className={style.skip} href="#content">
@@ -18,7 +28,12 @@ export function Masthead({ children }: { children?: ReactNode }) {
         <Emblem />
         Holdfast
       </Link>
-      <Nav />
+      {isDemo ? (
+        <span className={style.demo} title="A site that you see here is invented: nothing of it is real.">
+          Demonstration
+        </span>
+      ) : null}
+      {isOpen ? null : <Nav />}
       <div className={style.choices}>{children}</div>
     </header>
   );

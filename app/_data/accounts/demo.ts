@@ -1,0 +1,42 @@
+import 'server-only';
+import type { Role } from '#core/rota/rota';
+import { database } from '../client';
+import { appendRecords } from '../records/append-records';
+import { inTransaction } from '../transaction';
+import { makeAccount, setPassword } from './accounts';
+
+/** Somebody of the demonstration: their role is the same at each of its sites. */
+export interface DemoPerson {
+  role: Role;
+  name: string;
+  email: string;
+  passwordHash: string;
+}
+
+/** Whether anybody of the demonstration has an account. */
+export async function hasDemoAccounts(): Promise<boolean> {
+  return (
+    (await database().account.findFirst({ where: { isDemo: true, endedAt: null }, select: { id: true } })) !== null
+  );
+}
+
+/**
+ * Gives somebody of the demonstration an account with their role at each of its sites, or a new password if they have one.
+ *
+ * @param by   account that does it, or `local`
+ */
+export async function keepDemoPerson({ role, ...person }: DemoPerson, by: string, at: Date): Promise<void> {
+  const { email, passwordHash } = person;
+  await inTransaction(async (tx) => {
+    const id = await makeAccount(tx, { ...person, isDemo: true }, by, at);
+    if (id === null) {
+      const { id: accountId } = await tx.account.findUniqueOrThrow({ where: { email, isDemo: true } });
+      return await setPassword(tx, { accountId, passwordHash, by }, at);
+    }
+    const sites = await tx.site.findMany({ where: { isDemo: true }, select: { id: true }, orderBy: { id: 'asc' } });
+    for (const { id: siteId } of sites) {
+      await tx.membership.create({ data: { siteId, accountId: id, role, since: at } });
+      await appendRecords(tx, siteId, [{ kind: 'role-given', body: { by, account: id, role } }], at);
+    }
+  });
+}
