@@ -98,8 +98,8 @@ describe('the walk sees', () => {
       return REFUSED;
     };
     const refusing: Entry = { ...writing, kind: 'action', call: refuse };
-    expect((await judge(writing, { open: 'planted' }, ground)).join()).toContain('public."site" was changed');
-    expect((await judge(refusing, { verb: 'people' }, ground)).join()).toContain('public."site" was changed');
+    expect((await judge(writing, { open: 'planted' }, ground)).join()).toContain('site was changed');
+    expect((await judge(refusing, { verb: 'people' }, ground)).join()).toContain('site was changed');
   });
 
   test('a site that is there told from one that is not', async () => {

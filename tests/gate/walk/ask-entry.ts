@@ -80,7 +80,12 @@ async function askAction({ call }: Entry, fields: Record<string, string>): Promi
   const form = new FormData();
   for (const [name, value] of Object.entries(fields)) form.set(name, value);
   // An action made by `act` is given what it answered before; another is given the form alone.
-  const answer = await call(...((call.length > 1 ? [null, form] : [form]) as never[]));
+  let answer: unknown;
+  try {
+    answer = await call(...((call.length > 1 ? [null, form] : [form]) as never[]));
+  } catch (error) {
+    return { outcome: outcomeOf(error), text: '' };
+  }
   if (answer === undefined) return { outcome: 'done', text: '' };
   const { ok, reason, faults = [] } = answer as { ok: boolean; reason?: { why: string }; faults?: string[] };
   const text = JSON.stringify(answer);

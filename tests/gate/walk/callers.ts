@@ -16,6 +16,8 @@ export interface Caller {
   everywhere?: boolean;
   /** Why they are nobody here: not known at all, or somebody of another site. */
   is?: 'unknown' | 'stranger';
+  /** The request calls us by a name that is not ours; the proxy turns it away before anything that is open to all. */
+  isMisnamed?: true;
 }
 
 /** Gives an account a role at a site. */
@@ -41,7 +43,7 @@ export async function allCallers(join: Join, joinOther: Join): Promise<Caller[]>
     callers.push({ name: role, role, headers: await headersOf(await here(role)) });
     callers.push({ name: `${role} everywhere`, role, everywhere: true, headers: await headersOf(everywhere) });
   }
-  const unknown = (name: string, headers: Headers) => callers.push({ name, is: 'unknown', headers });
+  const unknown = (name: string, headers: Headers): void => void callers.push({ name, is: 'unknown', headers });
   unknown('nobody', new Headers({ host: 'localhost:3200' }));
   unknown('a token that nobody has', headersWith('x'.repeat(43)));
   unknown('an expired session', await headersOf(await here('admin'), new Date(at.getTime() - SESSION_MS)));
@@ -53,7 +55,12 @@ export async function allCallers(join: Join, joinOther: Join): Promise<Caller[]>
   await inTransaction((tx) => endAccount(tx, gone, 'local', at));
   const named = await headersOf(await here('admin'));
   named.set('host', 'evil.example');
-  unknown('an administrator by a name that is not ours', named);
+  callers.push({
+    name: 'an administrator by a name that is not ours',
+    is: 'unknown',
+    isMisnamed: true,
+    headers: named,
+  });
   const stranger = await anAccount({ name: 'admin elsewhere' });
   await joinOther(stranger, 'admin');
   callers.push({ name: 'an administrator of another site', is: 'stranger', headers: await headersOf(stranger) });

@@ -28,7 +28,8 @@ async function entriesIn(path: string): Promise<Entry[]> {
   if (/^\s*['"]use server['"]/.test(readFileSync(join(ROOT, path), 'utf8'))) return await actionsIn(path);
   if (ROOM.test(path)) return [];
   if (path.endsWith('/route.ts')) return await handlersIn(path);
-  return path.endsWith('/page.tsx') ? [await pageIn(path)] : [];
+  // What stands over a page asks for itself, and tells what it was answered.
+  return /\/(page|layout)\.tsx$/.test(path) ? [await pageIn(path)] : [];
 }
 
 async function actionsIn(path: string): Promise<Entry[]> {

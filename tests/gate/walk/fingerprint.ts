@@ -12,7 +12,7 @@ export async function fingerprint(query: Copy['query']): Promise<Record<string, 
   );
   const parts = [...tables.map(({ name }) => `public."${name}"`), 'graphile_worker._private_jobs'].map(
     (table) =>
-      `SELECT '${table}' AS name, count(*) || ' rows, ' || coalesce(md5(string_agg(md5(t::text), '' ORDER BY md5(t::text))), '') AS print FROM ${table} t`,
+      `SELECT '${table.replace(/^public\."(.*)"$/, '$1')}' AS name, count(*) || ' rows, ' || coalesce(md5(string_agg(md5(t::text), '' ORDER BY md5(t::text))), '') AS print FROM ${table} t`,
   );
   const { rows } = await query(parts.join(' UNION ALL '));
   return Object.fromEntries(rows.map(({ name, print }) => [name, print]));

@@ -26,15 +26,22 @@ const ABSENT: WalkSite = { key: 'nowhere', marker: 'Nowhere at all' };
  */
 export async function judge(entry: Entry, line: Line, ground: Ground): Promise<string[]> {
   const mayChange = (caller: Caller) =>
-    entry.kind === 'action' && expected(line, caller, ground.here) === allowedBy(line);
-  const [changing, looking] = [ground.callers.filter(mayChange), ground.callers.filter((caller) => !mayChange(caller))];
+    entry.kind === 'action' && !('open' in line) && expected(line, caller, ground.here) === allowedBy(line);
+  const callers = ground.callers.filter(
+    ({ is, isMisnamed }) => !('open' in line) || !(isMisnamed || (line.only && is !== line.only)),
+  );
+  const [changing, looking] = [callers.filter(mayChange), callers.filter((caller) => !mayChange(caller))];
   const given = await givenFor(line, ground.here, ground.make);
   const before = await ground.print();
   const wrong: string[] = [];
   // What is refused changes nothing, and neither does what is asked for by an address, whoever asks.
-  for (const caller of looking) wrong.push(...(await askAs(caller, { entry, line, ground, given })));
+  for (const caller of looking) {
+    const same = 'open' in line ? await givenFor(line, ground.here, ground.make) : given;
+    wrong.push(...(await askAs(caller, { entry, line, ground, given: same })));
+  }
   wrong.push(...(await strangerSeesNothing(entry, line, ground, given)));
-  wrong.push(...changed(before, await ground.print()));
+  const leaves = 'open' in line ? (line.leaves ?? []) : [];
+  wrong.push(...changed(before, await ground.print(), leaves));
   for (const caller of changing) {
     const own = await givenFor(line, ground.here, ground.make);
     wrong.push(...(await askAs(caller, { entry, line, ground, given: own })));
@@ -77,7 +84,7 @@ function allowedBy(line: Line): string {
 
 /** What the line and the table of who may do what say of a caller. */
 function expected(line: Line, { role, everywhere, is }: Caller, here: WalkSite): string {
-  if ('open' in line) return 'done';
+  if ('open' in line) return line.comes ?? 'done';
   if (is === 'unknown') return 'not-signed-in';
   if ('own' in line) return 'done';
   if (line.everywhere && !everywhere) return 'not-allowed';
@@ -114,7 +121,7 @@ async function givenFor(line: Line, site: WalkSite, make: Maker): Promise<Given>
   return { params: { site: site.key, ...params }, search: { ...search }, form: { site: site.key, ...form } };
 }
 
-function changed(before: Record<string, string>, after: Record<string, string>): string[] {
-  const tables = Object.keys(after).filter((table) => before[table] !== after[table]);
+function changed(before: Record<string, string>, after: Record<string, string>, leaves: string[]): string[] {
+  const tables = Object.keys(after).filter((table) => before[table] !== after[table] && !leaves.includes(table));
   return tables.map((table) => `${table} was changed: ${before[table]} became ${after[table]}`);
 }

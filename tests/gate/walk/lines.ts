@@ -42,7 +42,16 @@ export type Line =
   /** For everybody who is signed in, of what each may see alone; says what. */
   | { own: string; given?: () => Given }
   /** For anybody, with why. */
-  | { open: string; given?: () => Given };
+  | {
+      open: string;
+      given?: () => Given;
+      /** What comes of it, where it is not done. */
+      comes?: string;
+      /** Tables in which it leaves something whoever asks: that somebody tried. */
+      leaves?: string[];
+      /** It ends the session it is asked by, so that it is asked only by those who have none. */
+      only?: 'unknown';
+    };
 
 const SITE = 'app/(house)/sites/[site]';
 const PLANS = `${SITE}/plans/actions.ts`;
@@ -67,6 +76,33 @@ export const LINES: Readonly<Record<string, Line>> = {
     open: 'keeps units and light with the browser',
     given: () => ({ form: { light: 'dark' } }),
   },
+  'app/layout.tsx': { open: 'the frame of every page' },
+  'app/(open)/layout.tsx': { open: 'the head of the pages of somebody who is not signed in yet' },
+  'app/(open)/sign-in/page.tsx': { open: 'an empty form' },
+  'app/(open)/sign-in/actions.ts signInAction': {
+    open: 'nobody is known before they sign in',
+    given: () => ({ form: { ...somebody().form, password: 'not the password of anybody' } }),
+    // Each try works out a password, which takes its time.
+    only: 'unknown',
+    comes: 'wrong-sign-in',
+    leaves: ['account_event', 'rate_limit'],
+  },
+  'app/(open)/set-up/[token]/page.tsx': { open: 'whoever has the link; any other word leads nowhere', given: noLink },
+  'app/(open)/set-up/[token]/actions.ts setUpAction': {
+    open: 'whoever has the link; any other word leads nowhere',
+    given: () => ({
+      form: { ...noLink().params, name: 'A', email: 'a@holdfast.example', password: 'a long word or two' },
+    }),
+    comes: 'not-found',
+  },
+  'app/(house)/layout.tsx': { own: 'the head of every page, with the name of who is signed in' },
+  'app/(house)/sign-out.ts signOutAction': {
+    open: 'ends the session it is asked by, if there is one, and leads to where one signs in',
+    comes: 'not-signed-in',
+    only: 'unknown',
+  },
+  // It tells the name of the site to those who may see it, and says nothing to others: the page below it answers them.
+  [`${SITE}/layout.tsx`]: { open: 'the way to the pages of a site, for those who may see it' },
   [`${SITE}/page.tsx`]: { verb: 'see' },
   [`${SITE}/systems/[system]/page.tsx`]: { verb: 'see', given: () => ({ params: system }) },
   [`${SITE}/systems/[system]/cases/[case]/page.tsx`]: {
@@ -107,6 +143,11 @@ let count = 0;
 function heaterPlan(): string {
   const heater = smallSystem().equipment.find(({ key }) => key === piece.equipment);
   return JSON.stringify(heater?.plan);
+}
+
+/** A word that was given to nobody. */
+function noLink() {
+  return { params: { token: 'x'.repeat(43) } };
 }
 
 function somebody(): Given {
