@@ -11,7 +11,8 @@ const shared = {
   root: ROOT,
   resolve: { alias: { 'server-only': new URL('./_support/empty.ts', import.meta.url).pathname } },
 };
-const limits = { testTimeout: 60_000, hookTimeout: 120_000 };
+// A worker that a test starts backs nothing up of its own accord: the folder would be that of the checkout.
+const limits = { testTimeout: 60_000, hookTimeout: 120_000, env: { HOLDFAST_BACKUP_FOLDER: 'off' } };
 
 export default defineConfig({
   ...shared,

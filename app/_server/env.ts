@@ -9,6 +9,17 @@ const Environment = z.object({
   HOLDFAST_MAIL_URL: z.url({ protocol: /^smtps?$/ }).optional(),
   /** Who mail comes from. */
   HOLDFAST_MAIL_FROM: z.string().optional(),
+  /** File to which the anchors of the record are added each day; best on another machine's disk. */
+  HOLDFAST_ANCHOR_FILE: z.string().optional(),
+  /** Mail address to which they are sent. */
+  HOLDFAST_ANCHOR_MAIL: z.email().optional(),
+  /** Address to which they are posted: https, or http on this very machine. */
+  HOLDFAST_ANCHOR_WEBHOOK: z.url().refine(isSafeToCall, 'must be https, or http on this machine').optional(),
+  /** What they are signed with there: base64 of at least 24 bytes, with or without `whsec_` before it. */
+  HOLDFAST_ANCHOR_SECRET: z
+    .string()
+    .regex(/^(whsec_)?[A-Za-z0-9+/]{32,}={0,2}$/, 'must be base64 of at least 24 bytes')
+    .optional(),
   /**
    * Where people reach Holdfast, such as `https://holdfast.example`: links in mail lead there, and passkeys are bound to its
    * name. `npm start` sets `http://localhost:PORT` where nothing else was said.
@@ -23,6 +34,12 @@ const Environment = z.object({
   /** What the issuer is called on the page. */
   HOLDFAST_OIDC_NAME: z.string().optional(),
 });
+
+/** What is posted in the clear stays on this machine. */
+function isSafeToCall(address: string): boolean {
+  const { protocol, hostname } = new URL(address);
+  return protocol === 'https:' || (protocol === 'http:' && ['127.0.0.1', 'localhost', '[::1]'].includes(hostname));
+}
 
 type Environment = z.infer<typeof Environment>;
 

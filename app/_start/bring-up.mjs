@@ -23,6 +23,7 @@ const TYPESCRIPT = ['--conditions=react-server', '--import', 'tsx'];
  * @property {string} address of the web process on this machine
  * @property {boolean} demo whether to load the demo
  * @property {string | undefined} databaseUrl a database of the person's own
+ * @property {string | undefined} databaseOwnerUrl the same as the owner of its tables, where that is another account
  * @property {string} data folder
  * @property {string} root the checkout
  * @property {NodeJS.ProcessEnv} env environment for every process
@@ -30,15 +31,21 @@ const TYPESCRIPT = ['--conditions=react-server', '--import', 'tsx'];
 
 /** @param {Start} start what was asked for */
 export async function bringUp(start) {
-  const { url, embedded } = await openDatabase(start.databaseUrl, start.data);
+  const database = await openDatabase(start, start.data);
+  const { embedded } = database;
+  let token = '';
+  const url = await prepareDatabase(start.root, start.env, database, (made) => {
+    token = made;
+  });
+  // The owner's address stays here: no process that answers or works for people gets to know it.
+  const { DATABASE_OWNER_URL: _, ...surroundings } = start.env;
   const env = {
-    ...start.env,
+    ...surroundings,
     DATABASE_URL: url,
     HOLDFAST_DATA: start.data,
-    HOLDFAST_ADDRESS: start.env.HOLDFAST_ADDRESS || start.address,
-    HOLDFAST_SECRET: start.env.HOLDFAST_SECRET || randomBytes(32).toString('base64url'),
+    HOLDFAST_ADDRESS: surroundings.HOLDFAST_ADDRESS || start.address,
+    HOLDFAST_SECRET: surroundings.HOLDFAST_SECRET || randomBytes(32).toString('base64url'),
   };
-  const token = await prepareDatabase(start.root, env, { mayCreate: embedded !== undefined });
   await generateClient(start.root, env);
   const demo = start.demo ? await loadDemo(start.root, env) : '';
   await buildPages(start.root, env);

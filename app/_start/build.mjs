@@ -8,7 +8,15 @@ import { fingerprint, keepFingerprint, keptFingerprint } from './fingerprint.mjs
 import { mustRun } from './run-program.mjs';
 import { step } from './say.mjs';
 
-const SOURCES = ['app', 'prisma/schema.prisma', 'package.json', 'package-lock.json', 'next.config.js', 'tsconfig.json'];
+const SOURCES = [
+  'app',
+  'proxy.ts',
+  'prisma/schema.prisma',
+  'package.json',
+  'package-lock.json',
+  'next.config.js',
+  'tsconfig.json',
+];
 
 /**
  * A build that fails leaves nothing to start: it removes the former one first, and the sentence says so.

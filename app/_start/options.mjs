@@ -5,7 +5,13 @@ import { Failure } from './failure.mjs';
 
 const DEFAULT_PORT = 3200;
 
-/** @typedef {{ port: number, demo: boolean, databaseUrl: string | undefined }} Options */
+/**
+ * @typedef {object} Options
+ * @property {number} port of the web process
+ * @property {boolean} demo whether to load the demo
+ * @property {string | undefined} databaseUrl a database of the person's own
+ * @property {string | undefined} databaseOwnerUrl the same as the owner of its tables, where that is another account
+ */
 
 /**
  * @param {string[]} words what follows `npm start --`
@@ -19,6 +25,7 @@ export function readOptions(words, environment) {
     port: asPort(port ?? (environment.PORT || String(DEFAULT_PORT))),
     demo: demo === true,
     databaseUrl: environment.DATABASE_URL || undefined,
+    databaseOwnerUrl: environment.DATABASE_OWNER_URL || undefined,
   };
 }
 

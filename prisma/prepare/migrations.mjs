@@ -22,7 +22,7 @@ export async function migrate(url) {
   const refusal = migrationRefusal(known, applied);
   if (refusal) throw new Refusal(refusal);
   const missing = known.length - applied.length;
-  if (missing > 0) deploy();
+  if (missing > 0) deploy(url);
   return missing;
 }
 
@@ -77,9 +77,12 @@ async function appliedMigrations(url) {
   }
 }
 
-/** @throws {Refusal} when Prisma could not apply what is missing; its own words come first */
-function deploy() {
-  const { file, args, env } = prismaCommand(['migrate', 'deploy']);
+/**
+ * @param {string} url address of the database
+ * @throws {Refusal} when Prisma could not apply what is missing; its own words come first
+ */
+function deploy(url) {
+  const { file, args, env } = prismaCommand(['migrate', 'deploy'], { ...process.env, DATABASE_URL: url });
   const { status, stdout, stderr } = spawnSync(file, args, { env, encoding: 'utf8' });
   if (status === 0) return;
   throw new Refusal(`${stdout}${stderr}\nThe database could not be brought up to date: the reason is above.`);

@@ -50,6 +50,7 @@ export function anyPlan(type: EquipmentType, ground: PlanGround): fc.Arbitrary<P
         : fc.constant(undefined),
       states: anyStateLines(),
       regulation: fc.constant(regulation),
+      ownWord: fc.option(fc.constant({ why: 'nobody else keeps this site' }), { nil: undefined }),
     }) as fc.Arbitrary<Plan>;
   });
 }

@@ -4,7 +4,7 @@ import { spawnSync } from 'node:child_process';
 import { join } from 'node:path';
 import { generateClient } from '../../app/_start/generate.mjs';
 import { ROOT } from '../../app/_start/places.mjs';
-import { TEMPLATE } from './template-name.mjs';
+import { asProcess, TEMPLATE } from './template-name.mjs';
 
 /**
  * @param {string} server address of the server's maintenance database
@@ -14,9 +14,9 @@ export async function makeTemplate(server) {
   await generateClient(ROOT, process.env);
   const address = new URL(server);
   address.pathname = `/${TEMPLATE}`;
-  const { status, stderr } = spawnSync(process.execPath, [join(ROOT, 'prisma/prepare/prepare.mjs'), '--create'], {
+  const { status, stderr } = spawnSync(process.execPath, [join(ROOT, 'prisma/prepare/prepare.mjs'), '--own'], {
     cwd: ROOT,
-    env: { ...process.env, DATABASE_URL: address.href },
+    env: { ...process.env, DATABASE_URL: asProcess(address.href), DATABASE_OWNER_URL: address.href },
     encoding: 'utf8',
   });
   if (status !== 0) throw new Error(stderr);

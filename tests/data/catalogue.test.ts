@@ -8,6 +8,9 @@ const SHARED = [
   '_prisma_migrations',
   'account',
   'account_event',
+  'backup_run',
+  'disk_sighting',
+  'notice_sent',
   'one_time_link',
   'outside_identity',
   'passkey',
@@ -18,7 +21,15 @@ const SHARED = [
   'worker_sighting',
 ];
 /** Tables whose rows are added and nothing else. */
-const ONLY_ADDED = ['account_event', 'plan_status', 'plan_version', 'record', 'safeguard_test'];
+const ONLY_ADDED = [
+  'account_event',
+  'anchor_sent',
+  'plan_status',
+  'plan_version',
+  'record',
+  'record_anchor',
+  'safeguard_test',
+];
 
 const OURS = `FROM pg_class c JOIN pg_namespace n ON n.oid = c.relnamespace AND n.nspname = 'public'`;
 
@@ -131,6 +142,8 @@ async function fill(table: string): Promise<void> {
   const rows: Record<string, string> = {
     record: `'${SITE}', 1, now(), 'test', '{}', ${zero}, ${zero}`,
     account_event: `'${SITE}', now(), 'test', NULL, NULL, '{}'`,
+    record_anchor: `'${SITE}', now(), 1, ${zero}, now()`,
+    anchor_sent: `'${SITE}', now(), 'file', 'somewhere', now()`,
     plan_version: `'${SITE}', '${SITE}', 1, '{}', now()`,
     plan_status: `'${SITE}', '${SITE}', 1, 'in-force', now()`,
     safeguard_test: `'${SITE}', '${SITE}', '${SITE}', now(), 'worked', NULL, NULL, now()`,

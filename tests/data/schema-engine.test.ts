@@ -1,6 +1,6 @@
 import { mkdirSync, readFileSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
-import { beforeAll, describe, expect, test } from 'vitest';
+import { beforeAll, describe, expect, inject, test } from 'vitest';
 import { compare, judgeDifference } from '../../prisma/engine/difference.mjs';
 import { prismaCommand } from '../../prisma/engine/command.mjs';
 import { ask, freshDatabase } from '../_support/database';
@@ -10,6 +10,8 @@ import { temporaryFolder } from '../_support/temporary-folder';
 const { query } = freshDatabase();
 const folder = temporaryFolder();
 const SCHEMA = 'prisma/schema.prisma';
+/** Databases aside are made by the owner of the server. */
+const asOwner = () => ({ ...process.env, DATABASE_URL: inject('databaseServer') });
 const MIGRATIONS = ['--from-migrations', 'prisma/migrations'];
 
 describe('the check that migrations and schema agree', () => {
@@ -23,14 +25,14 @@ describe('the check that migrations and schema agree', () => {
   });
 
   test('passes for what is in the project', () => {
-    expect(compare([...MIGRATIONS, '--to-schema', SCHEMA])).toMatchObject({ same: true });
+    expect(compare([...MIGRATIONS, '--to-schema', SCHEMA], asOwner())).toMatchObject({ same: true });
   });
 
   test('fails for a schema with one column more, and names it', () => {
     const changed = join(folder, 'changed.prisma');
     const schema = readFileSync(SCHEMA, 'utf8');
     writeFileSync(changed, schema.replace('@@map("worker_sighting")', 'mood String?\n  @@map("worker_sighting")'));
-    const verdict = compare([...MIGRATIONS, '--to-schema', changed]);
+    const verdict = compare([...MIGRATIONS, '--to-schema', changed], asOwner());
     expect(verdict.same).toBe(false);
     expect(verdict.why).toContain('mood');
   });
@@ -57,7 +59,7 @@ describe('a migration written by hand', () => {
   });
 
   function addressOf(database: string): string {
-    const address = new URL(process.env.DATABASE_URL ?? '');
+    const address = new URL(inject('databaseServer'));
     address.pathname = `/${database}`;
     return address.href;
   }

@@ -65,6 +65,6 @@ describe('the tree belongs to no machine', () => {
     const { dependencies, devDependencies } = JSON.parse(readText('package.json'));
     const asked: [string, string][] = Object.entries({ ...dependencies, ...devDependencies });
     expect(asked.length).toBeGreaterThan(10);
-    expect(asked.filter(([, version]) => !/^\d+\.\d+\.\d+(-[\w.-]+)?$/.test(version))).toEqual([]);
+    expect(asked.filter(([, version]) => !/^(npm:[@\w./-]+@)?\d+\.\d+\.\d+(-[\w.-]+)?$/.test(version))).toEqual([]);
   });
 });

@@ -19,6 +19,7 @@ describe('what is said on the command line', () => {
       port: 3200,
       demo: false,
       databaseUrl: undefined,
+      databaseOwnerUrl: undefined,
     });
     expect(readOptions(['--port', '4000', '--demo'], environment({ PORT: '5000' }))).toMatchObject({
       port: 4000,

@@ -16,6 +16,13 @@ export interface Plan {
   lostSensing?: LostSensing;
   states: StateLine[];
   regulation: Regulation;
+  /** Put into force by the one who wrote it, while nobody else at the site may; absent when somebody else did. */
+  ownWord?: OwnWord;
+}
+
+/** Why a plan is in force on the word of its author alone. */
+export interface OwnWord {
+  why: string;
 }
 
 /** Hard-wired contact with a probe of its own, in series with everything else. */

@@ -130,6 +130,28 @@ export async function endAccount(tx: Transaction, accountId: string, by: string,
   return true;
 }
 
+/** Whether somebody has anything to sign in by: a password, a passkey, or who they are at an outside issuer. */
+export async function canSignIn(tx: Transaction, accountId: string): Promise<boolean> {
+  const { passwordHash, _count: has } = await tx.account.findUniqueOrThrow({
+    where: { id: accountId },
+    select: { passwordHash: true, _count: { select: { passkeys: true, outside: true } } },
+  });
+  return passwordHash !== null || has.passkeys + has.outside > 0;
+}
+
+/**
+ * Lets somebody whose account had ended sign in again. They prove anew who they are, and may do nothing until somebody
+ * says so: what they signed in by and a role at every site are gone.
+ *
+ * @param by   account that does it, or `local`
+ */
+export async function reopenAccount(tx: Transaction, accountId: string, by: string, at: Date): Promise<void> {
+  await tx.account.update({ where: { id: accountId }, data: { endedAt: null, passwordHash: null, everywhere: null } });
+  await tx.passkey.deleteMany({ where: { accountId } });
+  await tx.outsideIdentity.deleteMany({ where: { accountId } });
+  await noteEvent(tx, { kind: 'account-reopened', accountId, by }, at);
+}
+
 /** The database admits no other role (a check stands in the migration). */
 function asAccount(row: (Omit<Account, 'everywhere'> & { everywhere: string | null }) | null): Account | null {
   return row && { ...row, everywhere: row.everywhere as Role | null };

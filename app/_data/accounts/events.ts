@@ -7,6 +7,8 @@ import type { Transaction } from '../transaction';
 export type AccountEventKind =
   | 'account-made'
   | 'account-ended'
+  | 'account-reopened'
+  | 'account-erased'
   | 'signed-in'
   | 'sign-in-failed'
   | 'signed-out'

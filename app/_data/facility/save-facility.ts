@@ -2,6 +2,7 @@ import 'server-only';
 import { z } from 'zod';
 import type { Facility } from '#core/facility/facility';
 import { facilityShape } from '#shape/facility/facility';
+import type { Author } from '../plans/add';
 import type { Transaction } from '../transaction';
 import { type Identity, identify } from './identity';
 import { type Member, membersOf } from './members';
@@ -29,10 +30,17 @@ export interface Saved {
  *
  * @param siteId     the site, whose row the transaction holds, so that two of these run one after the other
  * @param facility   a valid facility
+ * @param author     who makes it so, and why: stands beside the plans that come into force
  * @param at         the instant
  * @throws           ZodError when the facility is not valid, which is a break of the caller
  */
-export async function saveFacility(tx: Transaction, siteId: string, facility: Facility, at: Date): Promise<Saved> {
+export async function saveFacility(
+  tx: Transaction,
+  siteId: string,
+  facility: Facility,
+  author: Author,
+  at: Date,
+): Promise<Saved> {
   const form = z.encode(facilityShape, facility);
   const given = membersOf(form);
   const identity = await identify(tx, siteId, given);
@@ -47,7 +55,7 @@ export async function saveFacility(tx: Transaction, siteId: string, facility: Fa
     if (Object.values(result).some((ids) => ids.length > 0)) written[table] = result;
   }
   await addToLedger(tx, siteId, ledger, at);
-  const plans = await bringIntoForce(tx, siteId, plansOf(members, identity), at);
+  const plans = await bringIntoForce(tx, siteId, plansOf(members, identity), author, at);
   const areDutiesNew = await replaceShiftPeople(tx, siteId, dutiesOf(members, identity));
   const isSiteNew = await saveSite(tx, siteId, form.site);
   const isChanged =

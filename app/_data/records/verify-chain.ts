@@ -1,15 +1,12 @@
 import 'server-only';
 import { database } from '../client';
-import { type Link, NO_SEAL, seal } from './seal';
+import { type Broken, firstBroken, type KeptLink } from './first-broken';
 
 /** Whether a record is as it was written, or the first link that is not and what is wrong with it. */
 export type ChainVerdict =
   | { isWhole: true; links: number }
-  | {
-      isWhole: false;
-      seq: number;
-      wrong: 'missing' | 'not linked to the one before' | 'not as it was sealed' | 'added apart';
-    };
+  | Broken
+  | { isWhole: false; seq: number; wrong: 'added apart' | 'not as it was anchored' };
 
 /** Links read at once. */
 const PAGE = 1000;
@@ -22,17 +19,8 @@ const PAGE = 1000;
 export async function verifyChain(siteId: string): Promise<ChainVerdict> {
   const head = await database().recordHead.findUnique({ where: { siteId } });
   const last = head?.seq ?? 0;
-  let before: Uint8Array = NO_SEAL;
-  let seq = 0;
-  for await (const row of linksUpTo(siteId, last)) {
-    seq += 1;
-    if (row.seq !== seq) return { isWhole: false, seq, wrong: 'missing' };
-    if (!isSame(row.prevHash, before)) return { isWhole: false, seq, wrong: 'not linked to the one before' };
-    if (!isSame(row.hash, seal(before, row))) return { isWhole: false, seq, wrong: 'not as it was sealed' };
-    before = row.hash;
-  }
-  if (seq < last) return { isWhole: false, seq: seq + 1, wrong: 'missing' };
-  if (head && !isSame(head.hash, before)) return { isWhole: false, seq, wrong: 'not as it was sealed' };
+  const broken = await firstBroken(linksUpTo(siteId, last), head);
+  if (broken) return broken;
   return (await hasLinkAfter(siteId, last))
     ? { isWhole: false, seq: last + 1, wrong: 'added apart' }
     : { isWhole: true, links: last };
@@ -45,10 +33,7 @@ async function hasLinkAfter(siteId: string, last: number): Promise<boolean> {
   return beyond > 0 && (now?.seq ?? 0) === last;
 }
 
-async function* linksUpTo(
-  siteId: string,
-  last: number,
-): AsyncGenerator<Link & { prevHash: Uint8Array; hash: Uint8Array }> {
+async function* linksUpTo(siteId: string, last: number): AsyncGenerator<KeptLink> {
   for (let from = 0; ; ) {
     const where = { siteId, seq: { gt: from, lte: last } };
     const rows = await database().record.findMany({ where, orderBy: { seq: 'asc' }, take: PAGE });
@@ -57,8 +42,4 @@ async function* linksUpTo(
     if (!end) return;
     from = end.seq;
   }
-}
-
-function isSame(a: Uint8Array, b: Uint8Array): boolean {
-  return Buffer.compare(a, b) === 0;
 }

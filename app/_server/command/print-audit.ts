@@ -14,7 +14,8 @@ export function isWhole({ sites, broken }: Audit): boolean {
  * @param anchored   number of anchors it was held to
  */
 export function auditWords(audit: Audit, anchored: number): string {
-  const lines = [...audit.sites.map((site) => siteLine(site, anchored > 0)), ...audit.broken.map(anchorLine)];
+  const sites = audit.sites.flatMap((site) => [siteLine(site, anchored > 0), dailyLine(site)]);
+  const lines = [...sites, ...audit.broken.map(anchorLine)];
   if (audit.sites.length === 0) lines.push('No site is stored; there is nothing to verify.');
   return [...lines, '', ...limitsOf(anchored)].join('\n').concat('\n');
 }
@@ -24,6 +25,13 @@ function siteLine({ key, name, verdict, held }: SiteAudit, isAnchored: boolean):
   return verdict.isWhole
     ? `${name} (${key}): whole, ${counted(verdict.links, 'link')}${anchors}`
     : `${name} (${key}): BROKEN at link ${verdict.seq}, ${verdict.wrong}${anchors}`;
+}
+
+function dailyLine({ daily }: SiteAudit): string {
+  if (!daily) return '  no daily anchor yet';
+  const places = daily.sent.map(({ place, target, sentAt }) => `${place} ${target} at ${sentAt.toISOString()}`);
+  const went = places.length === 0 ? 'went nowhere outside' : `went to ${places.join(', ')}`;
+  return `  the anchor of ${daily.day} for link ${daily.seq} ${went}`;
 }
 
 function anchorLine({ anchor, wrong }: BrokenAnchor): string {

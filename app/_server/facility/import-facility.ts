@@ -73,7 +73,7 @@ async function keep(
   const { site, systems } = facility;
   const before = await loadFacility(held.id, tx);
   const groups = before ? groupDifferences(before.facility, facility) : [];
-  const saved = await saveFacility(tx, held.id, facility, at);
+  const saved = await saveFacility(tx, held.id, facility, { by: who.id, reason: 'import' }, at);
   const done = {
     site: { key: site.key, name: site.name },
     isNew: before === null,

@@ -15,6 +15,8 @@ const STATUS: Record<Refusal['why'], number> = {
   'not-allowed': 403,
   'wrong-sign-in': 401,
   'too-often': 429,
+  'own-work': 403,
+  'not-own-work': 403,
   'not-found': 404,
   invalid: 422,
   conflict: 409,

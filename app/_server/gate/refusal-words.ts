@@ -19,6 +19,10 @@ export function refusalWords(refusal: Refusal): string {
       return refusal.waitS === null
         ? 'The password was wrong too often: choose a new one by a link.'
         : `Too many tries: wait ${waitWords(refusal.waitS)}, then try again.`;
+    case 'own-work':
+      return 'You wrote this yourself: somebody else has to do this.';
+    case 'not-own-work':
+      return 'Somebody else wrote this: only they can do this.';
     case 'not-found':
       return `There is no such ${refusal.what}.`;
     case 'invalid':

@@ -12,7 +12,17 @@ export interface Fault {
 }
 
 /** What can be missing. */
-export type Sought = 'site' | 'system' | 'fault case' | 'link' | 'session' | 'passkey' | 'account';
+export type Sought =
+  | 'site'
+  | 'system'
+  | 'fault case'
+  | 'piece of equipment'
+  | 'version'
+  | 'person'
+  | 'link'
+  | 'session'
+  | 'passkey'
+  | 'account';
 
 /**
  * Why something asked for is not done. The list is closed: a use case picks from it and adds none of its own.
@@ -25,6 +35,9 @@ export type Refusal =
   | { why: 'wrong-sign-in' }
   /** Asked too often; s until it may be asked again, or null when it may not, until the password is a new one. */
   | { why: 'too-often'; waitS: number | null }
+  /** It is their own work, which somebody else has to look at; or somebody else's, which only they may change. */
+  | { why: 'own-work' }
+  | { why: 'not-own-work' }
   | { why: 'not-found'; what: Sought }
   | { why: 'invalid'; faults: Fault[] }
   /** Somebody else was quicker; `now` says in words what it has become. */

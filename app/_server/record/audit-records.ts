@@ -1,14 +1,16 @@
 import 'server-only';
 import { z } from 'zod';
 import { ok, type Result } from '#core/result';
+import { anchorsOf, type SentAnchor } from '#data/records/anchors';
 import { sealAt } from '#data/records/seal-at';
-import { type ChainVerdict, verifyChain } from '#data/records/verify-chain';
+import type { ChainVerdict } from '#data/records/verify-chain';
 import { listSites, type SiteEntry } from '#data/sites';
 import { type Anchor, anchor } from '#shape/record/anchor';
 import { now } from '../clock';
 import { may } from '../gate/may';
 import type { Refusal } from '../gate/refusal';
 import type { Who } from '../gate/who';
+import { checkRecord } from './check-record';
 
 /** What an anchor says and the record does not. */
 export interface BrokenAnchor {
@@ -25,6 +27,8 @@ export interface SiteAudit {
   held: number;
   /** Where a whole record stands now, to be kept elsewhere; null when it is empty or broken. */
   anchor: Anchor | null;
+  /** The last daily anchor and where it went; null when there never was one. */
+  daily: { day: string; seq: number; sent: SentAnchor[] } | null;
 }
 
 /** Every record that may be seen, and every anchor that does not hold. */
@@ -65,8 +69,10 @@ async function brokenOf(anchors: readonly Anchor[]): Promise<BrokenAnchor[]> {
 }
 
 async function auditOf({ id, key, name }: SiteEntry, held: number): Promise<SiteAudit> {
-  const verdict = await verifyChain(id);
+  const verdict = await checkRecord(id);
   const seq = verdict.isWhole ? verdict.links : 0;
   const seal = await sealAt(id, seq);
-  return { key, name, verdict, held, anchor: seal === null ? null : { site: id, seq, seal, at: now().toISOString() } };
+  const anchor = seal === null ? null : { site: id, seq, seal, at: now().toISOString() };
+  const [daily = null] = await anchorsOf(id, 1);
+  return { key, name, verdict, held, anchor, daily };
 }

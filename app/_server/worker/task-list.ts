@@ -1,19 +1,30 @@
 import 'server-only';
 import type { TaskList } from 'graphile-worker';
+import { anchorDaily } from './tasks/anchor-daily';
 import { heartbeat } from './tasks/heartbeat';
+import { mailLinkTask } from './tasks/mail-link';
 import { mailResetTask } from './tasks/mail-reset';
 import { reviewSiteTask } from './tasks/review-site';
 import { reviewsDue } from './tasks/reviews-due';
+import { sendAnchor } from './tasks/send-anchor';
 import { tidyAccounts } from './tasks/tidy-accounts';
 
 /** Every task by the name it is woken by, which is the name of its file. */
 export const taskList: TaskList = {
+  'anchor-daily': anchorDaily,
   heartbeat,
+  'mail-link': mailLinkTask,
   'mail-reset': mailResetTask,
   'review-site': reviewSiteTask,
   'reviews-due': reviewsDue,
+  'send-anchor': sendAnchor,
   'tidy-accounts': tidyAccounts,
 };
 
 /** When tasks run of themselves: minute, hour, day of the month, month, day of the week, in UTC. */
-export const crontab = ['* * * * * heartbeat', '* * * * * reviews-due', '17 * * * * tidy-accounts'].join('\n');
+export const crontab = [
+  '* * * * * heartbeat',
+  '* * * * * reviews-due',
+  '10 * * * * anchor-daily',
+  '17 * * * * tidy-accounts',
+].join('\n');

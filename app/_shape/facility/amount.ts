@@ -1,4 +1,5 @@
 import { z } from 'zod';
+import { hinted } from '../form/hints';
 import { type FieldUnit, fromText, NUMBER_WITH_UNIT, unitOf } from './field-unit';
 
 /** Hard bounds of one field where they are not those of its unit. */
@@ -21,7 +22,7 @@ export function amount(unit: FieldUnit, about: string, bounds?: Bounds) {
 /** The same without a description, for use within a figure. */
 export function bareAmount(unit: FieldUnit, bounds?: Bounds) {
   const plain = plainNumber(unit, bounds);
-  return z.codec(
+  const shape = z.codec(
     z.union([plain, z.string().regex(NUMBER_WITH_UNIT, { error: wanted(unit) })], { error: wanted(unit) }),
     plain,
     {
@@ -34,6 +35,7 @@ export function bareAmount(unit: FieldUnit, bounds?: Bounds) {
       encode: (value) => value,
     },
   );
+  return hinted(shape, { as: 'amount', unit });
 }
 
 /** What a field is, and in which unit, in one line. */

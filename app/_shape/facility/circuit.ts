@@ -3,7 +3,7 @@ import { z } from 'zod';
 import { figure } from './figure';
 import { listOf } from './list';
 import { noun } from './noun';
-import { keyText, nameText } from './words';
+import { keyOf, keyText, nameText } from './words';
 
 const BACKINGS = ['ups', 'generator'] as const satisfies readonly Backing[];
 
@@ -15,5 +15,7 @@ export const circuitShape = noun('circuit', 'One electrical circuit with its bre
   rcd: nameText('RCD (GFCI) group: circuits of the same group lose power together.').optional(),
   backedBy: listOf(z.enum(BACKINGS), 'What keeps it alive after the utility fails: ups, generator.'),
   upsMin: figure('Min', 'How long the battery carries it').optional(),
-  upsSafeguard: keyText('Key of the site safeguard (kind standby-power) that proves the battery.').optional(),
+  upsSafeguard: keyOf('safeguard', 'Key of the site safeguard (kind standby-power) that proves the battery.', {
+    of: 'standby-power',
+  }).optional(),
 }) satisfies z.ZodType<Circuit>;

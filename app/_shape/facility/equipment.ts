@@ -4,7 +4,7 @@ import { amount } from './amount';
 import { figure } from './figure';
 import { noun } from './noun';
 import { planShape } from './plan';
-import { keyText, nameText } from './words';
+import { keyOf, keyText, nameText } from './words';
 
 const wattsRangeShape = noun('wattsRange', 'Power a healthy one draws while running.', {
   minW: amount('W', 'Less than this while running is abnormal'),
@@ -12,7 +12,7 @@ const wattsRangeShape = noun('wattsRange', 'Power a healthy one draws while runn
 });
 
 const stonesShape = noun('stones', 'Air stones in one tank.', {
-  tank: keyText('Key of the tank they hang in.'),
+  tank: keyOf('tank', 'Key of the tank they hang in.'),
   count: z.int().gte(1).lte(10_000).describe('How many stones.'),
 });
 
@@ -20,8 +20,8 @@ export const equipmentShape = noun('equipment', 'One piece of equipment. Some fi
   key: keyText('Key of the equipment.'),
   name: nameText('Name of the equipment.'),
   type: z.enum(EQUIPMENT_TYPES).describe('What it is.'),
-  tank: keyText('Key of the tank whose water it acts on; for a top-off, the tank it fills.'),
-  circuit: keyText('Key of the circuit it hangs on.').optional(),
+  tank: keyOf('tank', 'Key of the tank whose water it acts on; for a top-off, the tank it fills.'),
+  circuit: keyOf('circuit', 'Key of the circuit it hangs on.').optional(),
   ratedW: figure('W', 'Rated power').optional(),
   wattsRange: wattsRangeShape.optional().describe('Power a healthy one draws while running; outside it is abnormal.'),
   heatToWater: figure('share', 'Share of its power that ends up as heat in the water').optional(),
@@ -36,7 +36,7 @@ export const equipmentShape = noun('equipment', 'One piece of equipment. Some fi
   stones: z.array(stonesShape).optional().describe('air-blower: where its stones hang.'),
   floodsAboveMm: figure('Mm', 'skimmer: how far the level may rise before foam turns to water').optional(),
   floodLPerHPerMm: figure('LPerHPerMm', 'skimmer: spilled for each further millimetre').optional(),
-  source: keyText('top-off: key of the reservoir tank, or mains.').optional(),
+  source: keyOf('tank', 'top-off: key of the reservoir tank, or mains.', { of: 'reservoir', or: ['mains'] }).optional(),
   wasteLPerH: figure(
     'LPerH',
     'filter, drain-valve: water lost while its waste is open, at the running level',

@@ -1,5 +1,6 @@
 import type { Figure } from '#core/facility/figure';
 import { z } from 'zod';
+import { hinted } from '../form/hints';
 import { type Bounds, bareAmount, wanted, withUnit } from './amount';
 import { type FieldUnit, unitOf } from './field-unit';
 import { fieldsOnly } from './noun';
@@ -40,7 +41,7 @@ function bareFigure(unit: FieldUnit, bounds?: Bounds) {
     source: freeText('Who measured it, or where it stands written.').optional(),
   });
   const error = `${wanted(unit)}, or "unknown", or an object with value and from`;
-  return z.codec(z.union([number, z.literal('unknown'), detailed], { error }), z.custom<Figure>(isFigure), {
+  const shape = z.codec(z.union([number, z.literal('unknown'), detailed], { error }), z.custom<Figure>(isFigure), {
     decode: (given, ctx): Figure => {
       if (given === 'unknown') return { value: null, origin: 'unknown' };
       if (typeof given === 'number') return { value: given, origin: 'entered' };
@@ -55,6 +56,7 @@ function bareFigure(unit: FieldUnit, bounds?: Bounds) {
       return { value, ...(origin === 'entered' ? {} : { from: origin }), low, high, source };
     },
   });
+  return hinted(shape, { as: 'figure', unit });
 }
 
 /** What a figure must be before it can be written: a value unless unknown, and nothing beside it when unknown. */

@@ -1,7 +1,7 @@
 import type { Monitor } from '#core/facility/site';
 import { z } from 'zod';
 import { noun } from './noun';
-import { keyText, nameText } from './words';
+import { keyOf, keyText, nameText } from './words';
 
 export const monitorShape = noun(
   'monitor',
@@ -12,6 +12,6 @@ export const monitorShape = noun(
     kind: z
       .enum(['gateway', 'host', 'router'])
       .describe('gateway reads sensors, host runs Holdfast, router joins them.'),
-    circuit: keyText('Key of the circuit that feeds it.').optional(),
+    circuit: keyOf('circuit', 'Key of the circuit that feeds it.').optional(),
   },
 ) satisfies z.ZodType<Monitor>;

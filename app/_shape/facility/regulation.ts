@@ -3,7 +3,7 @@ import { z } from 'zod';
 import { amount } from './amount';
 import { carriedOutBy } from './carried-out-by';
 import { noun } from './noun';
-import { keyText, localTime } from './words';
+import { keyOf, localTime } from './words';
 
 const VOTES = ['single', 'median', 'highest', 'lowest'] as const satisfies readonly Vote[];
 /** Levels may lie on either side of the running level. */
@@ -23,7 +23,7 @@ const neverShape = noun('never', 'Runs only when a person opens or starts it.', 
 const thermostatShape = noun('thermostat', 'Two-point control of temperature.', {
   kind: z.literal('thermostat').describe('thermostat: two-point control of temperature.'),
   sensors: z
-    .array(keyText('Key of a temperature sensor.'))
+    .array(keyOf('sensor', 'Key of a temperature sensor.', { of: 'temperature' }))
     .min(1)
     .describe('Keys of the temperature sensors it reads.'),
   vote: z.enum(VOTES).describe('How several sensors become one value; single for one sensor.'),
@@ -36,11 +36,13 @@ const thermostatShape = noun('thermostat', 'Two-point control of temperature.', 
 
 const levelShape = noun('levelControl', 'Two-point control of level; runs up from lowMm to highMm.', {
   kind: z.literal('level').describe('level: two-point control of level.'),
-  sensor: keyText('Key of the level sensor.'),
+  sensor: keyOf('sensor', 'Key of the level sensor.', { of: 'level' }),
   lowMm: amount('Mm', 'Starts at this level, relative to the running level', EITHER_SIDE),
   highMm: amount('Mm', 'Stops at this level, relative to the running level', EITHER_SIDE),
   runLimitMin: amount('Min', 'Longest single run; then it locks out until a person resets it').optional(),
-  runLimitSafeguard: keyText('Key of the safeguard (kind run-limit) that proves the run limit.').optional(),
+  runLimitSafeguard: keyOf('safeguard', 'Key of the safeguard (kind run-limit) that proves the run limit.', {
+    of: 'run-limit',
+  }).optional(),
   by,
 });
 

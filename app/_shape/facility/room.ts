@@ -1,5 +1,6 @@
 import type { Room } from '#core/facility/site';
 import { z } from 'zod';
+import { hinted } from '../form/hints';
 import { type Bounds, bareAmount, wanted, withUnit } from './amount';
 import type { FieldUnit } from './field-unit';
 import { figure } from './figure';
@@ -18,9 +19,10 @@ export const roomShape = noun('room', 'Air around the systems of one room.', {
 /** The same all day, or 24 values for the hours beginning 00:00 to 23:00 local time. */
 function byHour(unit: FieldUnit, about: string, bounds?: Bounds) {
   const hours = z.array(bareAmount(unit, bounds)).length(24);
-  return z
+  const shape = z
     .union([figure(unit, about, bounds), hours], {
       error: `${wanted(unit)}, or "unknown", or a list of 24 such numbers`,
     })
     .describe(`${withUnit(about, unit)} One figure, or 24 numbers for the hours from 00:00 to 23:00 local time.`);
+  return hinted(shape, { as: 'figure-by-hour', unit });
 }

@@ -2,7 +2,7 @@ import { SENSOR_QUANTITIES, type Sensor } from '#core/facility/system';
 import { z } from 'zod';
 import { figure } from './figure';
 import { noun } from './noun';
-import { isoDate, keyText, nameText } from './words';
+import { isoDate, keyOf, keyText, nameText } from './words';
 
 export const sensorShape = noun('sensor', 'One sensor.', {
   key: keyText('Key of the sensor.'),
@@ -12,9 +12,12 @@ export const sensorShape = noun('sensor', 'One sensor.', {
     .describe(
       'What it measures: °C, mm relative to the running level, L/h, practical salinity, mg/L, wet or not, W, pH.',
     ),
-  tank: keyText('Key of the tank it sits in; for flow, the tank the return feeds or the sump it leaves.').optional(),
-  equipment: keyText('For watts: key of the equipment measured.').optional(),
-  gateway: keyText('Key of the gateway that reads it.').optional(),
+  tank: keyOf(
+    'tank',
+    'Key of the tank it sits in; for flow, the tank the return feeds or the sump it leaves.',
+  ).optional(),
+  equipment: keyOf('equipment', 'For watts: key of the equipment measured.').optional(),
+  gateway: keyOf('gateway', 'Key of the gateway that reads it.').optional(),
   accuracy: figure('number', 'Accuracy, either way').optional(),
   calibrationDue: isoDate('Day after which its calibration no longer counts.').optional(),
 }) satisfies z.ZodType<Sensor>;

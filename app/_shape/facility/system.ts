@@ -10,7 +10,7 @@ import { safeguardShape } from './safeguard';
 import { sensorShape } from './sensor';
 import { stockShape } from './stock';
 import { tankShape } from './tank';
-import { keyText, nameText } from './words';
+import { keyOf, keyText, nameText } from './words';
 
 export const systemShape = noun(
   'system',
@@ -19,7 +19,7 @@ export const systemShape = noun(
     key: keyText('Key of the system.'),
     name: nameText('Name of the system.'),
     kind: z.enum(SYSTEM_KINDS).describe('Kind of system; chooses the default tolerance profile.'),
-    room: keyText('Key of the room it stands in.'),
+    room: keyOf('room', 'Key of the room it stands in.'),
     salinity: figure('psu', 'Salinity it is kept at; 0 for fresh water'),
     feedGPerDay: figure('GPerDay', 'Feed given in a day').optional(),
     tanks: listOf(tankShape, 'Its tanks, with at most one sump.'),

@@ -2,7 +2,7 @@ import { TANK_ROLES, type Tank } from '#core/facility/system';
 import { z } from 'zod';
 import { figure } from './figure';
 import { noun } from './noun';
-import { keyText, nameText } from './words';
+import { keyOf, keyText, nameText } from './words';
 
 const wallShape = noun('wall', 'What the walls and base of a tank are made of.', {
   material: z.enum(['glass', 'acrylic', 'concrete', 'insulated']).describe('Material.'),
@@ -29,7 +29,9 @@ export const tankShape = noun('tank', 'One body of water. Levels are relative to
     'Mm',
     'Depth of the siphon-break hole below the running level; left out: there is none',
   ).optional(),
-  siphonSafeguard: keyText('Key of the safeguard (kind siphon-break) that proves the hole is clear.').optional(),
+  siphonSafeguard: keyOf('safeguard', 'Key of the safeguard (kind siphon-break) that proves the hole is clear.', {
+    of: 'siphon-break',
+  }).optional(),
   returnShare: figure('share', "Share of the return's flow that this tank receives").optional(),
   pumpDryMm: figure('Mm', 'Sump only: how far the level may fall before the return pump draws air').optional(),
 }).refine((tank) => tank.lossWPerK === undefined || tank.wall === undefined, {

@@ -1,5 +1,6 @@
 import { LIMIT_QUANTITIES, type LimitQuantity, type ToleranceProfile } from '#core/facility/stock';
 import { z } from 'zod';
+import { hinted } from '../form/hints';
 import { amount, bareAmount, withUnit } from './amount';
 import type { FieldUnit } from './field-unit';
 import { listOf } from './list';
@@ -18,10 +19,13 @@ const LIMIT_BOUNDS: Record<LimitQuantity, readonly [number, number]> = {
 
 const LIMIT_UNIT = 'In °C, practical salinity, mg/L, part of the running volume, or K in 24 h.';
 
+/** In the unit of what the limit is set on. */
+const bound = hinted(z.number(), { as: 'number-of', by: ['quantity'], via: 'limit', difference: false });
+
 const limitShape = noun('limit', 'Beyond it without a break for this long is harm.', {
   quantity: z.enum(LIMIT_QUANTITIES).describe('What the limit is set on.'),
-  above: z.number().optional().describe(`Harm above this value. ${LIMIT_UNIT}`),
-  below: z.number().optional().describe(`Harm below this value. ${LIMIT_UNIT}`),
+  above: bound.optional().describe(`Harm above this value. ${LIMIT_UNIT}`),
+  below: bound.optional().describe(`Harm below this value. ${LIMIT_UNIT}`),
   forMin: amount('Min', 'How long without a break'),
 }).superRefine(({ quantity, above, below }, ctx) => {
   const [least, most] = LIMIT_BOUNDS[quantity];
@@ -50,5 +54,5 @@ export const toleranceProfileShape = noun(
 ) satisfies z.ZodType<ToleranceProfile>;
 
 function band(unit: FieldUnit, about: string) {
-  return z.tuple([bareAmount(unit), bareAmount(unit)]).describe(withUnit(about, unit));
+  return hinted(z.tuple([bareAmount(unit), bareAmount(unit)]).describe(withUnit(about, unit)), { as: 'band', unit });
 }

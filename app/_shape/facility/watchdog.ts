@@ -3,10 +3,12 @@ import type { z } from 'zod';
 import { amount } from './amount';
 import { answeredBy } from './answered-by';
 import { noun } from './noun';
-import { keyText } from './words';
+import { keyOf } from './words';
 
 export const watchdogShape = noun('watchdog', 'A watch kept outside the site.', {
   afterMin: amount('Min', 'Silence after which it calls'),
   answeredBy: answeredBy('Who answers its call:'),
-  safeguard: keyText('Key of the site safeguard (kind alarm) whose tests prove that its call arrives.').optional(),
+  safeguard: keyOf('safeguard', 'Key of the site safeguard (kind alarm) whose tests prove that its call arrives.', {
+    of: 'alarm',
+  }).optional(),
 }) satisfies z.ZodType<Watchdog>;

@@ -1,5 +1,6 @@
 import { nearestWord } from '#core/facility/nearest-word';
 import { z } from 'zod';
+import { hinted, type Referred } from '../form/hints';
 
 const KEY = /^[a-z0-9]+(?:-[a-z0-9]+)*$/;
 const ONE_LINE = /^\S(?:.*\S)?$/;
@@ -9,6 +10,21 @@ const ZONE_NAME = /^[A-Za-z][A-Za-z0-9_+-]*(?:\/[A-Za-z0-9_+-]+)*$/;
 
 /** A key: lower-case letters, digits and hyphens. @param about what the key names */
 export function keyText(about: string) {
+  return hinted(bareKey(about), { as: 'key' });
+}
+
+/**
+ * The key of a member of another list.
+ *
+ * @param to      which list
+ * @param about   what the key names
+ * @param more    `of`: only members of this kind or quantity will do; `or`: words that stand for something else
+ */
+export function keyOf(to: Referred, about: string, more: { of?: string; or?: readonly string[] } = {}) {
+  return hinted(bareKey(about), { as: 'reference', to, ...more });
+}
+
+function bareKey(about: string) {
   return z
     .string()
     .max(64)
@@ -27,22 +43,24 @@ export function nameText(about: string) {
 
 /** Free text that is not blank. @param about what it says */
 export function freeText(about: string) {
-  return z.string().max(2000).regex(/\S/, { error: 'must not be blank' }).describe(about);
+  return hinted(z.string().max(2000).regex(/\S/, { error: 'must not be blank' }).describe(about), { as: 'long-text' });
 }
 
 /** A local wall-clock time. @param about what happens then */
 export function localTime(about: string) {
-  return z
+  const shape = z
     .string()
     .regex(LOCAL_TIME, { error: 'must be a time of day as HH:MM, from 00:00 to 23:59' })
     .describe(`${about} Local time, HH:MM.`);
+  return hinted(shape, { as: 'time' });
 }
 
 /** A day of the calendar that exists. @param about what happens on it */
 export function isoDate(about: string) {
-  return z.iso
+  const shape = z.iso
     .date({ error: 'must be a day of the calendar as YYYY-MM-DD' })
     .describe(`${about} ISO date, YYYY-MM-DD.`);
+  return hinted(shape, { as: 'date' });
 }
 
 /** An IANA time zone. @param about what is in this zone */

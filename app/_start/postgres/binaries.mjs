@@ -1,20 +1,28 @@
 // @ts-check
 // Where the PostgreSQL programs lie: in the package for this machine's system and processor.
 import { execFileSync } from 'node:child_process';
-import { existsSync } from 'node:fs';
+import { existsSync, readFileSync } from 'node:fs';
 import { createRequire } from 'node:module';
 import { arch, platform } from 'node:os';
 import { dirname, join } from 'node:path';
 import { Failure } from '../failure.mjs';
 
+/** @typedef {{ postgres: string, initdb: string, major: number }} Programs */
+
 /**
- * @returns {{ postgres: string, initdb: string }} paths of the two programs that are needed
+ * @param {string} [folder] of a package that holds the programs; that of this machine when left out
+ * @returns {Programs} paths of the two programs that are needed, and the major version they are of
  * @throws {Failure} when no PostgreSQL came for this machine
  */
-export function binaries() {
-  const folder = packageFolder();
+export function binaries(folder = packageFolder()) {
   hydrate(folder);
-  return { postgres: join(folder, 'native/bin/postgres'), initdb: join(folder, 'native/bin/initdb') };
+  const { version } = JSON.parse(readFileSync(join(folder, 'package.json'), 'utf8'));
+  return {
+    postgres: join(folder, 'native/bin/postgres'),
+    initdb: join(folder, 'native/bin/initdb'),
+    // The package bears the version of the server it holds.
+    major: Number.parseInt(version, 10),
+  };
 }
 
 /** @returns {string} the folder of the package that holds the programs */

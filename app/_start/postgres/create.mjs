@@ -20,10 +20,11 @@ export function exists(folder) {
  *
  * @param {string} folder where it shall lie
  * @param {{ user: string, password: string }} owner of everything in it
- * @param {{ isDurable: boolean }} care whether it must survive a power cut
+ * @param {{ isDurable: boolean, programs?: import('./binaries.mjs').Programs }} care whether it must survive a power cut,
+ *   and which PostgreSQL makes it: Holdfast's own when left out
  * @throws {Failure} when PostgreSQL cannot make it
  */
-export async function create(folder, { user, password }, { isDurable }) {
+export async function create(folder, { user, password }, { isDurable, programs = binaries() }) {
   const aside = `${folder}.new`;
   const secret = `${folder}.secret`;
   rmSync(aside, { recursive: true, force: true });
@@ -33,7 +34,7 @@ export async function create(folder, { user, password }, { isDurable }) {
   const person = personFor(folder);
   if (person.identity) for (const path of [aside, secret]) chownSync(path, person.identity.uid, person.identity.gid);
   try {
-    const { status, output } = await runAs(person, binaries().initdb, [
+    const { status, output } = await runAs(person, programs.initdb, [
       ...['--pgdata', aside, '--username', user, '--pwfile', secret, '--auth', 'scram-sha-256'],
       // One locale on every machine, from PostgreSQL itself: sorting does not change with the system's libraries.
       ...['--encoding', 'UTF8', '--locale', 'C', '--locale-provider', 'builtin', '--builtin-locale', 'C.UTF-8'],

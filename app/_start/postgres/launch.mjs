@@ -21,6 +21,7 @@ const POLL_MS = 50;
  * @property {string} log file the server writes to
  * @property {import('./stored.mjs').Stored} stored who may connect, and on which port
  * @property {string[]} [settings] further settings, `name=value`
+ * @property {import('./binaries.mjs').Programs} [programs] the PostgreSQL that serves it; Holdfast's own when left out
  */
 
 /**
@@ -44,7 +45,7 @@ export async function launch(cluster) {
  * @param {Cluster} cluster to serve
  * @returns {Promise<string | undefined>} nothing when the server answers, else what it wrote before it ended
  */
-async function tryOnce({ folder, log, stored, settings = [] }) {
+async function tryOnce({ folder, log, stored, settings = [], programs = binaries() }) {
   const before = statSync(log, { throwIfNoEntry: false })?.size ?? 0;
   const output = openSync(log, 'a', 0o600);
   const words = [
@@ -57,7 +58,7 @@ async function tryOnce({ folder, log, stored, settings = [] }) {
     ...settings,
   ].flatMap((setting) => ['-c', setting]);
   // A session of its own: Ctrl-C reaches Holdfast alone, which stops the server last.
-  const child = spawnAs(personFor(folder), binaries().postgres, ['-D', folder, ...words], {
+  const child = spawnAs(personFor(folder), programs.postgres, ['-D', folder, ...words], {
     detached: true,
     stdio: ['ignore', output, output],
   });

@@ -6,17 +6,19 @@ import { requireRoom, ROOM_FOR } from '../disk.mjs';
 import { Failure } from '../failure.mjs';
 import { keepLogShort } from '../log-file.mjs';
 import { makeDataFolder } from '../places.mjs';
+import { requireSameMajor } from './major.mjs';
 import { create, exists } from './create.mjs';
 import { launch } from './launch.mjs';
 import { personFor } from './person.mjs';
 import { freePort, isFree } from './port.mjs';
 import { notedServer } from './running.mjs';
 import { stop } from './stop.mjs';
-import { addressOf, newStored, readStored, writeStored } from './stored.mjs';
+import { addressOf, appAddressOf, newAppAccount, newStored, readStored, writeStored } from './stored.mjs';
 
 /**
  * @typedef {object} Server
- * @property {string} url address of Holdfast's database, which may not exist yet
+ * @property {string} url address of Holdfast's database for the processes; neither it nor their account need exist yet
+ * @property {string} ownerUrl address of the same database as the owner of everything in it
  * @property {boolean} wasRunning whether it was found running
  * @property {() => boolean} isAlive whether its process is there
  * @property {() => Promise<void>} startAgain after it died, on the same port
@@ -33,6 +35,7 @@ export async function embeddedServer(data) {
   const folder = join(home, 'postgres');
   // An account that stands in for root must be able to pass through; the secrets in the folder are closed by themselves.
   if (personFor(folder).identity) chmodSync(home, 0o711);
+  if (exists(folder)) requireSameMajor(home, folder);
   const stored = exists(folder) ? await known(home) : await fresh(home, folder);
   const cluster = { folder, log: join(home, 'postgres.log'), stored };
   const running = notedServer(folder);
@@ -45,7 +48,8 @@ export async function embeddedServer(data) {
     await launch(await onFreePort(home, cluster));
   }
   return {
-    url: addressOf(cluster.stored),
+    url: appAddressOf(cluster.stored),
+    ownerUrl: addressOf(cluster.stored),
     wasRunning,
     isAlive: () => notedServer(folder) !== undefined,
     startAgain: () => launch(cluster),
@@ -63,7 +67,12 @@ export async function stopEmbedded(data) {
  */
 async function known(home) {
   const stored = readStored(home);
-  if (stored) return stored;
+  if (stored?.app) return stored;
+  if (stored) {
+    const gained = { ...stored, app: newAppAccount() };
+    writeStored(home, gained);
+    return gained;
+  }
   throw new Failure(`There is a database in ${home}, but not its password file database.json: put that file back.`);
 }
 

@@ -14,8 +14,11 @@ import { addressOf, newStored } from './stored.mjs';
 const NAME = 'holdfast-test-';
 const QUICK = ['fsync=off', 'synchronous_commit=off', 'full_page_writes=off', 'max_connections=200'];
 
-/** @returns {Promise<{ url: string, remove: () => Promise<void> }>} address of its maintenance database, and its end */
-export async function throwAwayServer() {
+/**
+ * @param {import('./binaries.mjs').Programs} [programs] another PostgreSQL than Holdfast's own
+ * @returns {Promise<{ url: string, remove: () => Promise<void> }>} address of its maintenance database, and its end
+ */
+export async function throwAwayServer(programs) {
   await removeLeftovers();
   const home = mkdtempSync(join(realpathSync(tmpdir()), NAME));
   writeFileSync(join(home, 'owner.json'), JSON.stringify({ pid: process.pid, born: bornAt(process.pid) }));
@@ -24,8 +27,8 @@ export async function throwAwayServer() {
   try {
     if (personFor(folder).identity) chmodSync(home, 0o711);
     const stored = newStored(await freePort());
-    await create(folder, stored, { isDurable: false });
-    await launch({ folder, log: join(home, 'postgres.log'), stored, settings: QUICK });
+    await create(folder, stored, { isDurable: false, programs });
+    await launch({ folder, log: join(home, 'postgres.log'), stored, settings: QUICK, programs });
     return { url: addressOf(stored, 'postgres'), remove };
   } catch (error) {
     await remove();

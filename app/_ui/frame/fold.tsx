@@ -1,10 +1,13 @@
 import type { ReactNode } from 'react';
 import style from './fold.module.css';
 
-/** What most people need not read at first, behind its title. Opens without scripts; printed open. */
-export function Fold({ title, children }: { title: ReactNode; children: ReactNode }) {
+/**
+ * What most people need not read at first, behind its title. Opens without scripts; printed open.
+ * @param open it has to be seen: it opens by itself
+ */
+export function Fold({ title, open, children }: { title: ReactNode; open?: boolean; children: ReactNode }) {
   return (
-    <details className={style.fold}>
+    <details className={style.fold} open={open || undefined}>
       <summary>{title}</summary>
       <div className={style.inside}>{children}</div>
     </details>

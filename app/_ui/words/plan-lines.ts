@@ -1,6 +1,5 @@
 import type { CarriedOutBy } from '#core/facility/site';
-import type { Equipment } from '#core/facility/system';
-import type { Condition, CutOut, Interlock, Regulation } from '#core/plans/plan';
+import type { Condition, CutOut, Interlock, Plan, Regulation } from '#core/plans/plan';
 import { figure } from '../units/figures';
 import type { Speech } from './said';
 
@@ -15,7 +14,7 @@ export interface PlanLine {
 }
 
 /** The plan of a piece of equipment, layer by layer, highest authority first. */
-export function planLines(speech: Speech, { plan }: Equipment): PlanLine[] {
+export function planLines(speech: Speech, { plan }: { plan: Plan }): PlanLine[] {
   const named = (key: string | undefined) => (key === undefined ? undefined : speech.names.safeguard(key));
   return [
     ...plan.cutOuts.map(

@@ -106,6 +106,43 @@ describe('a record that was tampered with', () => {
   });
 });
 
+/** A link as whoever knows the rule would seal it, ready to be put into the table. */
+function forged(seq: number, before: string, word: string): string {
+  const text = canonicalText([site, seq, AT.toISOString(), 'said', { word }]);
+  const hash = createHash('sha256').update(Buffer.from(before, 'hex')).update(text).digest('hex');
+  return `('${site}', ${seq}, '${AT.toISOString()}', 'said', '{"word":"${word}"}', '\\x${before}', '\\x${hash}')`;
+}
+
+describe('a record that was forged by somebody who knows how it is sealed', () => {
+  let seals: string[] = [];
+
+  beforeEach(async () => {
+    await add('a', 'b', 'c', 'd');
+    const { rows } = await query('SELECT hash FROM record WHERE site_id = $1 ORDER BY seq', [site]);
+    seals = ['00'.repeat(32), ...rows.map(({ hash }) => hash.toString('hex'))];
+  });
+
+  test('is found out where the links after one put in between went on counting', async () => {
+    await tamper(`UPDATE record SET seq = seq + 100 WHERE site_id = '${site}' AND seq > 2;
+                  UPDATE record SET seq = seq - 99 WHERE site_id = '${site}' AND seq > 100;
+                  UPDATE record_head SET seq = 5 WHERE site_id = '${site}';
+                  INSERT INTO record VALUES ${forged(3, seals[2] ?? '', 'between')}`);
+    expect(await verifyChain(site)).toEqual({ isWhole: false, seq: 4, wrong: 'not linked to the one before' });
+  });
+
+  test('is found out where the link after one that was sealed anew still names the old seal', async () => {
+    await tamper(`DELETE FROM record WHERE site_id = '${site}' AND seq = 2;
+                  INSERT INTO record VALUES ${forged(2, seals[1] ?? '', 'other')}`);
+    expect(await verifyChain(site)).toEqual({ isWhole: false, seq: 3, wrong: 'not linked to the one before' });
+  });
+
+  test('is found out at the head where the last link alone was sealed anew', async () => {
+    await tamper(`DELETE FROM record WHERE site_id = '${site}' AND seq = 4;
+                  INSERT INTO record VALUES ${forged(4, seals[3] ?? '', 'other')}`);
+    expect(await verifyChain(site)).toEqual({ isWhole: false, seq: 4, wrong: 'not as it was sealed' });
+  });
+});
+
 describe('the one text of a value', () => {
   test('is the same after the database has kept it', async () => {
     const value = fc

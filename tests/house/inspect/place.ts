@@ -6,6 +6,8 @@ const TOP = new Set([
   'package-lock.json',
   'tsconfig.json',
   'next.config.js',
+  // Next demands it here.
+  'proxy.ts',
   'app',
   'prisma',
   'tests',

@@ -6,6 +6,7 @@ import { NO_SEAL, seal } from '#data/records/seal';
 import { inTransaction } from '#data/transaction';
 import { importFacility } from '#server/facility/import-facility';
 import { LOCAL_PERSON } from '#server/gate/who';
+import { auditWords, isWhole } from '#server/command/print-audit';
 import { auditRecords } from '#server/record/audit-records';
 import { writeFacility } from '#shape/facility/write-facility';
 import { ROOT } from '../../../app/_start/places.mjs';
@@ -118,6 +119,55 @@ describe('an audit of the record', () => {
     const ended = await audit(...words);
     expect(ended.code).toBe(2);
     expect(ended.stderr).toContain(sentence);
+  });
+
+  test.each([
+    [
+      'a changed word',
+      `UPDATE record SET body = '{"word":"x"}' WHERE SITE AND seq = 2`,
+      'link 2, not as it was sealed',
+    ],
+    ['a link taken out', 'DELETE FROM record WHERE SITE AND seq = 2', 'link 2, missing'],
+    [
+      'two links that changed places',
+      `UPDATE record SET seq = 9999 WHERE SITE AND seq = 2; UPDATE record SET seq = 2 WHERE SITE AND seq = 3;
+       UPDATE record SET seq = 3 WHERE SITE AND seq = 9999`,
+      'link 2, not linked to the one before',
+    ],
+    [
+      'a link put in between',
+      `UPDATE record SET seq = seq + 5000 WHERE SITE AND seq > 2; UPDATE record SET seq = seq - 4999 WHERE SITE AND seq > 5000;
+       INSERT INTO record SELECT site_id, 3, at, kind, body, hash, sha256('x') FROM record WHERE SITE AND seq = 2;
+       UPDATE record_head SET seq = seq + 1 WHERE SITE`,
+      'link 3, not as it was sealed',
+    ],
+    ['a record cut short', 'DELETE FROM record WHERE SITE AND seq > 3', 'link 4, missing'],
+  ])('names the link and what is wrong with it at %s', async (_what, sql, named) => {
+    await query('CREATE TABLE kept AS SELECT * FROM record; CREATE TABLE kept_head AS SELECT * FROM record_head');
+    await tamper(sql.replaceAll('SITE', `site_id = '${site}'`));
+    const audited = await auditRecords(LOCAL_PERSON, { anchors: [] });
+    await tamper(`DELETE FROM record; INSERT INTO record SELECT * FROM kept; DROP TABLE kept;
+                  DELETE FROM record_head; INSERT INTO record_head SELECT * FROM kept_head; DROP TABLE kept_head`);
+    if (!audited.ok) throw new Error(JSON.stringify(audited.reason));
+    expect(isWhole(audited.value)).toBe(false);
+    expect(auditWords(audited.value, 0)).toContain(`Harbour Aquarium (harbour): BROKEN at ${named}\n`);
+    expect(await auditRecords(LOCAL_PERSON, { anchors: [] })).toMatchObject({
+      value: { sites: [{ verdict: { isWhole: true } }] },
+    });
+  });
+
+  test('says of each site where its last daily anchor went, and holds the record to it', async () => {
+    const seal = (await query('SELECT hash FROM record WHERE site_id = $1 AND seq = 2', [site])).rows[0].hash;
+    await query('INSERT INTO record_anchor VALUES ($1, $2, 2, $3, $4)', [site, '2026-11-02', seal, AT]);
+    const words = async () => {
+      const audited = await auditRecords(LOCAL_PERSON, { anchors: [] });
+      return audited.ok ? auditWords(audited.value, 0) : '';
+    };
+    expect(await words()).toContain('  the anchor of 2026-11-02 for link 2 went nowhere outside\n');
+    await query("INSERT INTO anchor_sent VALUES ($1, '2026-11-02', 'file', '/mnt/away', $2)", [site, AT]);
+    expect(await words()).toContain('for link 2 went to file /mnt/away at 2026-11-01T05:30:00.000Z\n');
+    await rewrite('as it never was either');
+    expect(await words()).toContain('BROKEN at link 2, not as it was anchored\n');
   });
 
   // Last: what is broken here stays so.

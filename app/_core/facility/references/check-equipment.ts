@@ -4,7 +4,7 @@ import type { Report } from './report';
 import type { SystemScope } from './scope';
 
 /** Fields that only some types of equipment have, and those types. */
-const BELONGS_TO: { [F in keyof Equipment]?: readonly EquipmentType[] } = {
+export const BELONGS_TO: { [F in keyof Equipment]?: readonly EquipmentType[] } = {
   flowLPerH: ['return-pump', 'circulation-pump', 'filter', 'top-off'],
   coolingW: ['chiller'],
   gasTransferLPerH: ['skimmer', 'circulation-pump', 'air-blower'],

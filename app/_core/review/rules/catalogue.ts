@@ -12,6 +12,7 @@ import { rule as heaterFightsChiller } from './heater-fights-chiller';
 import { rule as heaterNearChiller } from './heater-near-chiller';
 import { rule as heaterOnWhenBlind } from './heater-on-when-blind';
 import { rule as lineByPerson } from './line-by-person';
+import { rule as planOnOwnWord } from './plan-on-own-word';
 import { rule as monitorOnWatchedCircuit } from './monitor-on-watched-circuit';
 import { rule as monitorWithoutBacking } from './monitor-without-backing';
 import { rule as noHighTemperatureAlarm } from './no-high-temperature-alarm';
@@ -70,6 +71,7 @@ export const RULES: readonly Rule[] = [
   blindWattsRange,
   returnProvedByCommand,
   lineByPerson,
+  planOnOwnWord,
   noHighTemperatureAlarm,
   noLowTemperatureAlarm,
   noOxygenAlarm,

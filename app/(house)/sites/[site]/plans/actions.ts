@@ -1,0 +1,20 @@
+'use server';
+
+import { act } from '#server/gate/act';
+import type { PlanChanged } from '#server/plans/change-plan';
+import { putPlanInForce, putPlanInForceShape } from '#server/plans/put-plan-in-force';
+import { sendBackPlan, sendBackPlanShape, withdrawPlan, withdrawPlanShape } from '#server/plans/return-plan';
+import { submitPlan, submitPlanShape } from '#server/plans/submit-plan';
+import { writePlan, writePlanShape } from '#server/plans/write-plan';
+
+const pages = ({ path }: PlanChanged) => [path, path.split('/').slice(0, 4).join('/'), '/'];
+
+export const writePlanAction = act(writePlanShape, writePlan, pages);
+
+export const submitPlanAction = act(submitPlanShape, submitPlan, pages);
+
+export const putPlanInForceAction = act(putPlanInForceShape, putPlanInForce, pages);
+
+export const sendBackPlanAction = act(sendBackPlanShape, sendBackPlan, pages);
+
+export const withdrawPlanAction = act(withdrawPlanShape, withdrawPlan, pages);

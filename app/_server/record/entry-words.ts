@@ -1,0 +1,109 @@
+import 'server-only';
+
+/** What an entry of the record holds, to be put into words. Fields that an older entry lacks are told as a dash. */
+export interface Said {
+  /** A plain value as text. */
+  text: (field: string) => string;
+  /** What a thing or a person is called, by the id in the field. */
+  name: (field: string) => string;
+  has: (field: string) => boolean;
+}
+
+/** How the entries of one kind are told. */
+interface Words {
+  /** The kind, as it stands in a list. */
+  title: string;
+  /** The entry as a sentence without a subject: who did it stands beside it. */
+  tell: (said: Said) => string;
+}
+
+/** Every kind of entry that has words of its own. */
+const WORDS: Readonly<Record<string, Words>> = {
+  'facility-imported': {
+    title: 'facility file imported',
+    tell: ({ text }) =>
+      text('revision') === '1'
+        ? 'Described the site by a facility file'
+        : `Imported a facility file: ${counted(text('changes'), 'difference')}, revision ${text('revision')} of the site`,
+  },
+  'plan-in-force': {
+    title: 'plan put in force',
+    tell: ({ text, name }) => `Put version ${text('version')} of the plan of ${name('equipment')} in force`,
+  },
+  'safeguard-tested': {
+    title: 'safeguard tested',
+    tell: ({ text, name }) => `Tested ${name('safeguard')} on ${text('on')}: it ${text('result')}`,
+  },
+  'test-withdrawn': {
+    title: 'test of a safeguard withdrawn',
+    tell: ({ text, name }) => `Withdrew the test of ${name('safeguard')} of ${text('on')}`,
+  },
+  'member-let-in': {
+    title: 'somebody let in',
+    tell: ({ text, name }) => `Let ${name('account')} in as ${text('role')}`,
+  },
+  'role-changed': {
+    title: 'role changed',
+    tell: ({ text, name }) => `Changed the role of ${name('account')} from ${text('was')} to ${text('role')}`,
+  },
+  'member-linked': {
+    title: 'account linked to the rota',
+    tell: ({ name, has }) =>
+      has('person')
+        ? `Said that ${name('account')} is ${name('person')} of the rota`
+        : `Said that ${name('account')} is nobody of the rota`,
+  },
+  'member-left': {
+    title: 'access ended',
+    tell: ({ text, name }) => `Ended the access of ${name('account')}, who was ${text('role')}`,
+  },
+  'person-erased': {
+    title: 'person erased',
+    tell: () => 'Erased the name and the address of somebody who had left',
+  },
+};
+
+/** A kind of entry as it stands in a list; one without words of its own by its name. */
+export function kindTitle(kind: string): string {
+  return wordsFor(kind)?.title ?? kind.replaceAll('-', ' ');
+}
+
+/**
+ * An entry in plain words. One of a kind without words of its own is told by its kind and all that stands in it.
+ *
+ * @param kind    of the entry
+ * @param body    what it holds
+ * @param names   what the ids in it stand for
+ */
+export function entryWords(kind: string, body: Record<string, unknown>, names: ReadonlyMap<string, string>): string {
+  const text = (field: string): string => plain(body[field], names);
+  const said = { text, name: text, has: (field: string) => body[field] !== undefined && body[field] !== null };
+  const words = wordsFor(kind);
+  if (words) return words.tell(said);
+  const title = kindTitle(kind);
+  const facts = Object.keys(body).filter((field) => field !== 'by');
+  const told = facts.map((field) => `${field} ${text(field)}`).join(', ');
+  return `${title.charAt(0).toUpperCase()}${title.slice(1)}${told && ': '}${told}`;
+}
+
+/** Every id that stands in the body of an entry, at any depth. */
+export function idsIn(value: unknown): string[] {
+  if (typeof value === 'string') return UUID.test(value) ? [value] : [];
+  return typeof value === 'object' && value !== null ? Object.values(value).flatMap(idsIn) : [];
+}
+
+const UUID = /^[0-9a-f]{8}(-[0-9a-f]{4}){3}-[0-9a-f]{12}$/;
+
+function wordsFor(kind: string): Words | undefined {
+  return Object.hasOwn(WORDS, kind) ? WORDS[kind] : undefined;
+}
+
+function plain(value: unknown, names: ReadonlyMap<string, string>): string {
+  if (value === undefined || value === null) return '–';
+  if (typeof value === 'string') return names.get(value) ?? value;
+  return typeof value === 'object' ? JSON.stringify(value) : String(value);
+}
+
+function counted(count: string, one: string): string {
+  return `${count} ${one}${count === '1' ? '' : 's'}`;
+}

@@ -1,0 +1,67 @@
+import 'server-only';
+
+/** Two years. */
+const HSTS_S = 63_072_000;
+
+/** What a page of Holdfast never asks of a device. */
+const NEVER_ASKED = [
+  'accelerometer',
+  'camera',
+  'geolocation',
+  'gyroscope',
+  'magnetometer',
+  'microphone',
+  'payment',
+  'usb',
+];
+
+/**
+ * What a browser may load and run for a page, as the header says it. A script runs only when it bears the word of this one
+ * answer, or was loaded by one that does.
+ *
+ * @param nonce      the word, drawn for this answer alone
+ * @param isSecure   whether people reach Holdfast by https
+ * @param sendTo     origins besides our own that a form may lead to: whoever else signs people in
+ */
+export function contentPolicy(nonce: string, isSecure: boolean, sendTo: readonly string[] = []): string {
+  const lines = [
+    "default-src 'self'",
+    `script-src 'self' 'nonce-${nonce}' 'strict-dynamic'`,
+    "style-src 'self'",
+    "img-src 'self' data:",
+    "font-src 'self'",
+    "connect-src 'self'",
+    "object-src 'none'",
+    "base-uri 'none'",
+    "frame-ancestors 'none'",
+    ["form-action 'self'", ...sendTo].join(' '),
+  ];
+  return [...lines, ...(isSecure ? ['upgrade-insecure-requests'] : [])].join('; ');
+}
+
+/**
+ * The headers that keep every answer to itself, beside the content policy.
+ *
+ * @param isSecure   whether people reach Holdfast by https
+ * @returns          by name
+ */
+export function safeHeaders(isSecure: boolean): Record<string, string> {
+  return {
+    'x-content-type-options': 'nosniff',
+    // Addresses hold keys of sites and words that work once: no other site is told them. Our own are, or a form of ours
+    // would come without its origin.
+    'referrer-policy': 'same-origin',
+    'permissions-policy': NEVER_ASKED.map((what) => `${what}=()`).join(', '),
+    'cross-origin-opener-policy': 'same-origin',
+    'cross-origin-resource-policy': 'same-origin',
+    ...(isSecure ? { 'strict-transport-security': `max-age=${HSTS_S}; includeSubDomains` } : {}),
+  };
+}
+
+/** Paths whose answers are the same for everybody, and may be kept: what the build made, and the published schema. */
+const PUBLIC = /^\/(_next\/static\/|schema\/|icon\.svg$)/;
+
+/** Whether an answer is for the person who asked and nobody else, so that no cache may keep it. @param path of the address */
+export function isPrivate(path: string): boolean {
+  return !PUBLIC.test(path);
+}

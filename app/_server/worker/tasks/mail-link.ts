@@ -1,0 +1,11 @@
+import 'server-only';
+import type { Task } from 'graphile-worker';
+import { z } from 'zod';
+import { mailLink } from '../../people/mail-link';
+
+const Payload = z.object({ account: z.uuid(), madeBy: z.string() });
+
+/** Makes the link by which somebody joins, or chooses a new password, and mails it to them. */
+export const mailLinkTask: Task = async (payload) => {
+  await mailLink(Payload.parse(payload));
+};

@@ -1,0 +1,82 @@
+import Link from 'next/link';
+import { Page } from '../frame/page';
+import { Section } from '../frame/section';
+import { type Column, Ledger } from '../table/ledger';
+import { instantSaid } from '../words/instant';
+import type { FormAction } from './act-form';
+import { type Invited, InviteForm } from './invite-form';
+import { calledSo, type MemberView, type PeopleView, ROLE_NAMES } from './people-view';
+
+/** Who may do what at a site. @param invite lets somebody in */
+export function PeopleBody({ page, invite }: { page: PeopleView; invite: FormAction<Invited> }) {
+  const { site, members, left, everywhere, isMailed } = page;
+  const at = `/sites/${encodeURIComponent(site.key)}`;
+  return (
+    <Page
+      title="People"
+      over={[
+        { href: '/', name: 'Systems' },
+        { href: at, name: site.name },
+      ]}
+      lead={<p>Who may do what at {site.name}. Every change stands in its record, under an id and without a name.</p>}
+    >
+      <Section id="members" title="With access" wide>
+        {members.length === 0 ? (
+          <p>Nobody has a role here yet.</p>
+        ) : (
+          <Ledger
+            caption={`Times are those of ${site.zone}.`}
+            columns={columnsOf(page, at)}
+            rows={members}
+            keyOf={({ account }) => account}
+          />
+        )}
+        {everywhere.map(({ account, name, role }) => (
+          <p key={account}>
+            {name ?? 'Somebody'} looks after Holdfast itself and is {ROLE_NAMES[role]} at every site.
+          </p>
+        ))}
+      </Section>
+      <Section
+        id="invite"
+        title="Let somebody in"
+        note={isMailed ? 'The link is mailed to them.' : 'No mail server was named, so the link is shown to you, once.'}
+      >
+        <InviteForm site={site.key} invite={invite} />
+      </Section>
+      {left.length > 0 ? (
+        <Section id="left" title="Who have left" wide>
+          <Ledger
+            caption="What is still theirs to do has to go to somebody else."
+            columns={columnsOf(page, at)}
+            rows={left}
+            keyOf={({ account }) => account}
+          />
+        </Section>
+      ) : null}
+    </Page>
+  );
+}
+
+function columnsOf({ site, rota }: PeopleView, at: string): Column<MemberView>[] {
+  return [
+    {
+      id: 'name',
+      head: 'Who',
+      cell: (member) => <Link href={`${at}/people/${member.account}`}>{calledSo(member)}</Link>,
+    },
+    { id: 'role', head: 'Role', cell: ({ role }) => ROLE_NAMES[role] },
+    {
+      id: 'rota',
+      head: 'On the rota',
+      cell: ({ person }) => (person === null ? 'nobody' : (rota.find(({ key }) => key === person)?.name ?? person)),
+    },
+    { id: 'duties', head: 'Open duties', figure: true, cell: ({ duties }) => duties.length },
+    {
+      id: 'since',
+      head: 'Since, until',
+      cell: ({ since, endedAt }) =>
+        `${instantSaid(since, site.zone)}${endedAt === null ? '' : `, until ${instantSaid(endedAt, site.zone)}`}`,
+    },
+  ];
+}

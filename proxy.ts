@@ -1,0 +1,14 @@
+import { type NextRequest, NextResponse } from 'next/server';
+import { guard } from '#server/web/guard';
+
+/** Every request passes here before a page or handler sees it. */
+export function proxy(request: NextRequest): Response {
+  const guarded = guard(request);
+  if (guarded.answer) return guarded.answer;
+  const headers = new Headers(request.headers);
+  // Next reads the word that scripts must bear from here.
+  headers.set('content-security-policy', guarded.policy);
+  const response = NextResponse.next({ request: { headers } });
+  for (const [name, value] of Object.entries(guarded.headers)) response.headers.set(name, value);
+  return response;
+}
