@@ -30,7 +30,7 @@ export function OtherWays({
           send={outside}
           hidden={to === undefined ? {} : { to }}
           button={`Sign in with ${ways.outside}`}
-          isSecond
+          look="second"
         />
       )}
       <p>

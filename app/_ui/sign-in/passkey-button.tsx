@@ -32,5 +32,7 @@ export function PasskeyButton({
     }
     return await send(null, form);
   };
-  return <PersonForm send={signIn} hidden={to === undefined ? {} : { to }} button="Sign in with a passkey" isSecond />;
+  return (
+    <PersonForm send={signIn} hidden={to === undefined ? {} : { to }} button="Sign in with a passkey" look="second" />
+  );
 }

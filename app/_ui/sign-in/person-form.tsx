@@ -1,6 +1,6 @@
 'use client';
 
-import { createContext, type ReactNode, useActionState, useContext } from 'react';
+import { createContext, type ReactNode, useActionState, useContext, useState } from 'react';
 import type { PersonAction, PersonAnswer, PersonFault } from './answers';
 import style from './sign-in.module.css';
 
@@ -10,6 +10,8 @@ interface Sent {
   /** What was sent and refused, so that it need not be typed again; passwords are. */
   typed: FormData | null;
 }
+
+type Acts<T> = (before: PersonAnswer<T> | null, form: FormData) => Promise<PersonAnswer<T>>;
 
 const Sent = createContext<Sent>({ faults: [], typed: null });
 
@@ -27,42 +29,37 @@ export function useSent(name: string): { faults: string[]; typed: string | undef
  * A form about a person: its fields, its button, and what came of it. It works without scripts.
  * @param send server action
  * @param hidden what is sent along
- * @param isSecond whether it is beside the first thing to do on the page
+ * @param look of the button: the first thing to do on the page, one beside it, or one of many in a table
  * @param done what is said once it is done, when the page stays
  */
 export function PersonForm<T>({
   send,
   hidden = {},
   button,
-  isSecond = false,
+  look = 'first',
   done,
   children,
 }: {
   send: PersonAction<T>;
   hidden?: Record<string, string>;
   button: string;
-  isSecond?: boolean;
+  look?: 'first' | 'second' | 'plain';
   done?: string;
   children?: ReactNode;
 }) {
-  const [sent, run, isBusy] = useActionState(
-    async (_before: { answer: PersonAnswer<T>; form: FormData } | null, form: FormData) => ({
-      answer: await send(null, form),
-      form,
-    }),
-    null,
-  );
-  const answer = sent?.answer;
+  const [typed, setTyped] = useState<FormData | null>(null);
+  // Handed on as it is, so that a browser without scripts can send the form to it; none looks at what was answered before.
+  const [answer, run, isBusy] = useActionState(send as Acts<T>, null);
   const refusal = answer?.ok === false ? answer : null;
   return (
-    <Sent value={{ faults: refusal?.reason.faults ?? [], typed: refusal ? (sent?.form ?? null) : null }}>
-      <form action={run} className={style.form}>
+    <Sent value={{ faults: refusal?.reason.faults ?? [], typed: refusal ? typed : null }}>
+      <form action={run} className={style.form} onSubmit={(event) => setTyped(new FormData(event.currentTarget))}>
         {Object.entries(hidden).map(([name, value]) => (
           <input key={name} type="hidden" name={name} value={value} />
         ))}
         {children}
         <div className={style.buttons}>
-          <button type="submit" className={isSecond ? style.second : style.first} disabled={isBusy}>
+          <button type="submit" className={style[look]} disabled={isBusy}>
             {button}
           </button>
         </div>
