@@ -33,9 +33,8 @@ const TYPESCRIPT = ['--conditions=react-server', '--import', 'tsx'];
 export async function bringUp(start) {
   const database = await openDatabase(start, start.data);
   const { embedded } = database;
-  let token = '';
-  const url = await prepareDatabase(start.root, start.env, database, (made) => {
-    token = made;
+  const { url, setUpToken: token } = await prepareDatabase(start.root, start.env, database, {
+    setUp: true,
   });
   // The owner's address stays here: no process that answers or works for people gets to know it.
   const { DATABASE_OWNER_URL: _, ...surroundings } = start.env;
@@ -43,8 +42,8 @@ export async function bringUp(start) {
     ...surroundings,
     DATABASE_URL: url,
     HOLDFAST_DATA: start.data,
-    HOLDFAST_ADDRESS: surroundings.HOLDFAST_ADDRESS || start.address,
-    HOLDFAST_SECRET: surroundings.HOLDFAST_SECRET || randomBytes(32).toString('base64url'),
+    HOLDFAST_ADDRESS: start.env.HOLDFAST_ADDRESS || start.address,
+    HOLDFAST_SECRET: start.env.HOLDFAST_SECRET || randomBytes(32).toString('base64url'),
   };
   await generateClient(start.root, env);
   const demo = start.demo ? await loadDemo(start.root, env) : '';

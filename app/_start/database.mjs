@@ -36,25 +36,24 @@ export async function openDatabase({ databaseUrl: url, databaseOwnerUrl: ownerUr
  * @param {string} root the checkout
  * @param {NodeJS.ProcessEnv} surroundings environment for the program
  * @param {Database} database to make ready
- * @param {(token: string) => void} [takeToken] is given the token of the link that makes the first account, while there is
- *   none; left out, no link is made
- * @returns {Promise<string>} the address by which the processes shall connect
+ * @param {{ setUp?: boolean }} [wanted] whether somebody is to be let in to make the first account; what is restored brings
+ *   its own
+ * @returns {Promise<{ url: string, setUpToken: string | undefined }>} the address by which the processes shall connect, and
+ *   the token of the link that makes the first account, while there is none
  * @throws {Failure} when it cannot be used: the one sentence that the program gave
  */
-export async function prepareDatabase(root, surroundings, { url, ownerUrl, embedded }, takeToken) {
-  const guard = await step('database: tables and rights', async () => {
-    const flags = [...(embedded ? ['--own'] : []), ...(takeToken ? ['--set-up'] : [])];
+export async function prepareDatabase(root, surroundings, { url, ownerUrl, embedded }, { setUp = false } = {}) {
+  const { guard, setUpToken } = await step('database: tables and rights', async () => {
+    const flags = [...(setUp ? ['--set-up'] : []), ...(embedded ? ['--own'] : [])];
     const args = [join(root, 'prisma/prepare/prepare.mjs'), ...flags];
     const env = { ...surroundings, DATABASE_URL: url, DATABASE_OWNER_URL: ownerUrl ?? '' };
     const { status, output } = await runProgram({ file: process.execPath, args, env, cwd: root });
     if (status !== 0) throw new Failure(speaksOfFullDisk(output) ? diskFull('the database') : output.trim());
-    const token = output.match(/^set-up (\S+)$/m)?.[1];
-    if (token) takeToken?.(token);
-    return output.match(/^guarded by: (\w+)$/m)?.[1];
+    return { guard: /^guarded by: (\w+)$/m.exec(output)?.[1], setUpToken: /^set-up (\S+)$/m.exec(output)?.[1] };
   });
-  if (guard === 'role') return withRole(url, APP_ROLE);
+  if (guard === 'role') return { url: withRole(url, APP_ROLE), setUpToken };
   if (guard !== 'account') say(UNGUARDED);
-  return url;
+  return { url, setUpToken };
 }
 
 /** One line for whoever brought a database whose account may break the record. */

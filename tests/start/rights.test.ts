@@ -26,8 +26,8 @@ function addressFor(user: string): string {
 }
 
 /** What a start does with a database of the person's own. @returns the address the processes get */
-const prepare = (url: string, ownerUrl?: string) =>
-  prepareDatabase(ROOT, process.env, { url, ownerUrl, embedded: undefined });
+const prepare = async (url: string, ownerUrl?: string) =>
+  (await prepareDatabase(ROOT, process.env, { url, ownerUrl, embedded: undefined })).url;
 
 /** Gives every table, view and function of ours to an account without any further right. */
 const giveTo = (user: string) =>
@@ -83,7 +83,7 @@ describe('the embedded server of an older copy', () => {
     expect(again.ownerUrl).toBe(first.ownerUrl);
     expect(again.url).not.toBe(first.url);
     const database = { url: again.url, ownerUrl: again.ownerUrl, embedded: again };
-    expect(await prepareDatabase(ROOT, process.env, database)).toBe(again.url);
+    expect((await prepareDatabase(ROOT, process.env, database)).url).toBe(again.url);
     await expect(breaksRecord(again.url)).rejects.toMatchObject(MAY_NOT);
     await wakes(again.url);
     expect((await embeddedServer(data)).url).toBe(again.url);

@@ -13,10 +13,10 @@ interface Place {
 const STATUS: Record<Refusal['why'], number> = {
   'not-signed-in': 401,
   'not-allowed': 403,
-  'wrong-sign-in': 401,
-  'too-often': 429,
   'own-work': 403,
   'not-own-work': 403,
+  'wrong-sign-in': 401,
+  'too-often': 429,
   'not-found': 404,
   invalid: 422,
   conflict: 409,

@@ -13,16 +13,16 @@ export function refusalWords(refusal: Refusal): string {
       return 'You are not signed in, or no longer: sign in and try again.';
     case 'not-allowed':
       return 'Your role at this site does not allow this.';
+    case 'own-work':
+      return 'You wrote this yourself: somebody else has to do this.';
+    case 'not-own-work':
+      return 'Somebody else wrote this: only they can do this.';
     case 'wrong-sign-in':
       return 'This does not let you in: the address or the password is wrong, or the account has ended.';
     case 'too-often':
       return refusal.waitS === null
         ? 'The password was wrong too often: choose a new one by a link.'
         : `Too many tries: wait ${waitWords(refusal.waitS)}, then try again.`;
-    case 'own-work':
-      return 'You wrote this yourself: somebody else has to do this.';
-    case 'not-own-work':
-      return 'Somebody else wrote this: only they can do this.';
     case 'not-found':
       return `There is no such ${refusal.what}.`;
     case 'invalid':

@@ -31,13 +31,13 @@ export type Sought =
 export type Refusal =
   | { why: 'not-signed-in' }
   | { why: 'not-allowed' }
+  /** It is their own work, which somebody else has to look at; or somebody else's, which only they may change. */
+  | { why: 'own-work' }
+  | { why: 'not-own-work' }
   /** Address and password, or passkey, do not belong together; it is not said which of them is wrong. */
   | { why: 'wrong-sign-in' }
   /** Asked too often; s until it may be asked again, or null when it may not, until the password is a new one. */
   | { why: 'too-often'; waitS: number | null }
-  /** It is their own work, which somebody else has to look at; or somebody else's, which only they may change. */
-  | { why: 'own-work' }
-  | { why: 'not-own-work' }
   | { why: 'not-found'; what: Sought }
   | { why: 'invalid'; faults: Fault[] }
   /** Somebody else was quicker; `now` says in words what it has become. */

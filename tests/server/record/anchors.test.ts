@@ -20,7 +20,7 @@ const { query } = freshDatabase();
 const folder = temporaryFolder();
 const file = join(folder, 'anchors.txt');
 const SECRET = `whsec_${Buffer.alloc(32, 7).toString('base64')}`;
-const MANAGER: Who = { id: 'somebody', name: 'Somebody', everywhere: null, at: { harbour: 'manager' } };
+const MANAGER: Who = { id: 'somebody', name: 'Manager', everywhere: null, at: { harbour: 'manager' } };
 const at = (day: string) => new Date(`${day}T00:10:00Z`);
 
 let mail: MailServer;
