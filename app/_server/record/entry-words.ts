@@ -30,6 +30,25 @@ const WORDS: Readonly<Record<string, Words>> = {
     title: 'plan put in force',
     tell: ({ text, name }) => `Put version ${text('version')} of the plan of ${name('equipment')} in force`,
   },
+  'plan-drafted': {
+    title: 'plan drafted',
+    tell: ({ text, name }) =>
+      `Drafted version ${text('version')} of the plan of ${name('equipment')}: ${text('reason')}`,
+  },
+  'plan-submitted': {
+    title: 'plan submitted',
+    tell: ({ text, name }) => `Submitted version ${text('version')} of the plan of ${name('equipment')}`,
+  },
+  'plan-sent-back': {
+    title: 'plan sent back',
+    tell: ({ text, name }) =>
+      `Sent version ${text('version')} of the plan of ${name('equipment')} back: ${text('reason')}`,
+  },
+  'plan-withdrawn': {
+    title: 'plan withdrawn',
+    tell: ({ text, name, has }) =>
+      `Withdrew version ${text('version')} of the plan of ${name('equipment')}${has('for') ? ` for version ${text('for')}` : ''}${has('reason') ? `: ${text('reason')}` : ''}`,
+  },
   'safeguard-tested': {
     title: 'safeguard tested',
     tell: ({ text, name }) => `Tested ${name('safeguard')} on ${text('on')}: it ${text('result')}`,
