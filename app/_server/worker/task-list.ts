@@ -1,21 +1,36 @@
 import 'server-only';
 import type { TaskList } from 'graphile-worker';
 import { anchorDaily } from './tasks/anchor-daily';
+import { backupDue } from './tasks/backup-due';
+import { diskWatch } from './tasks/disk-watch';
 import { heartbeat } from './tasks/heartbeat';
 import { mailLinkTask } from './tasks/mail-link';
+import { mailResetTask } from './tasks/mail-reset';
 import { reviewSiteTask } from './tasks/review-site';
 import { reviewsDue } from './tasks/reviews-due';
 import { sendAnchor } from './tasks/send-anchor';
+import { tidyAccounts } from './tasks/tidy-accounts';
 
 /** Every task by the name it is woken by, which is the name of its file. */
 export const taskList: TaskList = {
   'anchor-daily': anchorDaily,
+  'backup-due': backupDue,
+  'disk-watch': diskWatch,
   heartbeat,
   'mail-link': mailLinkTask,
+  'mail-reset': mailResetTask,
   'review-site': reviewSiteTask,
   'reviews-due': reviewsDue,
   'send-anchor': sendAnchor,
+  'tidy-accounts': tidyAccounts,
 };
 
 /** When tasks run of themselves: minute, hour, day of the month, month, day of the week, in UTC. */
-export const crontab = ['* * * * * heartbeat', '* * * * * reviews-due', '10 * * * * anchor-daily'].join('\n');
+export const crontab = [
+  '* * * * * heartbeat',
+  '* * * * * reviews-due',
+  '* * * * * disk-watch',
+  '* * * * * backup-due',
+  '10 * * * * anchor-daily',
+  '17 * * * * tidy-accounts',
+].join('\n');

@@ -1,13 +1,12 @@
 import Link from 'next/link';
-import type { FileAction } from '../import/answers';
-import { LoadDemo } from './load-demo';
+import { type DemoAction, LoadDemo } from './load-demo';
 import style from './empty-site.module.css';
 
 /**
  * What a newcomer sees: what Holdfast is, and two ways on.
  * @param loadDemo server action that loads the demo
  */
-export function EmptySite({ loadDemo }: { loadDemo: FileAction<unknown> }) {
+export function EmptySite({ loadDemo }: { loadDemo: DemoAction }) {
   return (
     <div className={style.empty}>
       <p className={style.what}>
