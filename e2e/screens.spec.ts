@@ -44,25 +44,40 @@ const SCREENS: Record<string, (page: Page) => Promise<void>> = {
 };
 
 for (const [name, open] of Object.entries(SCREENS)) {
-  for (const { device, width, light } of VIEWS) {
-    test(`${name}, ${device} width, ${light}: nothing runs over the edge, folded or open`, async ({ page }, info) => {
-      await show(page, { width, light });
-      await open(page);
-      await page.screenshot({ path: info.outputPath(`${name}-${device}-${light}.png`), fullPage: true });
-      await openEveryFold(page);
-      expect(await page.evaluate(overhang)).toBe(0);
-    });
-  }
+  test.describe(name, () => {
+    // A screen is opened once and then looked at in every size and light: nothing of it is made for one of them alone.
+    let page: Page;
 
-  for (const { device, width, light } of JUDGED) {
-    test(`${name}, ${device} width, ${light}: no serious barrier, with everything opened`, async ({ page }) => {
-      await show(page, { width, light });
+    test.beforeAll(async ({ browser }) => {
+      const context = await browser.newContext();
+      page = await context.newPage();
       await open(page);
-      await openEveryFold(page);
-      const { violations } = await new AxeBuilder({ page }).withTags(STANDARDS).analyze();
-      expect(violations.filter(({ impact }) => SERIOUS.has(impact)).map(said)).toEqual([]);
     });
-  }
+
+    test.afterAll(async () => page.context().close());
+
+    for (const { device, width, light } of VIEWS) {
+      test(`${device} width, ${light}: nothing runs over the edge, folded or open`, async ({
+        browserName: _,
+      }, info) => {
+        await show(page, { width, light });
+        await setFolds(page, 'folded');
+        await page.screenshot({ path: info.outputPath(`${name}-${device}-${light}.png`), fullPage: true });
+        expect(await page.evaluate(overhang)).toBe(0);
+        await setFolds(page, 'open');
+        expect(await page.evaluate(overhang)).toBe(0);
+      });
+    }
+
+    for (const { device, width, light } of JUDGED) {
+      test(`${device} width, ${light}: no serious barrier, with everything opened`, async () => {
+        await show(page, { width, light });
+        await setFolds(page, 'open');
+        const { violations } = await new AxeBuilder({ page }).withTags(STANDARDS).analyze();
+        expect(violations.filter(({ impact }) => SERIOUS.has(impact)).map(said)).toEqual([]);
+      });
+    }
+  });
 }
 
 async function show(page: Page, { width, light }: { width: number; light: 'light' | 'dark' }): Promise<void> {
@@ -109,11 +124,11 @@ async function toWorstSystem(page: Page): Promise<void> {
   await expect(page.getByText('What to do first:')).toBeVisible();
 }
 
-/** What is folded is judged as well. */
-async function openEveryFold(page: Page): Promise<void> {
-  await page.locator('main details').evaluateAll((folds) => {
-    for (const fold of folds) fold.setAttribute('open', '');
-  });
+/** Folds everything that can be folded, or opens it: what is folded is judged as well. */
+async function setFolds(page: Page, how: 'folded' | 'open'): Promise<void> {
+  await page.locator('main details').evaluateAll((folds, isOpen) => {
+    for (const fold of folds) fold.toggleAttribute('open', isOpen);
+  }, how === 'open');
 }
 
 function said({ id, nodes }: { id: string; nodes: { target: unknown }[] }): string {

@@ -7,6 +7,7 @@ import { ROOT } from '../app/_start/places.mjs';
 import { throwAwayServer } from '../app/_start/postgres/throw-away.mjs';
 import { onEnd, undoAll } from '../app/_start/undo.mjs';
 import { closingLines, tally } from './_support/counts.mjs';
+import { LANES, runInLanes } from './_support/lanes.mjs';
 import { makeTemplate } from './_support/make-template.mjs';
 import { runStep } from './_support/run-step.mjs';
 import { STEPS } from './steps.mjs';
@@ -49,13 +50,16 @@ async function prepare() {
 async function runAll(server) {
   const steps = STEPS.filter((step) => !(isFast && step.isSlow));
   const env = environment(server);
-  const failed = [];
-  const counted = [];
-  for (const step of steps) {
-    const { status, output } = await runStep(step, ROOT, env);
-    if (status !== 0) failed.push(step.heading);
-    if (step.counts) counted.push({ heading: step.heading, lines: closingLines(step.counts, output) });
-  }
+  const ended = await runInLanes(
+    steps,
+    LANES,
+    async (step, say) => ({ step, ...(await runStep(step, ROOT, env, say)) }),
+    (words) => void process.stdout.write(words),
+  );
+  const failed = ended.filter(({ status }) => status !== 0).map(({ step }) => step.heading);
+  const counted = ended.flatMap(({ step: { heading, counts }, output }) =>
+    counts ? [{ heading, lines: closingLines(counts, output) }] : [],
+  );
   close(counted, steps.length, failed);
   return failed.length;
 }

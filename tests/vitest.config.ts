@@ -5,6 +5,8 @@ const ROOT = new URL('..', import.meta.url).pathname;
 const DATABASE = ['tests/data/**', 'tests/server/**', 'tests/gate/**'];
 /** Folder of the tests that start and kill servers: a server each, one file at a time. */
 const START = ['tests/start/**'];
+/** Folder of the tests about the code itself, which run whole checkers over it. */
+const HOUSE = ['tests/house/**'];
 
 // `server-only` throws outside the web server; tests and commands are servers too, so it becomes an empty module here.
 const shared = {
@@ -20,8 +22,18 @@ export default defineConfig({
     projects: [
       {
         ...shared,
-        test: { name: 'unit', include: ['tests/**/*.test.ts'], exclude: [...DATABASE, ...START], ...limits },
+        test: {
+          name: 'unit',
+          include: ['tests/**/*.test.ts'],
+          exclude: [...DATABASE, ...START, ...HOUSE],
+          // What is tried here has no state of its own to leave behind, and loading it anew for each file costs more than
+          // the tests themselves.
+          isolate: false,
+          pool: 'threads',
+          ...limits,
+        },
       },
+      { ...shared, test: { name: 'house', include: HOUSE.map((folder) => `${folder}/*.test.ts`), ...limits } },
       {
         ...shared,
         test: {

@@ -1,13 +1,16 @@
 import { refusalWords } from '#server/gate/refusal-words';
 import { ask } from '#server/gate/ask';
+import { listBroken, listBrokenShape } from '#server/record/list-broken';
 import { listSystems, listSystemsShape } from '#server/reviews/list-systems';
 import { Page } from '#ui/frame/page';
+import { BrokenRecords } from '#ui/record/broken-records';
 import { SystemsOverview } from '#ui/systems/systems-overview';
 import { EmptySite } from '#ui/systems/empty-site';
 import { loadDemoAction } from './actions';
 import { chosenView } from './view/chosen-view';
 
 const askSystems = ask(listSystemsShape, listSystems);
+const askBroken = ask(listBrokenShape, listBroken);
 
 export const metadata = { title: 'Systems' };
 
@@ -28,9 +31,11 @@ export default async function SystemsPage() {
       </Page>
     );
   }
+  const broken = await askBroken(undefined);
   const { units } = await chosenView();
   return (
     <Page title="Systems">
+      <BrokenRecords records={broken.ok ? broken.value : []} />
       <SystemsOverview systems={systems} units={units} />
     </Page>
   );

@@ -49,6 +49,23 @@ const CommandEnvironment = Environment.partial().extend({
   HOLDFAST_DATA: z.string().optional(),
 });
 
+/** A number that was said in figures. */
+const figure = (most: number) => z.coerce.number().min(0).max(most);
+
+/** What the machine is and may be used for; read whenever it is asked, and not kept. */
+const MachineEnvironment = z.object({
+  /** Folder of the embedded database, the logs and the backups; `npm start` sets it for the processes it starts. */
+  HOLDFAST_DATA: z.string().default('.data'),
+  /** Folder of the daily backups; `backups` in the data folder when left out, and `off` for none. */
+  HOLDFAST_BACKUP_FOLDER: z.string().optional(),
+  /** Hour of the day, in UTC, after which the daily backup is made. */
+  HOLDFAST_BACKUP_HOUR: figure(23).pipe(z.int()).default(2),
+  /** MB of free room under which administrators are warned. */
+  HOLDFAST_DISK_WARN_MB: figure(1e9).optional(),
+  /** MB of free room under which changes are refused. */
+  HOLDFAST_DISK_STOP_MB: figure(1e9).default(200),
+});
+
 let parsed: Environment | undefined;
 
 /**
@@ -70,6 +87,15 @@ export function env(): Environment {
  */
 export function commandEnv(): z.infer<typeof CommandEnvironment> {
   return CommandEnvironment.parse(said());
+}
+
+/**
+ * What was said of the machine.
+ *
+ * @throws    when something in it has no meaning
+ */
+export function machineEnv(): z.infer<typeof MachineEnvironment> {
+  return MachineEnvironment.parse(said());
 }
 
 /**

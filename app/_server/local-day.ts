@@ -1,4 +1,5 @@
 import 'server-only';
+import { wallClock } from '#core/time/zone';
 
 /**
  * The calendar day at a place.
@@ -6,8 +7,7 @@ import 'server-only';
  * @returns ISO date, "2026-11-25"
  */
 export function dayIn(zone: string, instant: Date): string {
-  // The Swedish way of writing a date is the ISO one.
-  return new Intl.DateTimeFormat('sv-SE', { timeZone: zone, dateStyle: 'short' }).format(instant);
+  return wallClock(zone, instant.getTime()).date;
 }
 
 /**

@@ -16,7 +16,14 @@ export function anySafeguards(owner: string): fc.Arbitrary<Safeguard[]> {
 }
 
 function anySafeguard(owner: string, kind: Safeguard['kind']): fc.Arbitrary<Safeguard> {
-  const test = fc.record({ on: anyDate(), result: fc.constantFrom('worked', 'failed'), by: maybe(anyName()) });
+  const test = fc.record({
+    on: anyDate(),
+    result: fc.constantFrom('worked', 'failed'),
+    by: maybe(anyName()),
+    steps: maybe(anyText()),
+    expected: maybe(anyText()),
+    seen: maybe(anyText()),
+  });
   const days = fc.tuple(anyDate(), anyDate()).map((two) => two.sort());
   const off = fc.record({ by: anyName(), why: anyText(), days });
   return fc.record({

@@ -1,16 +1,18 @@
 // @ts-check
-// One step of `npm test`: its words go to the screen as they come, and are kept for the closing counts.
+// One step of `npm test`: its words go where the runner says, and are kept for the closing counts.
 import { spawn } from 'node:child_process';
+import { StringDecoder } from 'node:string_decoder';
 import { onEnd } from '../../app/_start/undo.mjs';
 
 /**
  * @param {import('../steps.mjs').Step} step to run
  * @param {string} cwd the checkout
  * @param {NodeJS.ProcessEnv} env environment for it
+ * @param {(words: string) => void} say takes its words as they come
  * @returns {Promise<{ status: number, output: string }>} how it ended and what it printed
  */
-export function runStep({ heading, command }, cwd, env) {
-  console.log(`\n== ${heading}: ${command.join(' ')}`);
+export function runStep({ heading, command }, cwd, env, say) {
+  say(`\n== ${heading}: ${command.join(' ')}\n`);
   const began = performance.now();
   const [file = '', ...args] = command;
   return new Promise((resolve, reject) => {
@@ -18,18 +20,21 @@ export function runStep({ heading, command }, cwd, env) {
     const child = spawn(file, args, { cwd, env: { ...env, ...colour }, stdio: ['ignore', 'pipe', 'pipe'] });
     const forget = onEnd(() => endOf(child));
     let output = '';
-    const pass = (/** @type {NodeJS.WriteStream} */ screen) => (/** @type {Buffer} */ words) => {
-      output += words.toString('utf8');
-      screen.write(words);
-    };
-    child.stdout.on('data', pass(process.stdout));
-    child.stderr.on('data', pass(process.stderr));
+    for (const stream of [child.stdout, child.stderr]) {
+      // A letter of several bytes may come in two pieces.
+      const decoder = new StringDecoder('utf8');
+      stream.on('data', (bytes) => {
+        const words = decoder.write(bytes);
+        output += words;
+        say(words);
+      });
+    }
     child.on('error', reject);
     child.on('close', (code) => {
       forget();
       const status = code ?? 1;
       const took = ((performance.now() - began) / 1000).toFixed(1);
-      console.log(`== ${heading}: ${status === 0 ? 'passed' : `FAILED with code ${status}`} after ${took} s`);
+      say(`== ${heading}: ${status === 0 ? 'passed' : `FAILED with code ${status}`} after ${took} s\n`);
       resolve({ status, output });
     });
   });

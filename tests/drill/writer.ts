@@ -17,11 +17,14 @@ import { smallFacility } from '../_support/small-facility';
 const [name = 'writer', first = '1'] = process.argv.slice(2);
 /** Every so many entries the site is described anew. */
 const IMPORT_EVERY = 5;
+/** m */
+const HIGHEST_M = 3001;
 /** ms after a write that failed. */
 const PAUSE_MS = 20;
 
 const say = (line: string) => process.stdout.write(`${line}\n`);
-const facilityAt = (altitudeM: number) => ({ ...smallFacility(), site: site({ key: name, name, altitudeM }) });
+/** Another description each time, at an altitude there is. */
+const facilityAt = (n: number) => ({ ...smallFacility(), site: site({ key: name, name, altitudeM: n % HIGHEST_M }) });
 
 async function describeSite(n: number): Promise<void> {
   const imported = await importFacility(LOCAL_PERSON, { text: writeFacility(facilityAt(n)) });

@@ -36,6 +36,7 @@ const REFUSALS: Refusal[] = [
   { why: 'invalid', faults: [{ path: 'a', message: 'b' }] },
   { why: 'conflict', now: 'It was changed.' },
   { why: 'too-late' },
+  { why: 'no-room' },
 ];
 
 describe('who asks', () => {
@@ -149,7 +150,7 @@ describe('a handler', () => {
   });
 
   test.each(
-    REFUSALS.map((reason, at) => [reason.why, reason, [401, 403, 401, 429, 429, 404, 422, 409, 410][at]] as const),
+    REFUSALS.map((reason, at) => [reason.why, reason, [401, 403, 401, 429, 429, 404, 422, 409, 410, 507][at]] as const),
   )('answers %s with its status and a sentence', async (_why, reason, status) => {
     const response = await handle(Shape, async () => refused(reason))(request('/api/x/a'), place({ site: 'a' }));
     expect(response.status).toBe(status);

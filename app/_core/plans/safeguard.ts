@@ -10,12 +10,15 @@ export const SAFEGUARD_KINDS = [
 ] as const;
 export type SafeguardKind = (typeof SAFEGUARD_KINDS)[number];
 
-/** One proof: on which day, what it did, who looked. */
+/** One proof: on which day, what it did, who looked; and what was done, what should have happened, what was seen. */
 export interface SafeguardTest {
   /** ISO date. */
   on: string;
   result: 'worked' | 'failed';
   by?: string;
+  steps?: string;
+  expected?: string;
+  seen?: string;
 }
 
 /** Anything that prevents or limits harm without depending on what failed, with its ledger of tests. */

@@ -13,4 +13,7 @@ export interface TestForm {
   on: string;
   result: 'worked' | 'failed';
   by?: string;
+  steps?: string;
+  expected?: string;
+  seen?: string;
 }

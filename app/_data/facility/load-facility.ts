@@ -63,7 +63,8 @@ const MORE: Partial<Record<Table, Prisma.Sql>> = {
       WHERE d.site_id = t.site_id AND d.shift_id = t.id))`,
   safeguard: Prisma.sql`|| jsonb_build_object('off_by', ${nameOf(Prisma.sql`t.off_by_id`)}, 'tests',
     (SELECT jsonb_agg(jsonb_strip_nulls(jsonb_build_object('on', l.tested_on, 'result', l.result, 'by',
-              CASE WHEN l.by_id IS NOT NULL THEN coalesce(n.name, ${ERASED}::text) END)) ORDER BY w.place)
+              CASE WHEN l.by_id IS NOT NULL THEN coalesce(n.name, ${ERASED}::text) END,
+              'steps', l.steps, 'expected', l.expected, 'seen', l.seen)) ORDER BY w.place)
        FROM unnest(t.tests) WITH ORDINALITY w(id, place)
        JOIN safeguard_test l ON l.site_id = t.site_id AND l.id = w.id
        LEFT JOIN person_name n ON n.site_id = l.site_id AND n.id = l.by_id))`,

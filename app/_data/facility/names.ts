@@ -32,3 +32,12 @@ function mentioned({ table, fields, tests = [] }: Member): string[] {
   const inFields = Object.keys(NOUNS[table].names).map((field) => fields[field]);
   return [...inFields, ...tests.map(({ by }) => by)].filter((name) => typeof name === 'string');
 }
+
+/** Id of the name of a person at a site; a name that is new to the site is added. */
+export async function nameIdFor(tx: Transaction, siteId: string, name: string): Promise<string> {
+  const found = await tx.personName.findUnique({ where: { siteId_name: { siteId, name } } });
+  if (found) return found.id;
+  const id = newId();
+  await tx.personName.create({ data: { siteId, id, name } });
+  return id;
+}

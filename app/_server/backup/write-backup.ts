@@ -28,7 +28,8 @@ export async function writeBackup(path: string, at: Date): Promise<number> {
     await pipeline(Readable.from(writeSnapshot(at)), createGzip(), file);
     await rename(aside, path);
   } finally {
-    await rm(aside, { force: true });
+    // Where it could not be written it may not be there to be removed; the first error is the one that counts.
+    await rm(aside, { force: true }).catch(() => undefined);
   }
   await flushFolder(dirname(path));
   return (await stat(path)).size;

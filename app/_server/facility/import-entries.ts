@@ -16,27 +16,44 @@ import type { Who } from '../gate/who';
 export function importEntries(
   who: Who,
   facility: Facility,
-  { written, plans, tests }: Saved,
+  saved: Saved,
   { revision, changes }: { revision: number; changes: number },
 ): RecordEntry[] {
   const file = createHash('sha256').update(writeFacility(facility)).digest('hex');
   return [
-    { kind: 'facility-imported', body: { by: who.id, revision, changes, file, rows: rowsOf(written) } },
-    ...plans.map(({ equipmentId, version, body }) => ({
-      kind: 'plan-in-force',
-      body: { by: who.id, equipment: equipmentId, version, plan: body },
-    })),
-    ...tests.map(({ id, safeguardId, on, result, withdraws }) => ({
+    { kind: 'facility-imported', body: { by: who.id, revision, changes, file, rows: rowsOf(saved.written) } },
+    ...savedEntries(who, saved),
+  ];
+}
+
+/** What the record gains by whatever was saved with a facility: each plan that came into force, each test of a safeguard. */
+export function savedEntries(who: Who, { plans, tests }: Pick<Saved, 'plans' | 'tests'>): RecordEntry[] {
+  return [
+    ...planEntries(who, plans),
+    ...tests.map(({ id, safeguardId, on, result, withdraws, byId, steps, expected, seen }) => ({
       kind: result === 'withdrawn' ? 'test-withdrawn' : 'safeguard-tested',
       body: {
         by: who.id,
         safeguard: safeguardId,
         test: id,
         on,
-        ...(result === 'withdrawn' ? { withdraws } : { result }),
+        ...(result === 'withdrawn' ? { withdraws } : said({ result, looked: byId, steps, expected, seen })),
       },
     })),
   ];
+}
+
+/** What was said of a test; what nobody said is left out. */
+function said(fields: Record<string, string | null>): Record<string, string | null> {
+  return Object.fromEntries(Object.entries(fields).filter(([, value]) => value !== null));
+}
+
+/** What the record gains by plans that came into force. */
+export function planEntries(who: Who, plans: Saved['plans']): RecordEntry[] {
+  return plans.map(({ equipmentId, version, body }) => ({
+    kind: 'plan-in-force',
+    body: { by: who.id, equipment: equipmentId, version, plan: body },
+  }));
 }
 
 /** How many rows of which table were added, and which were changed or retired. */

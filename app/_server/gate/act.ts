@@ -2,6 +2,8 @@ import 'server-only';
 import { revalidatePath } from 'next/cache';
 import { headers } from 'next/headers';
 import type { z } from 'zod';
+import { type Result, refused } from '#core/result';
+import { hasRoom } from '../machine/has-room';
 import type { Fault, Refusal } from './refusal';
 import { faultWords, refusalWords } from './refusal-words';
 import { pass, type UseCase } from './use-case';
@@ -27,7 +29,10 @@ export function act<S extends z.ZodType, T>(
   refresh: (value: T) => string[] = () => [],
 ): Action<T> {
   return async (_before, form) => {
-    const answer = await pass(shape, carryOut, await whoAsks(await headers()), await fieldsOf(form));
+    const who = await whoAsks(await headers());
+    // Before anything is begun that could break off half-way; whoever is not known learns nothing of the disk.
+    const answer: Result<T, Refusal> =
+      who && !(await hasRoom()) ? refused({ why: 'no-room' }) : await pass(shape, carryOut, who, await fieldsOf(form));
     if (!answer.ok) return refusalAnswer(answer.reason);
     for (const path of refresh(answer.value)) revalidatePath(path);
     return answer;

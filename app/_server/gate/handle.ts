@@ -21,6 +21,7 @@ const STATUS: Record<Refusal['why'], number> = {
   invalid: 422,
   conflict: 409,
   'too-late': 410,
+  'no-room': 507,
 };
 
 /**

@@ -33,6 +33,8 @@ export function refusalWords(refusal: Refusal): string {
       return refusal.now;
     case 'too-late':
       return 'It is too late for this.';
+    case 'no-room':
+      return 'Nothing was changed: the disk Holdfast writes to is full. Whoever looks after Holdfast has to make room; reading goes on.';
   }
 }
 

@@ -16,13 +16,17 @@ export type Sought =
   | 'site'
   | 'system'
   | 'fault case'
+  | 'thing'
   | 'piece of equipment'
   | 'version'
   | 'person'
+  | 'safeguard'
+  | 'test'
   | 'link'
   | 'session'
   | 'passkey'
-  | 'account';
+  | 'account'
+  | 'page';
 
 /**
  * Why something asked for is not done. The list is closed: a use case picks from it and adds none of its own.
@@ -42,4 +46,6 @@ export type Refusal =
   | { why: 'invalid'; faults: Fault[] }
   /** Somebody else was quicker; `now` says in words what it has become. */
   | { why: 'conflict'; now: string }
-  | { why: 'too-late' };
+  | { why: 'too-late' }
+  /** The disk takes nothing more: whatever is to be changed is refused, and reading goes on. */
+  | { why: 'no-room' };

@@ -17,6 +17,15 @@ interface Words {
   tell: (said: Said) => string;
 }
 
+/** What was done to a description. */
+const ACTS: Readonly<Record<string, string>> = {
+  change: 'Changed the description of a',
+  add: 'Added a',
+  replace: 'Replaced a',
+  move: 'Moved a',
+  retire: 'Retired a',
+};
+
 /** Every kind of entry that has words of its own. */
 const WORDS: Readonly<Record<string, Words>> = {
   'facility-imported': {
@@ -26,9 +35,37 @@ const WORDS: Readonly<Record<string, Words>> = {
         ? 'Described the site by a facility file'
         : `Imported a facility file: ${counted(text('changes'), 'difference')}, revision ${text('revision')} of the site`,
   },
+  'description-changed': {
+    title: 'description changed',
+    tell: ({ text, has }) =>
+      `${ACTS[text('act')] ?? 'Changed'} ${text('noun')}: ${text('changes')}${has('why') ? `. Why: ${text('why')}` : ''}${has('on') ? ` (${text('on')})` : ''}`,
+  },
   'plan-in-force': {
     title: 'plan put in force',
     tell: ({ text, name }) => `Put version ${text('version')} of the plan of ${name('equipment')} in force`,
+  },
+  'plan-drafted': {
+    title: 'plan drafted',
+    tell: ({ text, name }) => `Wrote version ${text('version')} of the plan of ${name('equipment')}: ${text('reason')}`,
+  },
+  'plan-submitted': {
+    title: 'plan submitted',
+    tell: ({ text, name }) => `Submitted version ${text('version')} of the plan of ${name('equipment')}`,
+  },
+  'plan-sent-back': {
+    title: 'plan sent back',
+    tell: ({ text, name }) =>
+      `Sent version ${text('version')} of the plan of ${name('equipment')} back: ${text('reason')}`,
+  },
+  'plan-withdrawn': {
+    title: 'plan withdrawn',
+    tell: ({ text, name, has }) =>
+      `Withdrew version ${text('version')} of the plan of ${name('equipment')}${has('for') ? ` for version ${text('for')}` : `: ${text('reason')}`}`,
+  },
+  'system-described': {
+    title: 'system begun',
+    tell: ({ text, name }) =>
+      `Described ${name('system')} by its first answers, revision ${text('revision')} of the site`,
   },
   'safeguard-tested': {
     title: 'safeguard tested',
@@ -36,7 +73,17 @@ const WORDS: Readonly<Record<string, Words>> = {
   },
   'test-withdrawn': {
     title: 'test of a safeguard withdrawn',
-    tell: ({ text, name }) => `Withdrew the test of ${name('safeguard')} of ${text('on')}`,
+    tell: ({ text, name, has }) =>
+      `Withdrew the test of ${name('safeguard')} of ${text('on')}${has('reason') ? `: ${text('reason')}` : ''}`,
+  },
+  'safeguard-off': {
+    title: 'safeguard taken out of service',
+    tell: ({ text, name }) =>
+      `Took ${name('safeguard')} out of service from ${text('since')} to ${text('until')}, for ${name('owner')} to put back: ${text('why')}`,
+  },
+  'safeguard-back': {
+    title: 'safeguard put back',
+    tell: ({ text, name }) => `Put ${name('safeguard')} back, which was to be out of service until ${text('until')}`,
   },
   'member-let-in': {
     title: 'somebody let in',
@@ -101,6 +148,7 @@ function wordsFor(kind: string): Words | undefined {
 function plain(value: unknown, names: ReadonlyMap<string, string>): string {
   if (value === undefined || value === null) return '–';
   if (typeof value === 'string') return names.get(value) ?? value;
+  if (Array.isArray(value) && value.every((one) => typeof one === 'string')) return value.join('; ');
   return typeof value === 'object' ? JSON.stringify(value) : String(value);
 }
 

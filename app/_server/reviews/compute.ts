@@ -1,5 +1,6 @@
 import 'server-only';
 import { on } from 'node:events';
+import { resolve } from 'node:path';
 import { Worker } from 'node:worker_threads';
 import type { Facility } from '#core/facility/facility';
 import type { SystemReview } from '#core/review/result';
@@ -32,14 +33,16 @@ export type Compute = (
 /** Rooms of the server open to a thread as they do to the process it belongs to. */
 const LIKE_THE_PROCESS = ['--conditions=react-server'];
 
+/** The thread's own file, read from the disk as it is by whatever process starts it: the pages' bundle must not take it in. */
+const START = 'app/_server/reviews/review-thread-start.mjs';
+
 /** A thread that has nothing to do: reading the core takes a second, so one is kept for the next review. */
 let idle: Worker | undefined;
 
 /** Computes a review in a thread of its own, so that the process goes on answering meanwhile. */
 export const computeApart: Compute = async (job, told, signal) => {
   signal?.throwIfAborted();
-  const thread =
-    idle ?? new Worker(new URL('./review-thread-start.mjs', import.meta.url), { execArgv: LIKE_THE_PROCESS });
+  const thread = idle ?? startThread();
   idle = undefined;
   try {
     const review = await reviewIn(thread, job, told, signal);
@@ -53,6 +56,11 @@ export const computeApart: Compute = async (job, told, signal) => {
     throw error;
   }
 };
+
+function startThread(): Worker {
+  const file = resolve(/* turbopackIgnore: true */ process.cwd(), START);
+  return new Worker(/* turbopackIgnore: true */ file, { execArgv: LIKE_THE_PROCESS });
+}
 
 async function reviewIn(
   thread: Worker,

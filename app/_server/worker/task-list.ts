@@ -1,6 +1,8 @@
 import 'server-only';
 import type { TaskList } from 'graphile-worker';
 import { anchorDaily } from './tasks/anchor-daily';
+import { backupDue } from './tasks/backup-due';
+import { diskWatch } from './tasks/disk-watch';
 import { heartbeat } from './tasks/heartbeat';
 import { mailLinkTask } from './tasks/mail-link';
 import { mailResetTask } from './tasks/mail-reset';
@@ -12,6 +14,8 @@ import { tidyAccounts } from './tasks/tidy-accounts';
 /** Every task by the name it is woken by, which is the name of its file. */
 export const taskList: TaskList = {
   'anchor-daily': anchorDaily,
+  'backup-due': backupDue,
+  'disk-watch': diskWatch,
   heartbeat,
   'mail-link': mailLinkTask,
   'mail-reset': mailResetTask,
@@ -25,6 +29,8 @@ export const taskList: TaskList = {
 export const crontab = [
   '* * * * * heartbeat',
   '* * * * * reviews-due',
+  '* * * * * disk-watch',
+  '* * * * * backup-due',
   '10 * * * * anchor-daily',
   '17 * * * * tidy-accounts',
 ].join('\n');

@@ -9,6 +9,9 @@ const testShape = noun('safeguardTest', 'One proof of a safeguard.', {
   on: isoDate('Day of the test.'),
   result: z.enum(['worked', 'failed']).describe('What it did.'),
   by: nameText('Who looked.').optional(),
+  steps: freeText('What was done.').optional(),
+  expected: freeText('What should have happened.').optional(),
+  seen: freeText('What was seen.').optional(),
 });
 
 const offShape = noun('safeguardOff', 'A safeguard taken out of service.', {

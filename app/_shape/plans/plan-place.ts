@@ -1,4 +1,5 @@
 import { z } from 'zod';
+import { draftText } from '../describe/draft';
 import { freeText, keyText } from '../facility/words';
 import { systemPlace } from '../reviews/case-place';
 
@@ -38,4 +39,15 @@ export const planInstant = systemPlace.extend({
     .string()
     .regex(/^(?:[01]\d|2[0-3]):[0-5]\d$/, { error: 'must be a time of day as HH:MM' })
     .optional(),
+});
+
+/** The form for the next version of a plan, begun from one that is there, in the person's units. */
+export const planForm = piecePlace.extend({ from: version.optional(), units: z.enum(['metric', 'us']) });
+
+/** A plan as it was typed into that form. */
+export const typedPlan = planForm.extend({
+  from: version,
+  draft: draftText,
+  reason: freeText('Why it is written.'),
+  latest: z.coerce.number().int().gte(0),
 });

@@ -41,6 +41,7 @@ export function RecordBody({ page, verify }: { page: RecordView; verify: VerifyA
         {olderBefore === null ? null : (
           <Link href={`${at}/record${askingFor({ ...asked, before: olderBefore })}`}>Older</Link>
         )}
+        <Link href={`${at}/record/anchors`}>Anchors kept elsewhere</Link>
         <a href={`/api/record/${encodeURIComponent(site.key)}${askingFor(part)}`} download>
           All of it as CSV
         </a>

@@ -11,6 +11,9 @@ const OPEN = 3;
 /** Lines of a finding that are read in full. */
 const LINES = 1;
 
+/** Findings that are dealt with where the safeguards are. */
+const ABOUT_SAFEGUARDS: ReadonlySet<string> = new Set(['do:test-safeguards', 'do:safeguard-back']);
+
 interface FindingsProps {
   findings: Finding[];
   review: SystemReview | null;
@@ -56,6 +59,11 @@ function FindingEntry({ finding, number, ...props }: FindingsProps & { finding: 
       </div>
       <div>
         <h3>{finding.remedy}</h3>
+        {ABOUT_SAFEGUARDS.has(finding.id) ? (
+          <p>
+            <Link href={props.at.replace(/\/systems\/.*$/, '/safeguards')}>Safeguards and their tests</Link>
+          </p>
+        ) : null}
         {lines.slice(0, LINES).map((line) => (
           <Line key={`${line.cause}${line.consequence}`} line={line} {...props} />
         ))}

@@ -1,13 +1,15 @@
+import Link from 'next/link';
 import type { Facility } from '#core/facility/facility';
 import type { System } from '#core/facility/system';
 import { isOff, isTested, lastTest, safeguardsOf } from '#core/plans/credit';
 import type { Safeguard } from '#core/plans/safeguard';
+import { safeguardAddress } from '../safeguards/safeguard-view';
 import { type Column, Ledger } from '../table/ledger';
 
 /** The safeguards a system leans on, with their tests. */
 export function SafeguardTable({ facility, system, on }: { facility: Facility; system: System; on: string }) {
   const columns: Column<Safeguard>[] = [
-    { id: 'name', head: 'Safeguard', cell: (s) => s.name },
+    { id: 'name', head: 'Safeguard', cell: (s) => <Link href={addressOf(facility, system, s)}>{s.name}</Link> },
     { id: 'kind', head: 'Kind', cell: (s) => s.kind.replace('-', ' ') },
     { id: 'state', head: 'State', cell: (s) => stateOf(s, on) },
     { id: 'last', head: 'Last test', cell: (s) => lastSaid(s, on) },
@@ -21,6 +23,12 @@ export function SafeguardTable({ facility, system, on }: { facility: Facility; s
       keyOf={(s) => s.key}
     />
   );
+}
+
+/** Where its tests are recorded. */
+function addressOf({ site }: Facility, system: System, safeguard: Safeguard): string {
+  const owner = system.safeguards.includes(safeguard) ? system : null;
+  return safeguardAddress(site.key, { system: owner, key: safeguard.key });
 }
 
 function stateOf(safeguard: Safeguard, on: string) {

@@ -18,7 +18,7 @@ const REAL = [
 
 /** Packages the skeleton leans on; others would be reported as unused. */
 const PACKAGES =
-  /^(next|react|react-dom|server-only|zod|typescript|vitest|eslint|typescript-eslint|knip)$|^@types\/(node|react)|^@playwright/;
+  /^(next|react|react-dom|server-only|zod|typescript|vitest|eslint|typescript-eslint|knip)$|^@types\/(node|react|react-dom)$|^@playwright/;
 
 /** A file planted into a copy. */
 export interface Planted {

@@ -2,14 +2,14 @@
 
 import { act } from '#server/gate/act';
 import type { PlanChanged } from '#server/plans/change-plan';
+import { writeTypedPlan, writeTypedPlanShape } from '#server/plans/plan-form';
 import { putPlanInForce, putPlanInForceShape } from '#server/plans/put-plan-in-force';
 import { sendBackPlan, sendBackPlanShape, withdrawPlan, withdrawPlanShape } from '#server/plans/return-plan';
 import { submitPlan, submitPlanShape } from '#server/plans/submit-plan';
-import { writePlan, writePlanShape } from '#server/plans/write-plan';
 
 const pages = ({ path }: PlanChanged) => [path, path.split('/').slice(0, 4).join('/'), '/'];
 
-export const writePlanAction = act(writePlanShape, writePlan, pages);
+export const writeTypedPlanAction = act(writeTypedPlanShape, writeTypedPlan, pages);
 
 export const submitPlanAction = act(submitPlanShape, submitPlan, pages);
 

@@ -1,0 +1,56 @@
+import 'server-only';
+import { z } from 'zod';
+import { ok, type Result, refused } from '#core/result';
+import { type DiskSighting, listDisks } from '#data/machine/disks';
+import { databaseSize, serverVersion } from '#data/machine/server-version';
+import { type BackupState, backupState } from '../backup/backup-state';
+import type { Refusal } from '../gate/refusal';
+import type { Who } from '../gate/who';
+import { type Health, reportHealth } from '../health/report';
+import { databasePlace } from './database-place';
+import { isAdministrator } from './is-administrator';
+import { type RoomState, roomState, stopUnder, warnUnder } from './room';
+
+export const getMachineShape = z.undefined();
+
+/** A disk as a worker saw it last. */
+export interface Disk extends Omit<DiskSighting, 'seenAt'> {
+  state: RoomState;
+  /** Bytes under which it is warned of. */
+  warnUnder: number;
+  seenAt: string;
+}
+
+/** What Holdfast runs on, for whoever looks after it. */
+export interface Machine {
+  backups: BackupState;
+  disks: Disk[];
+  /** Bytes of free room under which changes are refused. */
+  stopUnder: number;
+  worker: Pick<Health, 'worker' | 'workerLastSeen'>;
+  database: { version: string; bytes: number; place: 'here' | 'elsewhere' };
+}
+
+/** Shows how it stands with backups, disks, worker and database. For administrators everywhere; for others there is no such page. */
+export async function getMachine(who: Who): Promise<Result<Machine, Refusal>> {
+  if (!isAdministrator(who)) return refused({ why: 'not-found', what: 'page' });
+  const [backups, disks, health, version, bytes, place] = await Promise.all([
+    backupState(),
+    listDisks(),
+    reportHealth(),
+    serverVersion(),
+    databaseSize(),
+    databasePlace(),
+  ]);
+  return ok({
+    backups,
+    disks: disks.map(asDisk),
+    stopUnder: stopUnder(),
+    worker: { worker: health.worker, workerLastSeen: health.workerLastSeen },
+    database: { version, bytes, place },
+  });
+}
+
+function asDisk({ seenAt, ...seen }: DiskSighting): Disk {
+  return { ...seen, state: roomState(seen), warnUnder: warnUnder(seen.total), seenAt: seenAt.toISOString() };
+}

@@ -1,0 +1,86 @@
+import 'server-only';
+import { ok, refused, type Result } from '#core/result';
+import { accountNames, LOCAL } from '#data/accounts/names';
+import { loadFacility } from '#data/facility/load-facility';
+import { newId } from '#data/new-id';
+import { type LedgerEntry, ledgerOf } from '#data/safeguards/ledger';
+import { findSafeguard } from '#data/safeguards/safeguard-row';
+import { findSite } from '#data/sites';
+import { inTransaction } from '#data/transaction';
+import { SITE_ITSELF, type SafeguardPlace, safeguardPlace } from '#shape/safeguards/requests';
+import { now } from '../clock';
+import { may } from '../gate/may';
+import type { Refusal } from '../gate/refusal';
+import type { Who } from '../gate/who';
+import { dayIn } from '../local-day';
+import { lineOf, type SafeguardLine } from './list-safeguards';
+
+/** A test in the ledger, with the names of those who recorded and withdrew it. */
+export type ToldTest = Omit<LedgerEntry, 'recordedAt' | 'withdrawn'> & {
+  recordedAt: string;
+  withdrawn: { at: string; by: string | null; reason: string | null } | null;
+};
+
+/** One safeguard with its ledger, and what the person who asks may do with it. */
+export interface SafeguardPage {
+  site: { key: string; name: string; zone: string };
+  place: SafeguardPlace;
+  /** ISO date at the site. */
+  today: string;
+  line: SafeguardLine;
+  ledger: ToldTest[];
+  mayTest: boolean;
+  maySwitch: boolean;
+  /** Name of the person who asks; null at the machine itself, which nobody has signed in at. */
+  self: string | null;
+  /** Id for the next test that is recorded. */
+  nextEntry: string;
+}
+
+export const getSafeguardShape = safeguardPlace;
+
+/** A safeguard of a site or a system by its key. What a person may not see is not found. */
+export async function getSafeguard(who: Who, place: SafeguardPlace): Promise<Result<SafeguardPage, Refusal>> {
+  const site = may(who, 'see', place.site) ? await findSite(place.site) : null;
+  const loaded = site && (await loadFacility(site.id));
+  if (!site || !loaded) return refused({ why: 'not-found', what: 'site' });
+  const { facility } = loaded;
+  const ownKey = place.system === SITE_ITSELF ? null : place.system;
+  const system = facility.systems.find(({ key }) => key === ownKey) ?? null;
+  if (ownKey !== null && !system) return refused({ why: 'not-found', what: 'system' });
+  const found = (system ?? facility).safeguards.find(({ key }) => key === place.safeguard);
+  const row = found && (await inTransaction((tx) => findSafeguard(tx, site.id, ownKey, found.key)));
+  if (!found || !row) return refused({ why: 'not-found', what: 'safeguard' });
+  const today = dayIn(site.zone, now());
+  const ledger = await ledgerOf(site.id, row.id);
+  const names = await accountNames(ledger.flatMap(recorders));
+  return ok({
+    site: { key: site.key, name: site.name, zone: site.zone },
+    place,
+    today,
+    line: lineOf(system && { key: system.key, name: system.name }, found, today),
+    ledger: ledger.map((test) => told(test, names)),
+    mayTest: may(who, 'test-safeguard', site.key),
+    maySwitch: may(who, 'switch-safeguard', site.key),
+    self: who.id === LOCAL ? null : who.name,
+    nextEntry: newId(),
+  });
+}
+
+function recorders({ recordedBy, withdrawn }: LedgerEntry): string[] {
+  return [recordedBy, withdrawn?.by].filter((id) => typeof id === 'string');
+}
+
+function told(test: LedgerEntry, names: ReadonlyMap<string, string>): ToldTest {
+  const nameOf = (id: string | null) => (id === null ? null : (names.get(id) ?? id));
+  return {
+    ...test,
+    recordedAt: test.recordedAt.toISOString(),
+    recordedBy: nameOf(test.recordedBy),
+    withdrawn: test.withdrawn && {
+      at: test.withdrawn.at.toISOString(),
+      by: nameOf(test.withdrawn.by),
+      reason: test.withdrawn.reason,
+    },
+  };
+}

@@ -1,0 +1,94 @@
+import 'server-only';
+import type { z } from 'zod';
+import type { DraftGroup, Field } from '#core/forms/field';
+import { ok, type Result, refused } from '#core/result';
+import { type ReviewDifference, reviewDifference } from '#core/review/review-difference';
+import type { Facility } from '#core/facility/facility';
+import type { OpenInput } from '#core/review/result';
+import type { System } from '#core/facility/system';
+import { emptyGroup } from '#core/forms/draft';
+import { findSite, type SiteEntry } from '#data/sites';
+import { startForm, startRequest } from '#shape/start/start-request';
+import { now } from '../clock';
+import { may } from '../gate/may';
+import type { Refusal } from '../gate/refusal';
+import type { Who } from '../gate/who';
+import { dayIn } from '../local-day';
+import { type Compute, computeApart } from '../reviews/compute';
+import { type StoredSite, storedSite } from '../reviews/stored-site';
+import { readAnswers, startFields } from './read-answers';
+
+export const startFormShape = startForm;
+export const previewStartShape = startRequest;
+
+/** ms that computing the first review may take. */
+const LONGEST_MS = 60_000;
+
+/** The form that begins a system. */
+export interface StartForm {
+  site: { key: string; name: string };
+  /** Revision of the site, to be given with the answers. */
+  revision: number;
+  fields: Field[];
+  draft: DraftGroup;
+}
+
+/** The questions a system of a site is begun with. */
+export async function getStartForm(
+  who: Who,
+  { site, units }: z.output<typeof startFormShape>,
+): Promise<Result<StartForm, Refusal>> {
+  const place = await placeFor(who, site);
+  if (!place.ok) return place;
+  const { entry, stored } = place.value;
+  const fields = startFields(stored.facility, units);
+  return ok({
+    site: { key: entry.key, name: entry.name },
+    revision: entry.revision,
+    fields,
+    draft: emptyGroup(fields),
+  });
+}
+
+/** What the answers describe, and what the review says of it. */
+export interface StartPreview {
+  facility: Facility;
+  system: System;
+  review: ReviewDifference;
+  /** The figures that would settle most, if there are any. */
+  openInputs: OpenInput[];
+}
+
+/** What the answers come to. Nothing is kept. */
+export async function previewStart(
+  who: Who,
+  { site, units, draft }: z.output<typeof previewStartShape>,
+  compute: Compute = computeApart,
+): Promise<Result<StartPreview, Refusal>> {
+  const place = await placeFor(who, site);
+  if (!place.ok) return place;
+  const { stored, on } = place.value;
+  const read = readAnswers(stored.facility, draft, units);
+  if (!read.ok) return read;
+  const { facility, system } = read.value;
+  const signal = AbortSignal.timeout(LONGEST_MS);
+  const review = await compute({ facility, system: system.key, on }, () => undefined, signal);
+  const openInputs = review.inputs.filter(({ changes }) => changes.length > 0);
+  return ok({
+    facility: { ...facility, systems: [system] },
+    system,
+    review: reviewDifference(null, review),
+    openInputs,
+  });
+}
+
+async function placeFor(
+  who: Who,
+  site: string,
+): Promise<Result<{ entry: SiteEntry; stored: StoredSite; on: string }, Refusal>> {
+  const entry = may(who, 'see', site) ? await findSite(site) : null;
+  const on = entry ? dayIn(entry.zone, now()) : '';
+  const stored = entry && (await storedSite(entry, on));
+  if (!stored) return refused({ why: 'not-found', what: 'site' });
+  return may(who, 'describe', site) ? ok({ entry, stored, on }) : refused({ why: 'not-allowed' });
+}

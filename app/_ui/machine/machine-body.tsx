@@ -1,0 +1,41 @@
+import { Page } from '../frame/page';
+import { Section } from '../frame/section';
+import { instantSaid } from '../words/instant';
+import { Backups } from './backups';
+import { Disks } from './disks';
+import { Facts } from './facts';
+import { bytesSaid, type MachineView } from './machine-view';
+
+const WORKER_WORDS = {
+  up: 'at work',
+  late: 'gave no sign lately',
+  'never seen': 'was never seen',
+  unknown: 'is not known of',
+} as const;
+
+/** What Holdfast runs on: backups, disks, worker and database. */
+export function MachineBody({ machine }: { machine: MachineView }) {
+  const { backups, disks, stopUnder, worker, database } = machine;
+  const seen = worker.workerLastSeen;
+  return (
+    <Page title="Machine" lead={<p>What Holdfast itself runs on. Times are UTC.</p>}>
+      <Section id="backups" title="Backups">
+        <Backups backups={backups} />
+      </Section>
+      <Section id="disks" title="Disks" note={<p>Looked at every minute by the workers.</p>}>
+        <Disks disks={disks} stopUnder={stopUnder} isElsewhere={database.place === 'elsewhere'} />
+      </Section>
+      <Section id="processes" title="Worker and database">
+        <Facts
+          facts={[
+            { name: 'Worker', value: WORKER_WORDS[worker.worker], isAbnormal: worker.worker !== 'up' },
+            { name: 'Last sign', value: seen === null ? 'none' : instantSaid(seen, 'UTC') },
+            { name: 'Database', value: `PostgreSQL ${database.version}` },
+            { name: 'Its size', value: bytesSaid(database.bytes) },
+            { name: 'It stands', value: database.place === 'here' ? 'in the data folder' : 'elsewhere' },
+          ]}
+        />
+      </Section>
+    </Page>
+  );
+}

@@ -1,0 +1,69 @@
+'use client';
+
+import { type ReactNode, useActionState } from 'react';
+import style from './safeguards.module.css';
+
+/** What doing something answers. */
+export type SentAnswer =
+  | { ok: true }
+  | { ok: false; said: string; reason: { why: string; faults?: { path: string; message: string }[] } };
+/** Does it, with the fields of a form. What it answered before makes no difference to it, so it is shown nothing of it. */
+export type SentAction = (before: never, form: FormData) => Promise<SentAnswer>;
+
+interface KeptFormProps {
+  action: SentAction;
+  /** Fields nobody sees. */
+  hidden: Record<string, string>;
+  /** What the fields are called, for what is said of a fault. */
+  labels?: Record<string, string>;
+  button: string;
+  /** Said once it is done. */
+  done: string;
+  children?: ReactNode;
+}
+
+/** A form whose fields keep what was typed when it is refused, and which says below how it went. Works without scripts. */
+export function KeptForm({ action, hidden, labels = {}, button, done, children }: KeptFormProps) {
+  // Handed on as it is and not wrapped, so that the form finds its way to the server before any script runs.
+  const asked = action as (before: SentAnswer | null, form: FormData) => Promise<SentAnswer>;
+  const [answer, run, isBusy] = useActionState<SentAnswer | null, FormData>(asked, null);
+  return (
+    // An action that has ended empties the form, also one that was refused; a fresh form has another key instead.
+    <form action={run} onReset={(event) => event.preventDefault()} className={style.form}>
+      {Object.entries(hidden).map(([name, value]) => (
+        <input key={name} type="hidden" name={name} value={value} />
+      ))}
+      {children}
+      <button type="submit" disabled={isBusy}>
+        {button}
+      </button>
+      <div role="status">
+        {answer?.ok ? <p>{done}</p> : null}
+        {answer && !answer.ok ? <Refused answer={answer} labels={labels} /> : null}
+      </div>
+    </form>
+  );
+}
+
+function Refused({
+  answer: { said, reason },
+  labels,
+}: {
+  answer: Extract<SentAnswer, { ok: false }>;
+  labels: Record<string, string>;
+}) {
+  return (
+    <>
+      <p>
+        <strong>{said}</strong>
+      </p>
+      <ul>
+        {(reason.faults ?? []).map(({ path, message }) => (
+          <li key={path}>
+            {labels[path] ?? path}: {message}
+          </li>
+        ))}
+      </ul>
+    </>
+  );
+}

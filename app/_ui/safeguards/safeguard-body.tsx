@@ -1,0 +1,82 @@
+import Link from 'next/link';
+import { Page } from '../frame/page';
+import { Section } from '../frame/section';
+import type { SentAction } from './kept-form';
+import { OffForm } from './off-form';
+import { SAFEGUARD_WORDS, type SafeguardView } from './safeguard-view';
+import { dueSaid, lastSaid, Standing } from './standing';
+import { TestForm } from './test-form';
+import { TestLedger } from './test-ledger';
+
+interface SafeguardBodyProps {
+  page: SafeguardView;
+  record: SentAction;
+  withdraw: SentAction;
+  off: SentAction;
+  back: SentAction;
+}
+
+/** A safeguard: how it stands, its ledger, and what may be done with it. */
+export function SafeguardBody({ page, record, withdraw, off, back }: SafeguardBodyProps) {
+  const { site, line, mayTest, maySwitch } = page;
+  const at = `/sites/${encodeURIComponent(site.key)}`;
+  return (
+    <Page
+      title={line.name}
+      over={[
+        { href: '/', name: 'Systems' },
+        { href: at, name: site.name },
+        { href: `${at}/safeguards`, name: 'Safeguards' },
+      ]}
+      lead={<Lead page={page} />}
+    >
+      {mayTest ? (
+        <Section id="test" title="Record a test">
+          <TestForm page={page} record={record} />
+        </Section>
+      ) : null}
+      <Section id="ledger" title="Tests" wide>
+        <TestLedger page={page} withdraw={withdraw} />
+      </Section>
+      {line.off || maySwitch ? (
+        <Section id="off" title="Out of service" note="Until then the review counts on it in neither column.">
+          <OffSaid page={page} />
+          {maySwitch ? <OffForm page={page} off={off} back={back} /> : null}
+        </Section>
+      ) : null}
+    </Page>
+  );
+}
+
+function Lead({ page: { site, line, today } }: { page: SafeguardView }) {
+  const { system } = line;
+  return (
+    <>
+      <p>
+        <Standing line={line} />. A {SAFEGUARD_WORDS[line.kind]} of{' '}
+        {system ? (
+          <Link href={`/sites/${encodeURIComponent(site.key)}/systems/${encodeURIComponent(system.key)}`}>
+            {system.name}
+          </Link>
+        ) : (
+          'the site'
+        )}
+        , to be tested every {line.testEveryDays} days.
+      </p>
+      <p>
+        Last test: {lastSaid(line)}. Due: {dueSaid(line, today)}.
+      </p>
+    </>
+  );
+}
+
+function OffSaid({ page: { line, today } }: { page: SafeguardView }) {
+  const { off } = line;
+  if (!off) return <p>It is in service.</p>;
+  const when = off.until < today ? 'It was off' : off.since > today ? 'It will be off' : 'It is off';
+  return (
+    <p>
+      {when} from {off.since} to {off.until}, for {off.by} to put back. Reason: {off.why}
+    </p>
+  );
+}

@@ -1,0 +1,129 @@
+import { type ChildProcess, execFileSync, spawn } from 'node:child_process';
+import { once } from 'node:events';
+import { mkdtempSync, realpathSync, rmSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import { setTimeout as wait } from 'node:timers/promises';
+import { ROOT } from '../../app/_start/places.mjs';
+import { freePort } from '../../app/_start/postgres/port.mjs';
+import { notedServer } from '../../app/_start/postgres/running.mjs';
+import { appAddressOf, readStored } from '../../app/_start/postgres/stored.mjs';
+import { killInTurn, type Victim } from './kill-in-turn';
+import { keepWriting } from './lives';
+import { closeToll, tollOf, type Toll } from './toll';
+
+// `npm run drill -- [N]`: Holdfast as `npm start` starts it, over a folder that is thrown away, written to all the time by two
+// processes and asked for pages; web, worker, database and writer killed without warning in turn, N times in all. Ends with 0
+// when nothing that was answered as stored is missing or doubled and every record is whole.
+
+const kills = Number(process.argv[2] ?? 50);
+const data = mkdtempSync(join(realpathSync(tmpdir()), 'holdfast-drill-'));
+const port = await freePort();
+const address = `http://127.0.0.1:${port}`;
+
+const supervisor = spawn(process.execPath, ['app/_start/start.mjs', '--port', String(port)], {
+  cwd: ROOT,
+  env: { ...process.env, HOLDFAST_DATA: data, DATABASE_URL: '' },
+  stdio: ['ignore', 'pipe', 'inherit'],
+});
+
+try {
+  await untilUp(supervisor);
+  process.exitCode = await drill();
+} finally {
+  await closeToll();
+  const ended = once(supervisor, 'exit');
+  supervisor.kill('SIGTERM');
+  await ended;
+  rmSync(data, { recursive: true, force: true, maxRetries: 5 });
+}
+
+async function drill(): Promise<number> {
+  const stored = readStored(data);
+  if (!stored) throw new Error('nothing is remembered of the database');
+  const url = appAddressOf(stored);
+  const writers = ['north', 'south'].map((name) => ({ name, lives: keepWriting(name, url) }));
+  const goOn = async () => {
+    await Promise.all(writers.map(({ lives }) => lives.goesOn()));
+  };
+  const pages = askForPages();
+  await goOn();
+  const victims: Victim[] = [
+    { name: 'web', pid: () => childOf('next/dist/bin/next') },
+    { name: 'worker', pid: () => childOf('_server/worker/main.ts') },
+    { name: 'database', pid: () => notedServer(join(data, 'postgres'))?.pid },
+    ...writers.slice(0, 1).map(({ lives }) => lives),
+  ];
+  const began = performance.now();
+  const counts = await killInTurn(victims, kills, goOn);
+  console.log(
+    `killed ${kills} times in ${((performance.now() - began) / 1000).toFixed(0)} s: ${JSON.stringify(counts)}`,
+  );
+  for (const { lives } of writers) lives.stop();
+  const { answered, refused } = pages.stop();
+  console.log(`pages: ${answered} answered, ${refused} while the web process or the database was gone`);
+  const tolls = [];
+  for (const { name, lives } of writers) tolls.push({ name, toll: await tollOf(url, name, lives.all) });
+  for (const { name, toll } of tolls) console.log(lineOf(name, toll));
+  return tolls.every(({ toll }) => isClean(toll)) ? 0 : 1;
+}
+
+async function untilUp(child: ChildProcess): Promise<void> {
+  let said = '';
+  child.stdout?.on('data', (words: Buffer) => {
+    said += words.toString('utf8');
+  });
+  while (!said.includes('Holdfast is running at')) {
+    if (child.exitCode !== null) throw new Error(`Holdfast did not start:\n${said}`);
+    await wait(50);
+  }
+}
+
+/** @returns number of the supervisor's child that runs this program; nothing while it has none */
+function childOf(program: string): number | undefined {
+  const lines = execFileSync('ps', ['-eo', 'pid=,ppid=,args='], { encoding: 'utf8' }).split('\n');
+  for (const line of lines) {
+    const [, pid, parent, args = ''] = /^\s*(\d+)\s+(\d+)\s+(.*)$/.exec(line) ?? [];
+    if (Number(parent) === supervisor.pid && args.includes(program)) return Number(pid);
+  }
+  return undefined;
+}
+
+/** Asks for a page and for the state of health all the time. */
+function askForPages(): { stop: () => { answered: number; refused: number } } {
+  const count = { answered: 0, refused: 0 };
+  let isOver = false;
+  void (async () => {
+    for (let path = '/api/health'; !isOver; path = path === '/' ? '/api/health' : '/') {
+      try {
+        const response = await fetch(address + path, { signal: AbortSignal.timeout(5000), redirect: 'manual' });
+        if (response.status < 500) count.answered += 1;
+        else count.refused += 1;
+      } catch {
+        count.refused += 1;
+      }
+      await wait(50);
+    }
+  })();
+  return {
+    stop: () => {
+      isOver = true;
+      return count;
+    },
+  };
+}
+
+function isClean({ missing, doubled, broken }: Toll): boolean {
+  return missing.length === 0 && doubled.length === 0 && broken === null;
+}
+
+function lineOf(name: string, { answered, missing, doubled, unanswered, failed, links, broken }: Toll): string {
+  return [
+    `${name}: ${answered} writes answered as stored`,
+    `${missing.length} missing ${missing.slice(0, 5).join(', ')}`.trim(),
+    `${doubled.length} doubled ${doubled.slice(0, 5).join(', ')}`.trim(),
+    `${unanswered} stored though nobody could be told`,
+    `${failed} refused`,
+    broken === null ? `record whole, ${links} links` : `record BROKEN at ${broken}`,
+  ].join('; ');
+}
