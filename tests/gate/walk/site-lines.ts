@@ -52,6 +52,7 @@ export const SITE_LINES: Readonly<Record<string, Line>> = {
   [`${DESCRIBE}/actions.ts reviewChangeAction`]: { verb: 'describe', given: change },
   [`${DESCRIBE}/actions.ts keepChangeAction`]: { verb: 'describe', given: change, comes: 'conflict' },
   [`${SITE}/plans/page.tsx`]: { verb: 'see' },
+  [`${SITE}/plans/[system]/page.tsx`]: { verb: 'see', given: of(system) },
   [`${SITE}/plans/[system]/[equipment]/page.tsx`]: { verb: 'see', given: of(piece) },
   [`${SITE}/plans/[system]/[equipment]/write/page.tsx`]: { verb: 'write-plan', given: of(piece) },
   [`${PLANS} writeTypedPlanAction`]: {
