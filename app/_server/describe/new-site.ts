@@ -56,7 +56,7 @@ export async function newSite(
   if (unkept.length > 0) return invalid(unkept);
   const { key } = checked.value.site;
   const taken = { path: ['site', 'key'], message: 'is taken by another site' };
-  if (await findSite(key)) return invalid([taken]);
+  if (key === NO_KEY || (await findSite(key))) return invalid([taken]);
   // Whoever began a site of this key a moment ago keeps it.
   const kept = await keepFacility(who, checked.value, 0);
   if (kept.ok) return ok(kept.value.site);
@@ -67,6 +67,9 @@ export async function newSite(
 function mayBegin(who: Who): boolean {
   return may({ ...who, at: {} }, 'import', '');
 }
+
+/** Stands in addresses for a site that is to come. */
+const NO_KEY = 'new';
 
 /** Nothing is there yet to be chosen. */
 const NOTHING: Facility = {

@@ -40,7 +40,7 @@ export interface ThingKind {
 
 const LISTS = ['tanks', 'equipment', 'sensors', 'stock', 'safeguards', 'alarms', 'states'] as const;
 
-/** Every kind of thing, in the order of the pages. */
+/** Every kind of thing. */
 export const THING_KINDS: Readonly<Record<ThingNoun, ThingKind>> = {
   site: { shape: siteShape, one: 'site', key: 'key', apart: [] },
   room: { shape: roomShape, one: 'room', siteList: 'rooms', table: 'room', key: 'key', apart: [] },
@@ -104,7 +104,7 @@ export const THING_KINDS: Readonly<Record<ThingNoun, ThingKind>> = {
   },
   stock: {
     shape: stockShape,
-    one: 'stock',
+    one: 'stock of animals',
     systemList: 'stock',
     table: 'stock',
     key: 'key',

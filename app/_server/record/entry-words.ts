@@ -19,11 +19,11 @@ interface Words {
 
 /** What was done to a description. */
 const ACTS: Readonly<Record<string, string>> = {
-  change: 'Changed the description of a',
-  add: 'Added a',
-  replace: 'Replaced a',
-  move: 'Moved a',
-  retire: 'Retired a',
+  change: 'Changed the description',
+  add: 'Added',
+  replace: 'Replaced',
+  move: 'Moved',
+  retire: 'Retired',
 };
 
 /** Every kind of entry that has words of its own. */
@@ -38,7 +38,7 @@ const WORDS: Readonly<Record<string, Words>> = {
   'description-changed': {
     title: 'description changed',
     tell: ({ text, has }) =>
-      `${ACTS[text('act')] ?? 'Changed'} ${text('noun')}: ${text('changes')}${has('why') ? `. Why: ${text('why')}` : ''}${has('on') ? ` (${text('on')})` : ''}`,
+      `${ACTS[text('act')] ?? 'Changed'} (${text('noun')}): ${text('changes')}${has('why') ? `. Why: ${text('why')}` : ''}${has('on') ? ` (${text('on')})` : ''}`,
   },
   'plan-in-force': {
     title: 'plan put in force',

@@ -3,24 +3,24 @@ import { keyText } from '../facility/words';
 import { sitePlace } from '../reviews/case-place';
 import { draftText } from './draft';
 
-/** What a site is described by. */
+/** What a site is described by, in the order of the pages. */
 export const THINGS = [
   'site',
   'room',
   'circuit',
   'monitor',
-  'safeguard',
   'person',
   'shift',
   'round',
   'profile',
-  'system',
   'tank',
   'equipment',
   'sensor',
   'stock',
+  'safeguard',
   'alarm',
   'state',
+  'system',
 ] as const;
 export type ThingNoun = (typeof THINGS)[number];
 

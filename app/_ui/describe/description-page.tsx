@@ -1,6 +1,7 @@
 import Link from 'next/link';
 import { Page } from '../frame/page';
 import { Section } from '../frame/section';
+import { withArticle } from '../words/article';
 import { newAddress, thingAddress } from './thing-address';
 import style from './describe.module.css';
 
@@ -74,7 +75,7 @@ function PartOf({ site, part: { system, lists }, mayDescribe }: { site: string; 
                 {mayDescribe ? (
                   <li>
                     <Link className={style.add} href={newAddress(site, noun, at)}>
-                      Add a {one}
+                      Add {withArticle(one)}
                     </Link>
                   </li>
                 ) : null}

@@ -1,5 +1,6 @@
 import type { DraftGroup, Field } from '#core/forms/field';
 import { Page } from '../frame/page';
+import { withArticle } from '../words/article';
 import type { ChangeActions, ChangeOf } from './answers';
 import { ThingForm } from './thing-form';
 
@@ -17,7 +18,7 @@ export function NewThingPage({ page, of, actions }: { page: NewThingPageData; of
   const { site, system, one } = page;
   return (
     <Page
-      title={`Add a ${one}`}
+      title={`Add ${withArticle(one)}`}
       over={[{ href: `/sites/${encodeURIComponent(site.key)}/describe`, name: 'Description' }]}
       lead={
         <p>To {system ? system.name : site.name}. Figures nobody knows may be left empty, or said to be not known.</p>

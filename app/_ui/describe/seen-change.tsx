@@ -1,4 +1,3 @@
-import type { Custom } from '#core/units/shown';
 import { FindingChanges } from '../review/finding-changes';
 import { ReviewDifferenceView } from '../review/review-difference';
 import type { News, Seen } from './answers';
@@ -7,15 +6,14 @@ import style from './describe.module.css';
 interface SeenChangeProps {
   seen: Seen;
   news: readonly News[];
-  units: Custom;
 }
 
 /** What a change would make different: in the description, and in the reviews as far as that is known. */
 export function SeenChange({ seen, news }: SeenChangeProps) {
   const { groups, clashes, testAgain, touched } = seen;
-  if (groups.length === 0) return <p>This says what is described already: there is nothing to keep.</p>;
+  if (groups.length === 0) return null;
   return (
-    <>
+    <div className={style.answer}>
       <h2>What it changes in the description</h2>
       {clashes.length > 0 ? (
         <p>
@@ -36,13 +34,11 @@ export function SeenChange({ seen, news }: SeenChangeProps) {
       {testAgain.length > 0 ? (
         <p>Tested with the one that goes, so to be tested again: {testAgain.join(', ')}.</p>
       ) : null}
-      <h2>What it changes in the reviews</h2>
-      {touched === 0 ? <p>No review depends on it.</p> : null}
+      {touched > 0 ? <h2>What it changes in the reviews</h2> : null}
       {news.map((one) => (
         <NewsOf key={one.is === 'system' ? one.key : one.is} news={one} />
       ))}
-      {touched > 0 && news.length === 0 ? <p>The reviews it touches are being worked out…</p> : null}
-    </>
+    </div>
   );
 }
 
@@ -52,7 +48,7 @@ function NewsOf({ news }: { news: News }) {
       return (
         <p>
           Working out {news.name}
-          {news.of > 0 ? `: ${news.done} of ${news.of} fault cases` : ''}… You may keep the change without waiting.
+          {news.of > 0 ? `: ${news.done} of ${news.of} fault cases` : ''}…
         </p>
       );
     case 'system':

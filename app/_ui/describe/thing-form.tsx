@@ -6,7 +6,7 @@ import type { DraftGroup, Field } from '#core/forms/field';
 import { FaultSummary } from '../form/fault-summary';
 import { FormFields } from '../form/form-fields';
 import { useDraft } from '../form/use-draft';
-import type { ChangeActions, ChangeOf } from './answers';
+import type { ChangeActions, ChangeOf, News, Seen } from './answers';
 import { KeptNote } from './kept-note';
 import { SeenChange } from './seen-change';
 import { useChange } from './use-change';
@@ -59,10 +59,11 @@ export function ThingForm({ fields, shown, of, actions, mayDescribe }: ThingForm
           <span className={style.hint}>Nothing is kept yet.</span>
         </p>
       </fieldset>
-      <div role="status" className={style.answer}>
-        {seen?.ok && isFresh ? <SeenChange seen={seen.value} news={news} units={of.units} /> : null}
-        {seen && looked && !isFresh ? <p>What you typed has changed since: look at the difference again.</p> : null}
-      </div>
+      <p role="status" className={style.status}>
+        {seen && looked && !isFresh ? 'What you typed has changed since: look at the difference again.' : null}
+        {seen?.ok && isFresh ? statusSaid(seen.value, news) : null}
+      </p>
+      {seen?.ok && isFresh ? <SeenChange seen={seen.value} news={news} /> : null}
       {seen?.ok && isFresh && seen.value.groups.length > 0 ? (
         <p className={style.buttons}>
           <button
@@ -77,6 +78,19 @@ export function ThingForm({ fields, shown, of, actions, mayDescribe }: ThingForm
       ) : null}
     </form>
   );
+}
+
+/** Where a look stands, in a sentence that is read out when it changes. */
+function statusSaid({ groups, touched }: Seen, news: readonly News[]): string {
+  const changes = groups.reduce((sum, group) => sum + group.changes.length, 0);
+  if (changes === 0) return 'This says what is described already: there is nothing to keep.';
+  const counted = `${changes} ${changes === 1 ? 'difference' : 'differences'}.`;
+  if (touched === 0) return `${counted} No review depends on it.`;
+  const known = news.filter(({ is }) => is === 'system').length;
+  if (news.some(({ is }) => is === 'not-known')) return `${counted} What it does to the reviews is not known in full.`;
+  return known === touched
+    ? `${counted} What it does to the reviews stands below.`
+    : `${counted} What it does to the reviews is being worked out; you may keep it without waiting.`;
 }
 
 /** Has the browser ask before a page with something typed in it is left. */
