@@ -8,6 +8,8 @@ export function proxy(request: NextRequest): Response {
   const headers = new Headers(request.headers);
   // Next reads the word that scripts must bear from here.
   headers.set('content-security-policy', guarded.policy);
+  // A page does not know its own path; whoever has to sign in first is led back to it.
+  headers.set('x-holdfast-path', request.nextUrl.pathname + request.nextUrl.search);
   const response = NextResponse.next({ request: { headers } });
   for (const [name, value] of Object.entries(guarded.headers)) response.headers.set(name, value);
   return response;

@@ -18,6 +18,10 @@ test('a newcomer is told what Holdfast is, loads the demo, and sees every system
   await expect(page.getByText('which single failure would lose animals')).toBeVisible();
   await expect(page.getByRole('link', { name: 'Import a facility file' })).toBeVisible();
   await page.getByRole('button', { name: 'Load the demo' }).click();
+  const people = page.getByRole('table', { name: /Who may sign in/ });
+  await expect(people.getByRole('row').filter({ hasText: 'aquarist@demo.example' })).toBeVisible({ timeout: 60_000 });
+  await page.getByRole('link', { name: 'See the systems' }).click();
+  await expect(page.getByText('Demonstration', { exact: true })).toBeVisible();
   await expect(page.getByRole('row')).toHaveCount(25, { timeout: 60_000 });
   await expect(page.getByRole('status').filter({ hasText: 'Reviews under way' })).toContainText('of 24 done');
 });

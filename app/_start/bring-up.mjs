@@ -33,7 +33,9 @@ const TYPESCRIPT = ['--conditions=react-server', '--import', 'tsx'];
 export async function bringUp(start) {
   const database = await openDatabase(start, start.data);
   const { embedded } = database;
-  const { url, setUpToken: token } = await prepareDatabase(start.root, start.env, database);
+  const { url, setUpToken: token } = await prepareDatabase(start.root, start.env, database, {
+    setUp: true,
+  });
   // The owner's address stays here: no process that answers or works for people gets to know it.
   const { DATABASE_OWNER_URL: _, ...surroundings } = start.env;
   const env = {

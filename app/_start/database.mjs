@@ -36,13 +36,16 @@ export async function openDatabase({ databaseUrl: url, databaseOwnerUrl: ownerUr
  * @param {string} root the checkout
  * @param {NodeJS.ProcessEnv} surroundings environment for the program
  * @param {Database} database to make ready
+ * @param {{ setUp?: boolean }} [wanted] whether somebody is to be let in to make the first account; what is restored brings
+ *   its own
  * @returns {Promise<{ url: string, setUpToken: string | undefined }>} the address by which the processes shall connect, and
  *   the token of the link that makes the first account, while there is none
  * @throws {Failure} when it cannot be used: the one sentence that the program gave
  */
-export async function prepareDatabase(root, surroundings, { url, ownerUrl, embedded }) {
+export async function prepareDatabase(root, surroundings, { url, ownerUrl, embedded }, { setUp = false } = {}) {
   const { guard, setUpToken } = await step('database: tables and rights', async () => {
-    const args = [join(root, 'prisma/prepare/prepare.mjs'), '--set-up', ...(embedded ? ['--own'] : [])];
+    const flags = [...(setUp ? ['--set-up'] : []), ...(embedded ? ['--own'] : [])];
+    const args = [join(root, 'prisma/prepare/prepare.mjs'), ...flags];
     const env = { ...surroundings, DATABASE_URL: url, DATABASE_OWNER_URL: ownerUrl ?? '' };
     const { status, output } = await runProgram({ file: process.execPath, args, env, cwd: root });
     if (status !== 0) throw new Failure(speaksOfFullDisk(output) ? diskFull('the database') : output.trim());

@@ -105,3 +105,38 @@ export function keyFrom(name: string): string {
     .slice(0, 60)
     .replace(/^-+|-+$/g, '');
 }
+
+/** Whether two parts say the same; what is absent says the same as what is empty. */
+export function isSame(one: Draft | undefined, other: Draft | undefined): boolean {
+  if (typeof one !== 'object' || typeof other !== 'object') return (one ?? '') === (other ?? '');
+  if (Array.isArray(one) !== Array.isArray(other)) return false;
+  if (Array.isArray(one) && Array.isArray(other) && one.length !== other.length) return false;
+  const names = new Set([...Object.keys(one), ...Object.keys(other)]);
+  return [...names].every((name) => isSame((one as DraftGroup)[name], (other as DraftGroup)[name]));
+}
+
+/**
+ * What was typed, as though the form had been opened only now: what nobody touched is as it has become meanwhile.
+ *
+ * @param draft   what was typed
+ * @param shown   what the form showed when it was opened
+ * @param now     what it would show now
+ * @returns       the draft and what to compare it with; `clashes` names fields that both sides changed, each otherwise
+ */
+export function rebased(
+  draft: DraftGroup,
+  shown: DraftGroup,
+  now: DraftGroup,
+): { draft: DraftGroup; shown: DraftGroup; clashes: string[] } {
+  const result: { draft: DraftGroup; shown: DraftGroup; clashes: string[] } = { draft: {}, shown: {}, clashes: [] };
+  for (const name of new Set([...Object.keys(draft), ...Object.keys(shown), ...Object.keys(now)])) {
+    const isUntouched = isSame(draft[name], shown[name]);
+    const hasChanged = !isSame(shown[name], now[name]);
+    const typed = isUntouched ? now[name] : draft[name];
+    const before = isUntouched || !hasChanged ? now[name] : undefined;
+    if (typed !== undefined) result.draft[name] = typed;
+    if (before !== undefined) result.shown[name] = before;
+    if (!isUntouched && hasChanged && !isSame(draft[name], now[name])) result.clashes.push(name);
+  }
+  return result;
+}

@@ -21,21 +21,21 @@ export interface FieldUnit {
 /** The unit of a number: always the same, or that of what another field chooses. */
 export type UnitHint = FieldUnit | { by: readonly string[]; of: Readonly<Record<string, FieldUnit>> };
 
+/** That a field is there only for some choices of a neighbour. */
+export interface OnlyFor {
+  field: string;
+  in: readonly string[];
+}
+
 /** What is used as long as a field is empty. */
 export interface Start {
-  /** Choices of the deciding field for which it is used; absent: all. */
-  for?: readonly string[];
+  /** For which choices of a neighbour it is used; absent: always. */
+  for?: OnlyFor;
   /** Ready to read, with its unit. */
   value: string;
   range: string;
   source: string;
   confidence: string;
-}
-
-/** That a field is there only for some choices of a neighbour. */
-export interface OnlyFor {
-  field: string;
-  in: readonly string[];
 }
 
 /** What every field has. */

@@ -36,7 +36,7 @@ export async function keepDemoPerson({ role, ...person }: DemoPerson, by: string
     const sites = await tx.site.findMany({ where: { isDemo: true }, select: { id: true }, orderBy: { id: 'asc' } });
     for (const { id: siteId } of sites) {
       await tx.membership.create({ data: { siteId, accountId: id, role, since: at } });
-      await appendRecords(tx, siteId, [{ kind: 'role-given', body: { by, account: id, role } }], at);
+      await appendRecords(tx, siteId, [{ kind: 'member-let-in', body: { by, account: id, role } }], at);
     }
   });
 }

@@ -15,6 +15,25 @@ export interface Identity {
   linked: (table: Table, system: string | null, key: string) => string;
 }
 
+/** A thing by what the file calls it. */
+export interface Called {
+  table: Table;
+  /** Key of its system; null for a list of the site. */
+  system: string | null;
+  key: string;
+}
+
+/** What keys alone do not say of a change. */
+export interface Orders {
+  /** Things that are others than those that had their keys: the old ones are retired. */
+  fresh: readonly Called[];
+  /** Things that stay what they are under another key or in another system. */
+  moved: readonly { from: Called; to: Called }[];
+}
+
+/** Nothing but what the keys say. */
+export const NO_ORDERS: Orders = { fresh: [], moved: [] };
+
 interface Living {
   noun: Table;
   id: string;
@@ -27,10 +46,17 @@ interface Living {
  *
  * @param siteId    the site
  * @param members   the things of the facility as it is to be
+ * @param orders    which are others than the keys say
  */
-export async function identify(tx: Transaction, siteId: string, members: readonly Member[]): Promise<Identity> {
+export async function identify(
+  tx: Transaction,
+  siteId: string,
+  members: readonly Member[],
+  orders: Orders = NO_ORDERS,
+): Promise<Identity> {
   const living = new Map<string, string>();
   for (const { noun, id, key, system } of await findLiving(tx, siteId)) living.set(nameOf(noun, system, key), id);
+  carryOut(orders, living);
   const ids = new Map<string, string>();
   const minted = new Set<string>();
   for (const { table, system, key } of members) {
@@ -47,6 +73,17 @@ export async function identify(tx: Transaction, siteId: string, members: readonl
   const linked: Identity['linked'] = (table, system, key) =>
     idOf(table, ids.has(nameOf(table, system, key)) ? system : null, key);
   return { minted, idOf, linked };
+}
+
+function carryOut({ fresh, moved }: Orders, living: Map<string, string>): void {
+  const name = ({ table, system, key }: Called) => nameOf(table, system, key);
+  for (const one of fresh) living.delete(name(one));
+  for (const { from, to } of moved) {
+    const id = living.get(name(from));
+    if (id === undefined) continue;
+    living.delete(name(from));
+    living.set(name(to), id);
+  }
 }
 
 function nameOf(table: Table, system: string | null, key: string): string {

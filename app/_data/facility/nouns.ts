@@ -113,10 +113,12 @@ export const NOUNS: Readonly<Record<Table, Noun>> = {
   },
 };
 
-/** Columns of a table that a re-import may change. */
+/** Columns of a table that a re-import, or a move to another system, may change. */
 export function changingColumns(table: Table): string[] {
-  const { columns, links, names } = NOUNS[table];
+  const { columns, links, names, systemList } = NOUNS[table];
   return [
+    'key',
+    ...(systemList === undefined ? [] : ['system_id']),
     'ordinal',
     ...Object.values(columns),
     ...Object.values(links).map(({ column }) => column),

@@ -4,7 +4,7 @@ import type { Facility } from '#core/facility/facility';
 import { facilityShape } from '#shape/facility/facility';
 import type { Author } from '../plans/add';
 import type { Transaction } from '../transaction';
-import { type Identity, identify } from './identity';
+import { type Identity, identify, NO_ORDERS, type Orders } from './identity';
 import { type Member, membersOf } from './members';
 import { nameIdsOf } from './names';
 import { TABLES, type Table } from './nouns';
@@ -22,6 +22,8 @@ export interface Saved {
   written: Partial<Record<Table, Written>>;
   plans: PlanInForce[];
   tests: LedgerRow[];
+  /** Ids of everything in the facility. */
+  idOf: Identity['idOf'];
 }
 
 /**
@@ -32,6 +34,7 @@ export interface Saved {
  * @param facility   a valid facility
  * @param author     who makes it so, and why: stands beside the plans that come into force and the tests
  * @param at         the instant
+ * @param orders     what keys alone do not say: what was replaced, and what was moved
  * @throws           ZodError when the facility is not valid, which is a break of the caller
  */
 export async function saveFacility(
@@ -40,10 +43,11 @@ export async function saveFacility(
   facility: Facility,
   author: Author,
   at: Date,
+  orders: Orders = NO_ORDERS,
 ): Promise<Saved> {
   const form = z.encode(facilityShape, facility);
   const given = membersOf(form);
-  const identity = await identify(tx, siteId, given);
+  const identity = await identify(tx, siteId, given, orders);
   const nameIds = await nameIdsOf(tx, siteId, given);
   const { members, rows: ledger } = await withLedgers(tx, siteId, given, identity, nameIds);
   const written: Saved['written'] = {};
@@ -60,7 +64,7 @@ export async function saveFacility(
   const isSiteNew = await saveSite(tx, siteId, form.site);
   const isChanged =
     isSiteNew || areDutiesNew || plans.length > 0 || ledger.length > 0 || Object.keys(written).length > 0;
-  return { isChanged, written, plans, tests: ledger };
+  return { isChanged, written, plans, tests: ledger, idOf: identity.idOf };
 }
 
 /** Works out what the ledgers must gain, and has each safeguard say which of its tests count. */

@@ -31,9 +31,7 @@ const ONE_OF: Readonly<Record<string, string>> = {
  * @returns        for example `Heater 2 (equipment), rated: 150 W → 300 W`
  */
 export function differenceWords(one: Difference, before: Facility, after: Facility): string {
-  const { about, fields } = subjectOf(one.path.split('/'), before, after);
-  const place = fields.map(fieldWords).join(', ');
-  const head = [about, place].filter((part) => part !== '').join(', ');
+  const { head, fields } = differenceHead(one, before, after);
   const field = fields.at(-1) ?? '';
   switch (one.kind) {
     case 'added':
@@ -45,6 +43,17 @@ export function differenceWords(one: Difference, before: Facility, after: Facili
     case 'changed':
       return `${head}: ${valueWords(one.from, field)} → ${valueWords(one.to, field)}`;
   }
+}
+
+/** What a difference is about, by name, and the fields that lead to it from there. */
+export function differenceHead(
+  { path }: Pick<Difference, 'path'>,
+  before: Facility,
+  after: Facility,
+): { head: string; fields: string[] } {
+  const { about, fields } = subjectOf(path.split('/'), before, after);
+  const place = fields.map(fieldWords).join(', ');
+  return { head: [about, place].filter((part) => part !== '').join(', '), fields };
 }
 
 /** The member of a list that a path leads to or into, and the fields that are left of the path from there. */

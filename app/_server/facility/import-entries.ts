@@ -29,10 +29,7 @@ export function importEntries(
 /** What the record gains by whatever was saved with a facility: each plan that came into force, each test of a safeguard. */
 export function savedEntries(who: Who, { plans, tests }: Pick<Saved, 'plans' | 'tests'>): RecordEntry[] {
   return [
-    ...plans.map(({ equipmentId, version, body }) => ({
-      kind: 'plan-in-force',
-      body: { by: who.id, equipment: equipmentId, version, plan: body },
-    })),
+    ...planEntries(who, plans),
     ...tests.map(({ id, safeguardId, on, result, withdraws, byId, steps, expected, seen }) => ({
       kind: result === 'withdrawn' ? 'test-withdrawn' : 'safeguard-tested',
       body: {
@@ -49,6 +46,14 @@ export function savedEntries(who: Who, { plans, tests }: Pick<Saved, 'plans' | '
 /** What was said of a test; what nobody said is left out. */
 function said(fields: Record<string, string | null>): Record<string, string | null> {
   return Object.fromEntries(Object.entries(fields).filter(([, value]) => value !== null));
+}
+
+/** What the record gains by plans that came into force. */
+export function planEntries(who: Who, plans: Saved['plans']): RecordEntry[] {
+  return plans.map(({ equipmentId, version, body }) => ({
+    kind: 'plan-in-force',
+    body: { by: who.id, equipment: equipmentId, version, plan: body },
+  }));
 }
 
 /** How many rows of which table were added, and which were changed or retired. */

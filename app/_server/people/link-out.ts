@@ -3,7 +3,7 @@ import { canSignIn } from '#data/accounts/accounts';
 import { makeLink } from '#data/accounts/links';
 import type { Transaction } from '#data/transaction';
 import { wake } from '#data/wake';
-import { env } from '../env';
+import { linkAddress } from '../accounts/link-address';
 import { isMailConfigured } from '../mail/send-mail';
 
 /** How a link comes to whom it is for: by mail, or shown once to whoever made it. */
@@ -23,14 +23,11 @@ export async function linkOut(tx: Transaction, accountId: string, madeBy: string
     await wake(tx, TASK, { account: accountId, madeBy }, { key: `${TASK}:${accountId}` });
     return { way: 'mail' };
   }
-  return { way: 'shown', address: await linkAddress(tx, accountId, madeBy, at) };
+  return { way: 'shown', address: await makeAddress(tx, accountId, madeBy, at) };
 }
 
-/** Makes the link itself. @returns its whole address, or its path where Holdfast was not told its own address */
-export async function linkAddress(tx: Transaction, accountId: string, madeBy: string, at: Date): Promise<string> {
+/** Makes the link itself. @returns its whole address */
+export async function makeAddress(tx: Transaction, accountId: string, madeBy: string, at: Date): Promise<string> {
   const purpose = (await canSignIn(tx, accountId)) ? 'reset' : 'join';
-  const token = await makeLink(tx, { purpose, accountId, madeBy }, at);
-  const path = `/${purpose}/${token}`;
-  const address = env().HOLDFAST_ADDRESS;
-  return address === undefined ? path : new URL(path, address).href;
+  return linkAddress(purpose, await makeLink(tx, { purpose, accountId, madeBy }, at));
 }

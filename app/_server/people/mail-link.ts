@@ -3,7 +3,7 @@ import { findAccount } from '#data/accounts/accounts';
 import { inTransaction } from '#data/transaction';
 import { now } from '../clock';
 import { sendMail } from '../mail/send-mail';
-import { linkAddress } from './link-out';
+import { makeAddress } from './link-out';
 
 /**
  * Makes somebody's link and mails it to them. It is made anew when the mail has to be tried again: the token is kept
@@ -16,7 +16,7 @@ export async function mailLink({ account, madeBy }: { account: string; madeBy: s
   const found = await findAccount(account);
   // Somebody may have left, or been erased, before the worker came to it.
   if (!found?.email || found.endedAt !== null) return;
-  const address = await inTransaction((tx) => linkAddress(tx, account, madeBy, now()));
+  const address = await inTransaction((tx) => makeAddress(tx, account, madeBy, now()));
   const isJoining = address.includes('/join/');
   await sendMail({
     to: found.email,

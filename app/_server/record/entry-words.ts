@@ -17,6 +17,15 @@ interface Words {
   tell: (said: Said) => string;
 }
 
+/** What was done to a description. */
+const ACTS: Readonly<Record<string, string>> = {
+  change: 'Changed the description',
+  add: 'Added',
+  replace: 'Replaced',
+  move: 'Moved',
+  retire: 'Retired',
+};
+
 /** Every kind of entry that has words of its own. */
 const WORDS: Readonly<Record<string, Words>> = {
   'facility-imported': {
@@ -25,6 +34,11 @@ const WORDS: Readonly<Record<string, Words>> = {
       text('revision') === '1'
         ? 'Described the site by a facility file'
         : `Imported a facility file: ${counted(text('changes'), 'difference')}, revision ${text('revision')} of the site`,
+  },
+  'description-changed': {
+    title: 'description changed',
+    tell: ({ text, has }) =>
+      `${ACTS[text('act')] ?? 'Changed'} (${text('noun')}): ${text('changes')}${has('why') ? `. Why: ${text('why')}` : ''}${has('on') ? ` (${text('on')})` : ''}`,
   },
   'plan-in-force': {
     title: 'plan put in force',
@@ -134,6 +148,7 @@ function wordsFor(kind: string): Words | undefined {
 function plain(value: unknown, names: ReadonlyMap<string, string>): string {
   if (value === undefined || value === null) return '–';
   if (typeof value === 'string') return names.get(value) ?? value;
+  if (Array.isArray(value) && value.every((one) => typeof one === 'string')) return value.join('; ');
   return typeof value === 'object' ? JSON.stringify(value) : String(value);
 }
 

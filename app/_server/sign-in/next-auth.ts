@@ -56,12 +56,18 @@ export async function askNextAuth(request: AuthRequest, options: NextAuthOptions
     ...options,
     secret: secret(),
     logger: {
-      error: (code, detail) => logError(`next-auth ${code}`, 'error' in detail ? detail.error : detail),
+      error: (code, detail) => logError(`next-auth ${code}`, wordOf('error' in detail ? detail.error : detail)),
       warn: () => undefined,
       debug: () => undefined,
     },
   });
   return answer;
+}
+
+/** What an error says, without the marks of a sign-in under way that it may quote. */
+function wordOf(error: unknown): string {
+  const said = error instanceof Error ? `${error.name}: ${error.message}` : 'no word';
+  return said.replaceAll(/[\w-]{24,}/g, '…');
 }
 
 /** What a handler of Next's may do with an answer, as far as next-auth does it. */

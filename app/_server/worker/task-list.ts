@@ -5,9 +5,11 @@ import { backupDue } from './tasks/backup-due';
 import { diskWatch } from './tasks/disk-watch';
 import { heartbeat } from './tasks/heartbeat';
 import { mailLinkTask } from './tasks/mail-link';
+import { mailResetTask } from './tasks/mail-reset';
 import { reviewSiteTask } from './tasks/review-site';
 import { reviewsDue } from './tasks/reviews-due';
 import { sendAnchor } from './tasks/send-anchor';
+import { tidyAccounts } from './tasks/tidy-accounts';
 
 /** Every task by the name it is woken by, which is the name of its file. */
 export const taskList: TaskList = {
@@ -16,9 +18,11 @@ export const taskList: TaskList = {
   'disk-watch': diskWatch,
   heartbeat,
   'mail-link': mailLinkTask,
+  'mail-reset': mailResetTask,
   'review-site': reviewSiteTask,
   'reviews-due': reviewsDue,
   'send-anchor': sendAnchor,
+  'tidy-accounts': tidyAccounts,
 };
 
 /** When tasks run of themselves: minute, hour, day of the month, month, day of the week, in UTC. */
@@ -28,4 +32,5 @@ export const crontab = [
   '* * * * * disk-watch',
   '* * * * * backup-due',
   '10 * * * * anchor-daily',
+  '17 * * * * tidy-accounts',
 ].join('\n');

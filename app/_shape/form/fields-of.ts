@@ -15,6 +15,9 @@ export interface FormScope {
   unitsBy: (via: UnitSource, difference: boolean) => Readonly<Record<string, ShownUnit>>;
 }
 
+/** What a key is, whatever it is the key of. */
+const KEY_ABOUT = 'Stands for it in addresses and wherever something refers to it. It stays as it is from then on.';
+
 type Shape = z.core.$ZodType;
 type Kind = FieldKind | null;
 
@@ -38,7 +41,8 @@ function fieldOf(noun: string, name: string, shape: Shape, scope: FormScope): Fi
   if (!kind) return null;
   const label = labelOf(noun, name);
   const only = onlyFor(noun, name);
-  const frame: FieldFrame = { name, label, about: aboutOf(description, label), optional: isOptional, first: false };
+  const about = kind.kind === 'key' ? KEY_ABOUT : aboutOf(description, label);
+  const frame: FieldFrame = { name, label, about, optional: isOptional, first: false };
   return { ...frame, ...(only ? { only } : {}), ...kind };
 }
 

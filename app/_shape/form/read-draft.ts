@@ -1,4 +1,4 @@
-import { groupOf, isThere, listOf, textOf, unitIn } from '#core/forms/draft';
+import { groupOf, isSame, isThere, listOf, textOf, unitIn } from '#core/forms/draft';
 import type { Draft, DraftGroup, Field, FieldUnit, UnitHint } from '#core/forms/field';
 import type { Custom } from '#core/units/shown';
 import { type FieldUnit as FileUnit, fromText, unitOf } from '../facility/field-unit';
@@ -141,13 +141,4 @@ function readNumber(typed: string, unit: UnitHint, beside: DraftGroup, custom: C
 
 function inFile(text: string, is: string): unknown {
   return is === 'K' || !unitOf(is as FileUnit) ? text : (fromText(text, is as FileUnit) ?? text);
-}
-
-/** Whether two parts say the same; what is absent says the same as what is empty. */
-export function isSame(one: Draft | undefined, other: Draft | undefined): boolean {
-  if (typeof one !== 'object' || typeof other !== 'object') return (one ?? '') === (other ?? '');
-  if (Array.isArray(one) !== Array.isArray(other)) return false;
-  if (Array.isArray(one) && Array.isArray(other) && one.length !== other.length) return false;
-  const names = new Set([...Object.keys(one), ...Object.keys(other)]);
-  return [...names].every((name) => isSame((one as DraftGroup)[name], (other as DraftGroup)[name]));
 }

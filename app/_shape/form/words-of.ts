@@ -27,7 +27,7 @@ export function aboutOf(description: string, label: string): string {
   const types = first.replace(/ \([^)]*\)/g, '').split(', ');
   const isOfTypes = rest.length > 0 && types.every((type) => (EQUIPMENT_TYPES as readonly string[]).includes(type));
   const bare = (isOfTypes ? rest.join(': ') : description).replace(ENDS, '').replace(/^Keys? of (the|an?) /i, 'The ');
-  const plain = bare.replace(/^(Name|Kind) of [a-z ]+\.$/, '').replace(/\.$/, '');
+  const plain = bare.replace(/^(Name of [a-z ]+|What it is)\.$/, '').replace(/\.$/, '');
   return plain.toLowerCase() === label.toLowerCase() || plain === '' ? '' : `${sentence(plain)}.`;
 }
 

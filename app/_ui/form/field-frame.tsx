@@ -82,12 +82,7 @@ export function FieldFrame({
 
 /** What is used as long as nothing is entered, given what its neighbours say. */
 function startFor({ starts = [] }: Field, beside: DraftGroup): Start | undefined {
-  return starts.find((start) => start.for === undefined || holds({ field: decider(beside), in: start.for }, beside));
-}
-
-/** The neighbour that says what a thing is. */
-function decider(beside: DraftGroup): string {
-  return ['type', 'role', 'name'].find((name) => name in beside) ?? 'type';
+  return starts.find((start) => start.for === undefined || holds(start.for, beside));
 }
 
 function StartNote({ start: { value, range, source, confidence } }: { start: Start }) {

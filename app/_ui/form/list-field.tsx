@@ -2,6 +2,7 @@
 
 import { emptyGroup, groupOf } from '#core/forms/draft';
 import type { Draft, DraftGroup, Field } from '#core/forms/field';
+import { withArticle } from '../words/article';
 import { FieldFrame } from './field-frame';
 import { FormFields } from './form-fields';
 import { type FieldPath, faultsAt, type FormState, idOf } from './form-state';
@@ -51,9 +52,9 @@ export function ListField({ field, list, beside, path, state }: ListFieldProps) 
         type="button"
         className={style.quiet}
         onClick={() => state.change([...path, list.length], emptyGroup(item))}
-        aria-label={`${label}: add a ${one}`}
+        aria-label={`${label}: add ${withArticle(one)}`}
       >
-        Add a {one}
+        Add {withArticle(one)}
       </button>
     </FieldFrame>
   );

@@ -4,7 +4,8 @@ import { useId } from 'react';
 import type { Role } from '#core/rota/rota';
 import { ActForm, type FormAction } from './act-form';
 import { LinkNote } from './link-note';
-import { type LinkView, ROLE_CHOICES, ROLE_NAMES } from './people-view';
+import { type LinkView, ROLE_NAMES } from './people-view';
+import { RoleField } from './role-field';
 
 /** What letting somebody in answers. */
 export interface Invited {
@@ -14,7 +15,7 @@ export interface Invited {
 
 /** Lets somebody in by their e-mail address. */
 export function InviteForm({ site, invite }: { site: string; invite: FormAction<Invited> }) {
-  const [email, name, role] = [useId(), useId(), useId()];
+  const [email, name] = [useId(), useId()];
   return (
     <ActForm
       action={invite}
@@ -35,16 +36,7 @@ export function InviteForm({ site, invite }: { site: string; invite: FormAction<
         E-mail address
         <input id={email} name="email" type="email" required maxLength={254} autoComplete="off" />
       </label>
-      <label htmlFor={role}>
-        Role
-        <select id={role} name="role" defaultValue="viewer">
-          {ROLE_CHOICES.map(({ value, name: said }) => (
-            <option key={value} value={value}>
-              {said}
-            </option>
-          ))}
-        </select>
-      </label>
+      <RoleField chosen="viewer" />
     </ActForm>
   );
 }

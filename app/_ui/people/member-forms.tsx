@@ -5,7 +5,8 @@ import type { Role } from '#core/rota/rota';
 import { ActForm, type FormAction } from './act-form';
 import { Duties } from './duties';
 import { LinkNote } from './link-note';
-import { type DutyView, type LinkView, ROLE_CHOICES, ROLE_NAMES } from './people-view';
+import { type DutyView, type LinkView, ROLE_NAMES } from './people-view';
+import { RoleField } from './role-field';
 import style from './people.module.css';
 
 interface Place {
@@ -21,7 +22,6 @@ export interface LeftView {
 
 /** Gives somebody another role. */
 export function RoleForm({ site, account, role, change }: Place & { role: Role; change: FormAction<{ role: Role }> }) {
-  const id = useId();
   return (
     <ActForm
       action={change}
@@ -29,16 +29,7 @@ export function RoleForm({ site, account, role, change }: Place & { role: Role; 
       button="Change the role"
       done={({ role: given }) => <p>The role is now {ROLE_NAMES[given]}.</p>}
     >
-      <label htmlFor={id}>
-        Role
-        <select id={id} name="role" defaultValue={role} key={role}>
-          {ROLE_CHOICES.map(({ value, name }) => (
-            <option key={value} value={value}>
-              {name}
-            </option>
-          ))}
-        </select>
-      </label>
+      <RoleField chosen={role} />
     </ActForm>
   );
 }

@@ -5,6 +5,7 @@ import { type Column, Ledger } from '../table/ledger';
 import { instantSaid } from '../words/instant';
 import type { FormAction } from './act-form';
 import { type Invited, InviteForm } from './invite-form';
+import style from './people.module.css';
 import { calledSo, type MemberView, type PeopleView, ROLE_NAMES } from './people-view';
 
 /** Who may do what at a site. @param invite lets somebody in */
@@ -32,7 +33,7 @@ export function PeopleBody({ page, invite }: { page: PeopleView; invite: FormAct
           />
         )}
         {everywhere.map(({ account, name, role }) => (
-          <p key={account}>
+          <p key={account} className={style.everywhere}>
             {name ?? 'Somebody'} looks after Holdfast itself and is {ROLE_NAMES[role]} at every site.
           </p>
         ))}

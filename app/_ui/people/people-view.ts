@@ -1,4 +1,4 @@
-import { ROLES, type Role } from '#core/rota/rota';
+import type { Role } from '#core/rota/rota';
 
 /** A duty that is left open when somebody goes. */
 export type DutyView =
@@ -57,9 +57,6 @@ export const ROLE_NAMES: Record<Role, string> = {
   manager: 'manager',
   admin: 'administrator',
 };
-
-/** The roles as choices, each with what it may do. */
-export const ROLE_CHOICES = ROLES.map((role) => ({ value: role, name: `${ROLE_NAMES[role]}: ${ROLE_MEANINGS[role]}` }));
 
 /** What somebody is called; an erased one has no name. */
 export function calledSo({ name, email }: Pick<MemberView, 'name' | 'email'>): string {

@@ -1,7 +1,7 @@
 'use client';
 
 import { type ComponentProps, type ReactNode, useId } from 'react';
-import { useFaults } from './person-form';
+import { useSent } from './person-form';
 import style from './sign-in.module.css';
 
 /**
@@ -15,13 +15,14 @@ export function Field({
   ...input
 }: { label: string; note?: ReactNode; name: string } & ComponentProps<'input'>) {
   const id = useId();
-  const faults = useFaults(name);
+  const { faults, typed } = useSent(name);
   const said = [note ? `${id}-note` : '', faults.length > 0 ? `${id}-fault` : ''].filter(Boolean).join(' ');
   return (
     <div className={style.field}>
       <label htmlFor={id}>{label}</label>
       <input
         {...input}
+        defaultValue={input.type === 'password' ? undefined : (typed ?? input.defaultValue)}
         id={id}
         name={name}
         aria-describedby={said === '' ? undefined : said}

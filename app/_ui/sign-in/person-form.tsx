@@ -1,51 +1,65 @@
 'use client';
 
-import { createContext, type ReactNode, useActionState, useContext } from 'react';
+import { createContext, type ReactNode, useActionState, useContext, useState } from 'react';
 import type { PersonAction, PersonAnswer, PersonFault } from './answers';
 import style from './sign-in.module.css';
 
-const Faults = createContext<readonly PersonFault[]>([]);
+/** What a field has to know of its form. */
+interface Sent {
+  faults: readonly PersonFault[];
+  /** What was sent and refused, so that it need not be typed again; passwords are. */
+  typed: FormData | null;
+}
 
-/** What is wrong with a field of the form around it. */
-export function useFaults(name: string): string[] {
-  return useContext(Faults)
-    .filter(({ path }) => path === name)
-    .map(({ message }) => message);
+type Acts<T> = (before: PersonAnswer<T> | null, form: FormData) => Promise<PersonAnswer<T>>;
+
+const Sent = createContext<Sent>({ faults: [], typed: null });
+
+/** What is wrong with a field of the form around it, and what was sent in it. */
+export function useSent(name: string): { faults: string[]; typed: string | undefined } {
+  const { faults, typed } = useContext(Sent);
+  const text = typed?.get(name);
+  return {
+    faults: faults.filter(({ path }) => path === name).map(({ message }) => message),
+    typed: typeof text === 'string' ? text : undefined,
+  };
 }
 
 /**
  * A form about a person: its fields, its button, and what came of it. It works without scripts.
  * @param send server action
  * @param hidden what is sent along
+ * @param look of the button: the first thing to do on the page, one beside it, or one of many in a table
  * @param done what is said once it is done, when the page stays
  */
 export function PersonForm<T>({
   send,
   hidden = {},
   button,
+  look = 'first',
   done,
   children,
 }: {
   send: PersonAction<T>;
   hidden?: Record<string, string>;
   button: string;
+  look?: 'first' | 'second' | 'plain';
   done?: string;
   children?: ReactNode;
 }) {
-  const [answer, run, isBusy] = useActionState(
-    (_before: PersonAnswer<T> | null, form: FormData): Promise<PersonAnswer<T> | null> => send(null, form),
-    null,
-  );
+  const [typed, setTyped] = useState<FormData | null>(null);
+  // Handed on as it is, so that a browser without scripts can send the form to it; none looks at what was answered before.
+  const [answer, run, isBusy] = useActionState(send as Acts<T>, null);
   const refusal = answer?.ok === false ? answer : null;
   return (
-    <Faults value={refusal?.reason.faults ?? []}>
-      <form action={run} className={style.form}>
+    <Sent value={{ faults: refusal?.reason.faults ?? [], typed: refusal ? typed : null }}>
+      <form action={run} className={style.form} onSubmit={(event) => setTyped(new FormData(event.currentTarget))}>
         {Object.entries(hidden).map(([name, value]) => (
           <input key={name} type="hidden" name={name} value={value} />
         ))}
         {children}
         <div className={style.buttons}>
-          <button type="submit" className={style.first} disabled={isBusy}>
+          <button type="submit" className={style[look]} disabled={isBusy}>
             {button}
           </button>
         </div>
@@ -53,6 +67,6 @@ export function PersonForm<T>({
           {refusal?.said ?? (answer?.ok ? done : '')}
         </p>
       </form>
-    </Faults>
+    </Sent>
   );
 }

@@ -1,0 +1,24 @@
+import 'server-only';
+import { findReview } from '#data/reviews/results';
+import { isCurrent } from '../reviews/review-state';
+import type { StoredSite } from '../reviews/stored-site';
+import { type Asked, askedBy } from './asked';
+import type { ThingAddress } from './find-thing';
+
+/** What the reviews that stand ask for of a thing: that of its system; for a room, those of the systems in it. */
+export async function askedFor(
+  siteId: string,
+  stored: StoredSite,
+  { noun, system, key }: ThingAddress,
+): Promise<Asked> {
+  const systems = stored.facility.systems.filter((one) =>
+    noun === 'room' ? one.room === key : one.key === (noun === 'system' ? key : system),
+  );
+  const reviews = await Promise.all(
+    systems.map(async (one) => {
+      const held = await findReview(siteId, stored.systemIds.get(one.key) ?? siteId);
+      return held?.review && isCurrent(held, stored.hashes.get(one.key)) ? [held.review] : [];
+    }),
+  );
+  return askedBy(reviews.flat());
+}

@@ -1,0 +1,67 @@
+import { Page } from '../frame/page';
+import { Section } from '../frame/section';
+import { NewPassword } from '../sign-in/account-fields';
+import type { PersonAction } from '../sign-in/answers';
+import { Field } from '../sign-in/field';
+import { PersonForm } from '../sign-in/person-form';
+import { AddPasskey, type OfferPasskey } from './add-passkey';
+import { type Passkey, PasskeyTable } from './passkey-table';
+import { type Session, SessionTable } from './session-table';
+
+/** One's own account, as it is shown. */
+export interface ShownAccount {
+  name: string;
+  email: string | null;
+  hasPassword: boolean;
+  sessions: Session[];
+  passkeys: Passkey[];
+  canAddPasskey: boolean;
+}
+
+/** What can be done on the page. */
+export interface AccountActions {
+  changePassword: PersonAction<unknown>;
+  endSession: PersonAction<unknown>;
+  endOthers: PersonAction<unknown>;
+  offerPasskey: OfferPasskey;
+  addPasskey: PersonAction<unknown>;
+  namePasskey: PersonAction<unknown>;
+  removePasskey: PersonAction<unknown>;
+}
+
+/** The page of one's own account. */
+export function AccountPage({ account, actions }: { account: ShownAccount; actions: AccountActions }) {
+  const { name, email, sessions, passkeys } = account;
+  return (
+    <Page title={name} lead={email === null ? null : <p>You sign in as {email}.</p>}>
+      <Section id="sessions" title="Where you are signed in" note={<p>A session ends by itself after twelve hours.</p>}>
+        <SessionTable sessions={sessions} end={actions.endSession} />
+        {sessions.length > 1 ? (
+          <PersonForm send={actions.endOthers} button="Sign out everywhere else" look="second" />
+        ) : null}
+      </Section>
+      <Section
+        id="passkeys"
+        title="Passkeys"
+        note={<p>A passkey signs you in by your device or a key, without a password, and cannot be given away.</p>}
+      >
+        <PasskeyTable passkeys={passkeys} rename={actions.namePasskey} remove={actions.removePasskey} />
+        {account.canAddPasskey ? (
+          <AddPasskey offer={actions.offerPasskey} add={actions.addPasskey} />
+        ) : (
+          <p>Open Holdfast by its name, not by a number, to add one: a browser binds passkeys to names.</p>
+        )}
+      </Section>
+      <Section id="password" title="Password" note={<p>Another password ends every other session.</p>}>
+        {account.hasPassword ? (
+          <PersonForm send={actions.changePassword} button="Change the password" done="Your password is changed.">
+            <Field label="Password now" name="old" type="password" autoComplete="current-password" required />
+            <NewPassword label="New password" />
+          </PersonForm>
+        ) : (
+          <p>You have none. An administrator, or a link by mail, gives you one.</p>
+        )}
+      </Section>
+    </Page>
+  );
+}

@@ -1,0 +1,45 @@
+'use client';
+
+import Link from 'next/link';
+import { useEffect, useRef } from 'react';
+import type { ChangeOf, Kept } from './answers';
+import { thingAddress } from './thing-address';
+
+const DONE: Record<ChangeOf['act'], string> = {
+  change: 'The change is kept',
+  add: 'It is added',
+  replace: 'It is replaced',
+  move: 'It is moved',
+  retire: 'It is retired',
+};
+
+/** What was kept, and where to go on. It takes the focus, since the form is gone. */
+export function KeptNote({ kept, of }: { kept: Kept; of: ChangeOf }) {
+  const top = useRef<HTMLDivElement>(null);
+  useEffect(() => top.current?.focus(), []);
+  const { thing, changes } = kept;
+  return (
+    <div ref={top} tabIndex={-1} role="status">
+      <h2>{changes === 0 ? 'Nothing was changed' : DONE[of.act]}</h2>
+      {changes > 0 ? <p>It stands in the record, and the reviews it touches are being worked out.</p> : null}
+      <ul>
+        {thing ? (
+          <li>
+            {/* A whole page: the form must show what is described now. */}
+            <a href={thingAddress(of.site, thing.noun, thing.system, thing.key)}>To its page</a>
+          </li>
+        ) : null}
+        {of.system ? (
+          <li>
+            <Link href={`/sites/${encodeURIComponent(of.site)}/systems/${encodeURIComponent(of.system)}`}>
+              To the system and its review
+            </Link>
+          </li>
+        ) : null}
+        <li>
+          <Link href={`/sites/${encodeURIComponent(of.site)}/describe`}>To everything that is described</Link>
+        </li>
+      </ul>
+    </div>
+  );
+}

@@ -1,0 +1,66 @@
+'use client';
+
+import Link from 'next/link';
+import { useState } from 'react';
+import type { DraftGroup, Field } from '#core/forms/field';
+import { FaultSummary } from '../form/fault-summary';
+import { FormFields } from '../form/form-fields';
+import { useDraft } from '../form/use-draft';
+import type { FormAction, FormAnswer } from './answers';
+import style from './describe.module.css';
+
+interface NewSiteFormProps {
+  fields: readonly Field[];
+  shown: DraftGroup;
+  units: 'metric' | 'us';
+  begin: FormAction<{ key: string; name: string }>;
+}
+
+/** The first few things of a new site. */
+export function NewSiteForm({ fields, shown, units, begin }: NewSiteFormProps) {
+  const { draft, change } = useDraft(shown);
+  const [answer, setAnswer] = useState<FormAnswer<{ key: string; name: string }> | null>(null);
+  const [isBusy, setBusy] = useState(false);
+  const send = async () => {
+    setBusy(true);
+    const form = new FormData();
+    form.set('draft', JSON.stringify(draft));
+    form.set('units', units);
+    try {
+      setAnswer(await begin(null, form));
+    } catch {
+      const said = 'Holdfast gave no answer. What you typed is still here: try again.';
+      setAnswer({ ok: false, said, reason: { why: 'unreached' } });
+    }
+    setBusy(false);
+  };
+  if (answer?.ok) {
+    const { key, name } = answer.value;
+    return (
+      <div role="status">
+        <h2>{name} is begun</h2>
+        <p>
+          Next: <Link href={`/sites/${encodeURIComponent(key)}/describe`}>describe what stands there</Link>.
+        </p>
+      </div>
+    );
+  }
+  const faults = answer?.reason.faults ?? [];
+  return (
+    <form
+      noValidate
+      onSubmit={(event) => {
+        event.preventDefault();
+        void send();
+      }}
+    >
+      {answer ? <FaultSummary said={answer.said} faults={faults} fields={fields} /> : null}
+      <FormFields fields={fields} draft={draft} state={{ faults, change }} />
+      <p className={style.buttons}>
+        <button type="submit" className={style.first} disabled={isBusy}>
+          {isBusy ? 'Beginning…' : 'Begin the site'}
+        </button>
+      </p>
+    </form>
+  );
+}

@@ -1,0 +1,79 @@
+import { useRef, useState } from 'react';
+import type { DraftGroup } from '#core/forms/field';
+import type { ChangeActions, ChangeOf, FormAnswer, Kept, News, Seen } from './answers';
+
+/** What is to be said when no answer came at all. */
+const UNREACHED = {
+  ok: false,
+  said: 'Holdfast gave no answer. What you typed is still here: try again.',
+  reason: { why: 'unreached' },
+} as const;
+
+/** How far a change is: typed, looked at, kept. */
+export interface ChangeState {
+  seen: FormAnswer<Seen> | null;
+  kept: FormAnswer<Kept> | null;
+  news: readonly News[];
+  /** What was typed when the difference was looked at. */
+  looked: DraftGroup | null;
+  busy: 'looking' | 'keeping' | null;
+}
+
+const NOTHING: ChangeState = { seen: null, kept: null, news: [], looked: null, busy: null };
+
+/** Looks at what a change makes different, then at what it does to the reviews, and keeps it when asked. */
+export function useChange(actions: ChangeActions, of: ChangeOf, shown: DraftGroup) {
+  const [state, setState] = useState<ChangeState>(NOTHING);
+  /** Counts looks: news of one before is no longer told. */
+  const run = useRef(0);
+  const look = async (draft: DraftGroup) => {
+    const mine = ++run.current;
+    setState({ ...NOTHING, looked: draft, busy: 'looking' });
+    const seen = await answerOf(actions.preview, formOf(of, draft, shown));
+    setState({ ...NOTHING, looked: draft, seen });
+    if (!seen.ok || seen.value.touched === 0) return;
+    for await (const one of newsOf(actions, formOf(of, draft, shown))) {
+      if (run.current !== mine) return;
+      setState((before) => ({ ...before, news: [...before.news.filter(({ is }) => is !== 'progress'), one] }));
+    }
+  };
+  const keep = async (draft: DraftGroup, basedOn: number) => {
+    setState((before) => ({ ...before, busy: 'keeping' }));
+    const form = formOf(of, draft, shown);
+    form.set('basedOn', String(basedOn));
+    const kept = await answerOf(actions.keep, form);
+    setState((before) => ({ ...before, kept, busy: null }));
+  };
+  return { ...state, look, keep };
+}
+
+async function answerOf<T>(
+  action: (before: null, form: FormData) => Promise<FormAnswer<T>>,
+  form: FormData,
+): Promise<FormAnswer<T>> {
+  try {
+    return await action(null, form);
+  } catch {
+    return UNREACHED;
+  }
+}
+
+/** News of the reviews; that the way broke is news as well, and hinders nobody from keeping the change. */
+async function* newsOf({ review }: ChangeActions, form: FormData): AsyncGenerator<News> {
+  try {
+    const answer = await review(null, form);
+    if (answer.ok) yield* answer.value;
+    else yield { is: 'not-known', names: [], why: 'broken' };
+  } catch {
+    yield { is: 'not-known', names: [], why: 'broken' };
+  }
+}
+
+function formOf({ site, act, noun, system, key, units }: ChangeOf, draft: DraftGroup, shown: DraftGroup): FormData {
+  const form = new FormData();
+  const fields = { site, act, noun, units, draft: JSON.stringify(draft), shown: JSON.stringify(shown) };
+  for (const [name, value] of Object.entries(fields)) form.set(name, value);
+  if (system !== null) form.set('system', system);
+  if (key !== null) form.set('key', key);
+  return form;
+}
