@@ -16,7 +16,8 @@ const entered = (value: string) => ({ value, from: 'entered' });
 
 async function anew(): Promise<void> {
   await query(`SET session_replication_role = replica; DO $$ DECLARE name text; BEGIN
-    FOR name IN SELECT table_name FROM information_schema.columns WHERE table_schema = 'public' AND column_name = 'site_id'
+    FOR name IN SELECT c.table_name FROM information_schema.columns c JOIN information_schema.tables t USING (table_schema, table_name)
+      WHERE t.table_schema = 'public' AND t.table_type = 'BASE TABLE' AND c.column_name = 'site_id'
     LOOP EXECUTE format('DELETE FROM %I', name); END LOOP; DELETE FROM site; END $$`);
   await keep(facility());
 }
