@@ -31,7 +31,7 @@ function inputsOf(facility: Facility, system: System, on: string): unknown {
     people: people.map((person) => ({ ...person, name: null })),
     rooms: rooms.filter(({ key }) => key === system.room),
     // Of the other systems only what hangs on the circuits they share.
-    others: systems.filter(({ key }) => key !== system.key).map(({ equipment }) => equipment.map(loadOf)),
+    others: systems.filter(({ key }) => key !== system.key).flatMap((other) => sharedLoads(other, system)),
     system: {
       ...system,
       safeguards: system.safeguards.map((one) => judged(one, on)),
@@ -54,6 +54,12 @@ function judged(safeguard: Safeguard, on: string): unknown {
 /** Days since a calibration was due, which a finding says; any day to come is as good as another. */
 function daysLate({ calibrationDue }: Sensor, on: string): number | null {
   return calibrationDue === undefined ? null : Math.max(-1, daysBetween(calibrationDue, on));
+}
+
+/** What another system hangs on the circuits of this one: a change elsewhere leaves the review as it is. */
+function sharedLoads(other: System, { equipment }: System): unknown[] {
+  const own = new Set(equipment.map(({ circuit }) => circuit));
+  return other.equipment.filter(({ circuit }) => circuit !== undefined && own.has(circuit)).map(loadOf);
 }
 
 function loadOf({ type, circuit, ratedW }: System['equipment'][number]): unknown {

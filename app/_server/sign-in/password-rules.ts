@@ -8,7 +8,7 @@ const SHORTEST = 15;
 const LONGEST = 200;
 /** Characters looked at for words and patterns: what follows can only add to it, and looking takes time. */
 const LOOKED_AT = 80;
-/** Guesses, as a power of ten, below which the library does not call a password hard to find even by whoever has its hash. */
+/** Guesses, as a power of ten, below which a password counts as one of those tried first: where the library's best grade begins. */
 const TOO_FEW_GUESSES = 10;
 /** Characters of a name or an address that are too short to be told from chance. */
 const SHORT_PART = 4;

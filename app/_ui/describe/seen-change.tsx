@@ -1,3 +1,4 @@
+import { isSameReview } from '#core/review/review-difference';
 import { FindingChanges } from '../review/finding-changes';
 import { ReviewDifferenceView } from '../review/review-difference';
 import type { News, Seen } from './answers';
@@ -12,6 +13,7 @@ interface SeenChangeProps {
 export function SeenChange({ seen, news }: SeenChangeProps) {
   const { groups, clashes, testAgain, touched } = seen;
   if (groups.length === 0) return null;
+  const same = news.flatMap((one) => (one.is === 'system' && !isTelling(one) ? [one.name] : []));
   return (
     <div className={style.answer}>
       <h2>What it changes in the description</h2>
@@ -35,11 +37,17 @@ export function SeenChange({ seen, news }: SeenChangeProps) {
         <p>Tested with the one that goes, so to be tested again: {testAgain.join(', ')}.</p>
       ) : null}
       {touched > 0 ? <h2>What it changes in the reviews</h2> : null}
-      {news.map((one) => (
+      {news.filter(isTelling).map((one) => (
         <NewsOf key={one.is === 'system' ? one.key : one.is} news={one} />
       ))}
+      {same.length > 0 ? <p>The reviews of {same.join(', ')} say the same with it.</p> : null}
     </div>
   );
+}
+
+/** Whether there is more to tell of it than that the review says the same. */
+function isTelling(news: News): boolean {
+  return news.is !== 'system' || !isSameReview(news.difference);
 }
 
 function NewsOf({ news }: { news: News }) {

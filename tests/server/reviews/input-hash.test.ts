@@ -35,6 +35,12 @@ describe('what a review depends on stays the same', () => {
     expect(hash(given)).toBe(hash(others));
   });
 
+  test('when a heater of another system changes that hangs on none of its circuits', () => {
+    const elsewhere = (ratedW: number) => system({ key: 'b', equipment: [heater({ circuit: 'elsewhere', ratedW })] });
+    const with_ = (ratedW: number) => facility({ systems: [system(), elsewhere(ratedW)] });
+    expect(hash(with_(150))).toBe(hash(with_(1500)));
+  });
+
   test('from one day to the next', () => {
     expect(hash(facility(), '2026-06-02')).toBe(before);
   });
