@@ -97,6 +97,15 @@ const server = [
   ),
 ];
 
+const signIn = [
+  wall(
+    'sign-in-alone-knows-next-auth',
+    { path: '^(app|seed|tests|e2e)/', pathNot: '^app/_server/sign-in/' },
+    pack('next-auth'),
+    'Only _server/sign-in speaks to next-auth, so that it can be exchanged. Ask the gate who asks, or enter.ts to let in.',
+  ),
+];
+
 const ui = [
   wall(
     'ui-knows-core-only',
@@ -242,7 +251,7 @@ const everywhere = [
 ];
 
 module.exports = {
-  forbidden: [...core, ...shape, ...data, ...server, ...ui, ...routes, ...outside, ...everywhere],
+  forbidden: [...core, ...shape, ...data, ...server, ...signIn, ...ui, ...routes, ...outside, ...everywhere],
   options: {
     tsPreCompilationDeps: true,
     tsConfig: { fileName: 'tsconfig.json' },

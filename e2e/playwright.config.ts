@@ -15,6 +15,8 @@ export default defineConfig({
   // One server and one database for all: the stories must not tread on each other.
   workers: 1,
   timeout: 60_000,
+  // A page may take its time on a machine that computes reviews beside it.
+  expect: { timeout: 20_000 },
   use: {
     ...devices['Desktop Chrome'],
     baseURL: address,

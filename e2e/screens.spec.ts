@@ -31,6 +31,16 @@ const SCREENS: Record<string, (page: Page) => Promise<void>> = {
     await page.getByRole('button', { name: 'Check the file' }).click();
     await expect(page.getByRole('heading', { name: /things are wrong/ })).toBeVisible();
   },
+  safeguards: async (page) => {
+    await toWorstSystem(page);
+    await page.getByRole('link', { name: 'Safeguards', exact: true }).click();
+    await expect(page.getByRole('heading', { level: 1, name: 'Safeguards' })).toBeVisible();
+  },
+  safeguard: async (page) => {
+    await SCREENS.safeguards?.(page);
+    await page.getByRole('main').getByRole('table').getByRole('link').first().click();
+    await expect(page.getByRole('heading', { name: 'Record a test' })).toBeVisible();
+  },
   account: async (page) => void (await page.goto('/account')),
   'sign-in': async (page) => {
     await page.goto('/sign-in');

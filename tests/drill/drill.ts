@@ -19,6 +19,8 @@ import { closeToll, tollOf, type Toll } from './toll';
 const kills = Number(process.argv[2] ?? 50);
 const data = mkdtempSync(join(realpathSync(tmpdir()), 'holdfast-drill-'));
 const port = await freePort();
+/** What has to be stopped, however the drill ends. */
+const stops: (() => void)[] = [];
 const address = `http://127.0.0.1:${port}`;
 
 const supervisor = spawn(process.execPath, ['app/_start/start.mjs', '--port', String(port)], {
@@ -31,6 +33,7 @@ try {
   await untilUp(supervisor);
   process.exitCode = await drill();
 } finally {
+  for (const stop of stops) stop();
   await closeToll();
   const ended = once(supervisor, 'exit');
   supervisor.kill('SIGTERM');
@@ -43,14 +46,15 @@ async function drill(): Promise<number> {
   if (!stored) throw new Error('nothing is remembered of the database');
   const url = appAddressOf(stored);
   const writers = ['north', 'south'].map((name) => ({ name, lives: keepWriting(name, url) }));
+  stops.push(...writers.map(({ lives }) => lives.stop));
   const goOn = async () => {
     await Promise.all(writers.map(({ lives }) => lives.goesOn()));
   };
   const pages = askForPages();
   await goOn();
   const victims: Victim[] = [
-    { name: 'web', pid: () => childOf('next/dist/bin/next') },
-    { name: 'worker', pid: () => childOf('_server/worker/main.ts') },
+    { name: 'web', pid: () => childOf(/\bnext\b/) },
+    { name: 'worker', pid: () => childOf(/worker\/main\.ts/) },
     { name: 'database', pid: () => notedServer(join(data, 'postgres'))?.pid },
     ...writers.slice(0, 1).map(({ lives }) => lives),
   ];
@@ -79,12 +83,12 @@ async function untilUp(child: ChildProcess): Promise<void> {
   }
 }
 
-/** @returns number of the supervisor's child that runs this program; nothing while it has none */
-function childOf(program: string): number | undefined {
+/** @returns number of the supervisor's child whose command line this is; nothing while it has none */
+function childOf(program: RegExp): number | undefined {
   const lines = execFileSync('ps', ['-eo', 'pid=,ppid=,args='], { encoding: 'utf8' }).split('\n');
   for (const line of lines) {
     const [, pid, parent, args = ''] = /^\s*(\d+)\s+(\d+)\s+(.*)$/.exec(line) ?? [];
-    if (Number(parent) === supervisor.pid && args.includes(program)) return Number(pid);
+    if (Number(parent) === supervisor.pid && program.test(args)) return Number(pid);
   }
   return undefined;
 }

@@ -30,8 +30,9 @@ export async function killInTurn(
   for (let done = 0; done < kills; done++) {
     const victim = victims[done % victims.length];
     if (!victim) throw new Error('there is nobody to kill');
-    const pid = victim.pid();
-    if (pid === undefined) throw new Error(`${victim.name} is not there to be killed`);
+    // One that ended because of the kill before is on its way back.
+    await until(() => victim.pid() !== undefined, `${victim.name} is not there to be killed`);
+    const pid = victim.pid() ?? 0;
     process.kill(pid, 'SIGKILL');
     counts[victim.name] = (counts[victim.name] ?? 0) + 1;
     await until(() => ![pid, undefined].includes(victim.pid()), `${victim.name} did not come back`);

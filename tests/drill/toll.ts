@@ -1,6 +1,5 @@
 import pg from 'pg';
 import { closePool, pointAt } from '#data/pool';
-import { database } from '#data/client';
 import { findSite } from '#data/sites';
 import { verifyChain } from '#data/records/verify-chain';
 import type { Writer } from '../_support/start-writer';
@@ -62,8 +61,7 @@ export async function tollOf(url: string, name: string, lives: readonly Writer[]
   };
 }
 
-/** Closes what `tollOf` opened. */
+/** Closes what `tollOf` opened, if it did. */
 export async function closeToll(): Promise<void> {
-  await database().$disconnect();
   await closePool();
 }

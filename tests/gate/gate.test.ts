@@ -79,6 +79,17 @@ describe('an origin of ours', () => {
     });
   });
 
+  test('is the one that the request was handed on for, as long as it was made to one of ours', () => {
+    const address = 'https://holdfast.example';
+    const handed = (host: string, forwarded: string) =>
+      originOf(new Headers({ host, 'x-forwarded-host': forwarded }), address)?.url;
+    expect(handed('127.0.0.1:3200', 'holdfast.example')).toBe('https://holdfast.example');
+    expect(handed('127.0.0.1:3200', 'localhost:3200')).toBe('http://localhost:3200');
+    expect(handed('127.0.0.1:3200', 'evil.example')).toBeUndefined();
+    expect(handed('evil.example', 'holdfast.example')).toBeUndefined();
+    expect(handed('evil.example', 'localhost:3200')).toBeUndefined();
+  });
+
   test.each([...FOREIGN, 'holdfast.example:81'])('is not "%s"', (host) => {
     expect(at(host, 'https://holdfast.example')).toBeNull();
   });

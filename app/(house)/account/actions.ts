@@ -12,9 +12,9 @@ import { namePasskey, namePasskeyShape, removePasskey, removePasskeyShape } from
 import { act } from '#server/gate/act';
 
 export const changePasswordAction = act(changePasswordShape, changePassword, () => ['/account']);
-export const endSessionAction = act(endOwnSessionShape, endOwnSession, () => ['/account']);
-export const endOthersAction = act(endOtherSessionsShape, endOtherSessions, () => ['/account']);
+export const endSessionAction = act(endOwnSessionShape, endOwnSession, () => ['/account'], { always: true });
+export const endOthersAction = act(endOtherSessionsShape, endOtherSessions, () => ['/account'], { always: true });
 export const offerPasskeyAction = act(offerPasskeyShape, offerPasskey);
 export const addPasskeyAction = act(addPasskeyShape, addPasskey, () => ['/account']);
 export const namePasskeyAction = act(namePasskeyShape, namePasskey, () => ['/account']);
-export const removePasskeyAction = act(removePasskeyShape, removePasskey, () => ['/account']);
+export const removePasskeyAction = act(removePasskeyShape, removePasskey, () => ['/account'], { always: true });

@@ -22,17 +22,21 @@ export type Action<T> = (before: Answer<T> | null, form: FormData) => Promise<An
  * @param shape     what the form's fields must be
  * @param carryOut   what to do
  * @param refresh   paths whose pages show something else once it is done
+ * @param always    whether it is done on a full disk as well: it ends somebody's access, or only looks
  */
 export function act<S extends z.ZodType, T>(
   shape: S,
   carryOut: UseCase<z.output<S>, T>,
   refresh: (value: T) => string[] = () => [],
+  { always = false }: { always?: boolean } = {},
 ): Action<T> {
   return async (_before, form) => {
     const who = await whoAsks(await headers());
     // Before anything is begun that could break off half-way; whoever is not known learns nothing of the disk.
     const answer: Result<T, Refusal> =
-      who && !(await hasRoom()) ? refused({ why: 'no-room' }) : await pass(shape, carryOut, who, await fieldsOf(form));
+      who && !always && !(await hasRoom())
+        ? refused({ why: 'no-room' })
+        : await pass(shape, carryOut, who, await fieldsOf(form));
     if (!answer.ok) return refusalAnswer(answer.reason);
     for (const path of refresh(answer.value)) revalidatePath(path);
     return answer;

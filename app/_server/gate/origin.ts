@@ -25,7 +25,15 @@ export interface Origin {
  * @param address   where Holdfast is reached from other machines, if anywhere
  */
 export function originOf(headers: Pick<Headers, 'get'>, address = env().HOLDFAST_ADDRESS): Origin | null {
-  const host = (headers.get('host') ?? '').toLowerCase();
+  const own = originNamed(headers.get('host') ?? '', address);
+  // Whoever hands a request on says by which name it came: a proxy, and Next itself when it renders the page that a form
+  // leads to. A page elsewhere can say so as well, hence the name that the request is made to has to be ours already.
+  const handedOn = headers.get('x-forwarded-host');
+  return own && handedOn !== null ? originNamed(handedOn, address) : own;
+}
+
+function originNamed(given: string, address: string | undefined): Origin | null {
+  const host = given.toLowerCase();
   const ours = address === undefined ? null : new URL(address);
   if (ours && host === ours.host && !isLoopback(ours.hostname)) {
     const { origin, hostname, protocol } = ours;

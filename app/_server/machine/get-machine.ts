@@ -2,10 +2,12 @@ import 'server-only';
 import { z } from 'zod';
 import { ok, type Result, refused } from '#core/result';
 import { type DiskSighting, listDisks } from '#data/machine/disks';
+import { lastAnchorSent } from '#data/machine/last-anchor';
 import { databaseSize, serverVersion } from '#data/machine/server-version';
 import { type BackupState, backupState } from '../backup/backup-state';
 import type { Refusal } from '../gate/refusal';
 import type { Who } from '../gate/who';
+import { now } from '../clock';
 import { type Health, reportHealth } from '../health/report';
 import { databasePlace } from './database-place';
 import { isAdministrator } from './is-administrator';
@@ -29,18 +31,24 @@ export interface Machine {
   stopUnder: number;
   worker: Pick<Health, 'worker' | 'workerLastSeen'>;
   database: { version: string; bytes: number; place: 'here' | 'elsewhere' };
+  /** When an anchor of a record last went elsewhere, where to, and whether that is more than two days ago. */
+  anchor: { at: string; place: string; isLate: boolean } | null;
 }
+
+/** ms after which an anchor is late: one goes out each day. */
+const ANCHOR_LATE_MS = 2 * 86_400_000;
 
 /** Shows how it stands with backups, disks, worker and database. For administrators everywhere; for others there is no such page. */
 export async function getMachine(who: Who): Promise<Result<Machine, Refusal>> {
   if (!isAdministrator(who)) return refused({ why: 'not-found', what: 'page' });
-  const [backups, disks, health, version, bytes, place] = await Promise.all([
+  const [backups, disks, health, version, bytes, place, anchor] = await Promise.all([
     backupState(),
     listDisks(),
     reportHealth(),
     serverVersion(),
     databaseSize(),
     databasePlace(),
+    lastAnchorSent(),
   ]);
   return ok({
     backups,
@@ -48,6 +56,11 @@ export async function getMachine(who: Who): Promise<Result<Machine, Refusal>> {
     stopUnder: stopUnder(),
     worker: { worker: health.worker, workerLastSeen: health.workerLastSeen },
     database: { version, bytes, place },
+    anchor: anchor && {
+      at: anchor.sentAt.toISOString(),
+      place: anchor.place,
+      isLate: now().getTime() - anchor.sentAt.getTime() > ANCHOR_LATE_MS,
+    },
   });
 }
 

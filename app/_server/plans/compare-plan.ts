@@ -10,6 +10,7 @@ import { versionPlace } from '#shape/plans/plan-place';
 import { may } from '../gate/may';
 import type { Refusal } from '../gate/refusal';
 import type { Who } from '../gate/who';
+import { logError } from '../log';
 import { type Compute, computeApart } from '../reviews/compute';
 import { inputHash } from '../reviews/input-hash';
 import { isCurrent } from '../reviews/review-state';
@@ -43,11 +44,17 @@ export async function comparePlan(
   const faults = misfits(stored.facility, address.system, address.equipment, found.plan);
   if (faults.length > 0) return refused({ why: 'invalid', faults });
   const changed = withPlan(stored.facility, address.system, address.equipment, found.plan);
-  const [before, after] = await Promise.all([
-    reviewAsItIs(piece.value, compute),
-    reviewOf(changed, address.system, piece.value.on, compute),
-  ]);
-  return ok(reviewDifference(before, after));
+  try {
+    const [before, after] = await Promise.all([
+      reviewAsItIs(piece.value, compute),
+      reviewOf(changed, address.system, piece.value.on, compute),
+    ]);
+    return ok(reviewDifference(before, after));
+  } catch (error) {
+    // A plan can be submitted and put into force all the same: the page says that this is not known.
+    logError('what a plan makes of a review', error, { site: entry.key, system: address.system });
+    return refused({ why: 'conflict', now: 'Computing it broke or took too long; the reason is in the log.' });
+  }
 }
 
 /** The stored review if it is of what is stored now, else one computed anew. */

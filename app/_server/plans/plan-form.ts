@@ -73,6 +73,7 @@ export async function writeTypedPlan(
   const piece = await findPiece(who, address);
   if (!piece.ok) return piece;
   const { entry, stored, system, equipment, equipmentId } = piece.value;
+  if (!may(who, 'write-plan', entry.key)) return refused({ why: 'not-allowed' });
   const begun = (await listVersions(entry.id, equipmentId)).find(({ version }) => version === from);
   if (!begun) return refused({ why: 'not-found', what: 'version' });
   const fields = fieldsFor(stored.facility, system, equipment, units);

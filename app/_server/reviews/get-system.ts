@@ -8,6 +8,7 @@ import { siteFindings } from '#core/review/review-facility';
 import { findReview, listReviewStates } from '#data/reviews/results';
 import { listRuns } from '#data/reviews/runs';
 import { systemPlace } from '#shape/reviews/case-place';
+import { may } from '../gate/may';
 import type { Refusal } from '../gate/refusal';
 import type { Who } from '../gate/who';
 import { findPlace } from './find-place';
@@ -24,6 +25,7 @@ export interface SystemPage {
   review: SystemReview | null;
   /** Findings about the site as a whole. */
   siteFindings: Finding[];
+  mayDescribe: boolean;
 }
 
 export const getSystemShape = systemPlace;
@@ -49,5 +51,6 @@ export async function getSystem(
     state: reviewStateOf(known, system),
     review: held?.review ?? null,
     siteFindings: siteFindings(stored.facility),
+    mayDescribe: may(who, 'describe', site),
   });
 }

@@ -3,13 +3,13 @@ import { ZxcvbnFactory } from '@zxcvbn-ts/core';
 import { adjacencyGraphs, dictionary } from '@zxcvbn-ts/language-common';
 
 /** Characters at least, since a password is the only thing asked for (NIST SP 800-63B-4, 3.1.1.2). */
-export const SHORTEST = 15;
+const SHORTEST = 15;
 /** Characters at most; the standard asks that 64 be allowed. */
-export const LONGEST = 200;
+const LONGEST = 200;
 /** Characters looked at for words and patterns: what follows can only add to it, and looking takes time. */
 const LOOKED_AT = 80;
-/** Guesses, as a power of ten, below which a password counts as one of those tried first. Common practice, no source. */
-const TOO_FEW_GUESSES = 8;
+/** Guesses, as a power of ten, below which a password counts as one of those tried first: where the library's best grade begins. */
+const TOO_FEW_GUESSES = 10;
 /** Characters of a name or an address that are too short to be told from chance. */
 const SHORT_PART = 4;
 

@@ -4,7 +4,7 @@ import type { DraftGroup, Field } from '#core/forms/field';
 import { ok, type Result, refused } from '#core/result';
 import { type ReviewDifference, reviewDifference } from '#core/review/review-difference';
 import type { Facility } from '#core/facility/facility';
-import type { OpenInput } from '#core/review/result';
+import type { OpenInput, SystemReview } from '#core/review/result';
 import type { System } from '#core/facility/system';
 import { emptyGroup } from '#core/forms/draft';
 import { findSite, type SiteEntry } from '#data/sites';
@@ -14,6 +14,7 @@ import { may } from '../gate/may';
 import type { Refusal } from '../gate/refusal';
 import type { Who } from '../gate/who';
 import { dayIn } from '../local-day';
+import { logError } from '../log';
 import { type Compute, computeApart } from '../reviews/compute';
 import { type StoredSite, storedSite } from '../reviews/stored-site';
 import { readAnswers, startFields } from './read-answers';
@@ -72,7 +73,13 @@ export async function previewStart(
   if (!read.ok) return read;
   const { facility, system } = read.value;
   const signal = AbortSignal.timeout(LONGEST_MS);
-  const review = await compute({ facility, system: system.key, on }, () => undefined, signal);
+  let review: SystemReview;
+  try {
+    review = await compute({ facility, system: system.key, on }, () => undefined, signal);
+  } catch (error) {
+    logError('the first review of a system', error, { site });
+    return refused({ why: 'conflict', now: 'Computing the review broke or took too long; the reason is in the log.' });
+  }
   const openInputs = review.inputs.filter(({ changes }) => changes.length > 0);
   return ok({
     facility: { ...facility, systems: [system] },

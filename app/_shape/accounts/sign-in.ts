@@ -10,7 +10,7 @@ const LONGEST_TYPED = 1000;
 const typedEmail = z.string({ error: 'is missing' }).max(1000, { error: 'is too long' });
 
 /** A password as it was typed. */
-export const typedPassword = z.string({ error: 'is missing' }).max(LONGEST_TYPED, { error: 'is too long' });
+const typedPassword = z.string({ error: 'is missing' }).max(LONGEST_TYPED, { error: 'is too long' });
 
 /** An address an account is made for. */
 export const newEmail = z

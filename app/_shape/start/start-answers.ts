@@ -12,9 +12,9 @@ const SOME = { least: 0.1 };
 const count = (most: number, about: string) => z.int().gte(1).lte(most).describe(about);
 const cover = z.enum(['open', 'lidded']).describe('Whether a lid holds the water vapour back.');
 
-const whatShape = noun('startWhat', 'What is kept, and where.', {
+const whatShape = noun('startWhat', 'Its kind decides the limits of tolerance until others are chosen.', {
   name: nameText('Name of the system.'),
-  kind: z.enum(SYSTEM_KINDS).describe('What is kept decides the limits of tolerance until others are chosen.'),
+  kind: z.enum(SYSTEM_KINDS).describe('The kind of water and animals.'),
   room: keyOf('room', 'Key of the room it stands in.'),
   salinity: amount('psu', '0 for fresh water; sea water is about 35'),
 });
@@ -89,7 +89,7 @@ const animalsShape = noun('startAnimals', 'Animals of one kind and size.', {
   eachG: amount('G', 'Mass of one', { least: 0.01 }),
 });
 
-const powerShape = noun('startPower', 'Which electrical circuit feeds what.', {
+const powerShape = noun('startPower', 'What hangs on no circuit is not reached by a fault of one.', {
   heat: keyOf('circuit', 'Key of the circuit of heaters and chiller.').optional(),
   pumps: keyOf('circuit', 'Key of the circuit of pumps, skimmer and top-off.').optional(),
   air: keyOf('circuit', 'Key of the circuit of the air blower.').optional(),
@@ -109,9 +109,9 @@ export const startAnswersShape = noun('start', 'What a review needs to begin.', 
   tanks: tanksShape,
   sump: sumpShape.optional().describe('Left out, each tank stands by itself.'),
   heat: heatShape.optional().describe('Left out, the water is as warm as its room makes it.'),
-  movement: movementShape.describe('Besides the return.'),
+  movement: movementShape,
   topOff: topOffShape.optional().describe('What makes up for evaporation. Left out, people do.'),
   animals: z.array(animalsShape).min(1).describe('Groups by kind and size, spread over the tanks.'),
-  power: powerShape.describe('What hangs on no circuit is not reached by a fault of one.'),
+  power: powerShape,
   watch: watchShape.optional().describe('Left out, nobody is called by an alarm.'),
 }) satisfies z.ZodType<StartAnswers>;

@@ -35,7 +35,7 @@ export function SessionTable({ sessions, end }: { sessions: Session[]; end: Pers
           <em>this one</em>
         ) : (
           <div className={style.row}>
-            <PersonForm send={end} hidden={{ id }} button="Sign out" look="plain" />
+            <PersonForm send={end} hidden={{ id }} button="End it" look="plain" />
           </div>
         ),
     },

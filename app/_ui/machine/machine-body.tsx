@@ -15,7 +15,7 @@ const WORKER_WORDS = {
 
 /** What Holdfast runs on: backups, disks, worker and database. */
 export function MachineBody({ machine }: { machine: MachineView }) {
-  const { backups, disks, stopUnder, worker, database } = machine;
+  const { backups, disks, stopUnder, worker, database, anchor } = machine;
   const seen = worker.workerLastSeen;
   return (
     <Page title="Machine" lead={<p>What Holdfast itself runs on. Times are UTC.</p>}>
@@ -25,7 +25,7 @@ export function MachineBody({ machine }: { machine: MachineView }) {
       <Section id="disks" title="Disks" note={<p>Looked at every minute by the workers.</p>}>
         <Disks disks={disks} stopUnder={stopUnder} isElsewhere={database.place === 'elsewhere'} />
       </Section>
-      <Section id="processes" title="Worker and database">
+      <Section id="processes" title="Worker, database, record">
         <Facts
           facts={[
             { name: 'Worker', value: WORKER_WORDS[worker.worker], isAbnormal: worker.worker !== 'up' },
@@ -33,6 +33,11 @@ export function MachineBody({ machine }: { machine: MachineView }) {
             { name: 'Database', value: `PostgreSQL ${database.version}` },
             { name: 'Its size', value: bytesSaid(database.bytes) },
             { name: 'It stands', value: database.place === 'here' ? 'in the data folder' : 'elsewhere' },
+            {
+              name: 'Record anchored',
+              value: anchor ? `${instantSaid(anchor.at, 'UTC')}, by ${anchor.place}` : 'never, anywhere else',
+              isAbnormal: anchor === null || anchor.isLate,
+            },
           ]}
         />
       </Section>

@@ -27,6 +27,7 @@ export interface MachineView {
   stopUnder: number;
   worker: { worker: 'up' | 'late' | 'never seen' | 'unknown'; workerLastSeen: string | null };
   database: { version: string; bytes: number; place: 'here' | 'elsewhere' };
+  anchor: { at: string; place: string; isLate: boolean } | null;
 }
 
 const GB = 1e9;

@@ -39,7 +39,12 @@ export function PlanPageBody({ page, units, actions, compared, reviewWith }: Pla
         { href: plansAt(site.key), name: 'Plans' },
         { href: plansAt(site.key, system.key), name: system.name },
       ]}
-      lead={<p>{EQUIPMENT_WORDS[equipment.type]}. A plan is written by one person and put into force by another.</p>}
+      lead={
+        <p>
+          {system.name}, {EQUIPMENT_WORDS[equipment.type]}. A plan is written by one person and put into force by
+          another.
+        </p>
+      }
     >
       <Section
         id="in-force"

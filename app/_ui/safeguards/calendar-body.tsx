@@ -2,6 +2,7 @@ import Link from 'next/link';
 import { Page } from '../frame/page';
 import { type Column, Ledger } from '../table/ledger';
 import { type LineView, SAFEGUARD_WORDS, safeguardAddress } from './safeguard-view';
+import style from './safeguards.module.css';
 import { dueSaid, lastSaid, Standing } from './standing';
 
 interface CalendarProps {
@@ -48,9 +49,18 @@ function counted(lines: LineView[]): string {
 
 function columnsFor(site: string, today: string): Column<LineView>[] {
   return [
-    { id: 'name', head: 'Safeguard', cell: (line) => <Link href={safeguardAddress(site, line)}>{line.name}</Link> },
-    { id: 'where', head: 'Where', cell: ({ system }) => system?.name ?? 'the site' },
-    { id: 'kind', head: 'Kind', cell: ({ kind }) => SAFEGUARD_WORDS[kind] },
+    {
+      id: 'name',
+      head: 'Safeguard',
+      cell: (line) => (
+        <>
+          <Link href={safeguardAddress(site, line)}>{line.name}</Link>
+          <span className={style.about}>
+            {SAFEGUARD_WORDS[line.kind]}, {line.system?.name ?? 'the site'}
+          </span>
+        </>
+      ),
+    },
     { id: 'state', head: 'State', cell: (line) => <Standing line={line} /> },
     { id: 'last', head: 'Last test', cell: lastSaid },
     { id: 'due', head: 'Due', cell: (line) => dueSaid(line, today) },

@@ -53,7 +53,7 @@ function Lead({ page: { site, line, today } }: { page: SafeguardView }) {
   return (
     <>
       <p>
-        <Standing line={line} />. A {SAFEGUARD_WORDS[line.kind]} of{' '}
+        <Standing line={line} />. Kind: {SAFEGUARD_WORDS[line.kind]}. It belongs to{' '}
         {system ? (
           <Link href={`/sites/${encodeURIComponent(site.key)}/systems/${encodeURIComponent(system.key)}`}>
             {system.name}
@@ -61,7 +61,7 @@ function Lead({ page: { site, line, today } }: { page: SafeguardView }) {
         ) : (
           'the site'
         )}
-        , to be tested every {line.testEveryDays} days.
+        {' and is'} to be tested every {line.testEveryDays} days.
       </p>
       <p>
         Last test: {lastSaid(line)}. Due: {dueSaid(line, today)}.

@@ -9,7 +9,7 @@ import suggested from './suggested.json';
 
 const LABELS = {
   on: 'Day of the test',
-  result: 'It',
+  result: 'What came of it',
   steps: 'What was done',
   expected: 'What should have happened',
   seen: 'What was seen',
@@ -28,6 +28,7 @@ export function TestForm({ page, record }: { page: SafeguardView; record: SentAc
           <li key={caution}>{caution}</li>
         ))}
       </ul>
+      {before?.steps ? null : <p className={style.small}>{suggested.source}</p>}
       <KeptForm
         action={record}
         hidden={{ ...place, entry: nextEntry }}
@@ -44,7 +45,6 @@ export function TestForm({ page, record }: { page: SafeguardView; record: SentAc
           <LineField name="looked" title={LABELS.looked} start={self ?? ''} />
         </Fragment>
       </KeptForm>
-      {before?.steps ? null : <p className={style.small}>{suggested.source}</p>}
     </>
   );
 }
@@ -52,7 +52,7 @@ export function TestForm({ page, record }: { page: SafeguardView; record: SentAc
 function Worked() {
   return (
     <fieldset className={style.choice}>
-      <legend>What came of it</legend>
+      <legend>{LABELS.result}</legend>
       <label>
         <input type="radio" name="result" value="worked" required /> it worked
       </label>

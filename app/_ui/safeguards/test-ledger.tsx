@@ -23,7 +23,7 @@ export function TestLedger({ page, withdraw }: { page: SafeguardView; withdraw: 
 function columnsFor({ site, place, mayTest }: SafeguardView, withdraw: SentAction): Column<TestView>[] {
   return [
     { id: 'on', head: 'Day', cell: ({ on }) => on },
-    { id: 'result', head: 'It', cell: (test) => <Result test={test} /> },
+    { id: 'result', head: 'Result', cell: (test) => <Result test={test} /> },
     { id: 'said', head: 'Steps, expected, seen', cell: (test) => <WhatWasSaid test={test} /> },
     { id: 'by', head: 'Who looked', cell: ({ by }) => by ?? 'not said' },
     {

@@ -1,7 +1,7 @@
 import type { Custom } from '#core/units/shown';
 import { Section } from '../frame/section';
 import { ReviewDifferenceView } from '../review/review-difference';
-import { InputsTable } from '../system/inputs-table';
+import { OpenFigures } from '../system/open-figures';
 import { PlanTable } from '../system/plan-table';
 import { namesOf } from '../words/names';
 import type { StartPreview } from './answers';
@@ -29,7 +29,7 @@ export function StartPreviewView({ preview, units }: { preview: StartPreview; un
           title="What would settle most"
           note="Figures nobody gave, whose range would change a verdict."
         >
-          <InputsTable inputs={openInputs} askNext={null} units={units} />
+          <OpenFigures inputs={openInputs} askNext={null} units={units} describeAt={null} />
         </Section>
       ) : null}
     </>

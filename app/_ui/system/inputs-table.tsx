@@ -39,8 +39,7 @@ export function InputsTable({
       id: 'range',
       head: 'Plausible range',
       figure: true,
-      cell: (input) =>
-        `${said(units, input.low ?? null, input.unit)} to ${said(units, input.high ?? null, input.unit)}`,
+      cell: (input) => rangeSaid(units, input),
     },
     { id: 'origin', head: 'Comes from', cell: (input) => (GIVEN.has(input.source) ? input.source : 'default') },
     { id: 'source', head: 'Source', cell: (input) => (GIVEN.has(input.source) ? '' : input.source) },
@@ -60,6 +59,11 @@ export function InputsTable({
       keyOf={(input) => input.path}
     />
   );
+}
+
+/** The plausible range of a figure, in the person's units. */
+export function rangeSaid(units: Custom, { low, high, unit }: OpenInput): string {
+  return `${said(units, low ?? null, unit)} to ${said(units, high ?? null, unit)}`;
 }
 
 function said(units: Custom, value: number | null, unit: string): string {

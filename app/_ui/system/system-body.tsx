@@ -14,6 +14,7 @@ import { Description } from './description';
 import { FindingsList } from './findings-list';
 import { InputsTable } from './inputs-table';
 import { MarksLegend } from './marks-legend';
+import { OpenFigures, openOf } from './open-figures';
 import { PowerTable } from './power-table';
 
 interface SystemBodyProps {
@@ -26,6 +27,8 @@ interface SystemBodyProps {
   on: string;
   /** Address of the system's page. */
   at: string;
+  /** Whether the person may describe the system. */
+  mayDescribe: boolean;
 }
 
 /** One system with its review. */
@@ -50,7 +53,7 @@ export function SystemBody(props: SystemBodyProps) {
           <VerdictLegend />
         </Fold>
       </Section>
-      <Unknowns review={review} speech={speech} />
+      <Unknowns {...props} />
     </>
   );
 }
@@ -74,10 +77,20 @@ function WhatToDo({ system, review, siteFindings, speech, at }: SystemBodyProps)
   );
 }
 
-function Unknowns({ review, speech }: Pick<SystemBodyProps, 'review' | 'speech'>) {
+function Unknowns({ facility, review, speech, mayDescribe }: SystemBodyProps) {
   const { inputs, askNext, notModelled } = review;
   return (
     <>
+      {openOf(inputs, askNext).length > 0 ? (
+        <Section id="open" wide title="What to find out next" note="Most gain first.">
+          <OpenFigures
+            inputs={inputs}
+            askNext={askNext}
+            units={speech.units}
+            describeAt={mayDescribe ? facility.site.key : null}
+          />
+        </Section>
+      ) : null}
       <Section
         id="inputs"
         wide

@@ -19,6 +19,8 @@ export interface SystemPageData {
   state: { state: 'current' } | { state: 'under-way'; done: number; of: number } | { state: 'broken' };
   review: SystemReview | null;
   siteFindings: Finding[];
+  /** Whether the person may describe the system. */
+  mayDescribe: boolean;
 }
 
 /** The page of one system. */
@@ -58,6 +60,7 @@ export function SystemPageBody({ page, units }: { page: SystemPageData; units: C
           speech={speech}
           on={today}
           at={at}
+          mayDescribe={page.mayDescribe}
         />
       ) : (
         <SystemWaiting facility={facility} system={system} speech={speech} on={today} />

@@ -1,6 +1,6 @@
 import { refusalWords } from '#server/gate/refusal-words';
 import type { Entry } from './entries';
-import type { Given } from './lines';
+import type { Given } from './line';
 
 /** What came of asking: `done`, or why not, and everything that was told. */
 export interface Told {
@@ -25,7 +25,7 @@ export const underWay = { headers: new Headers() };
 
 async function askPage(
   { call, metadata }: Entry,
-  params: Record<string, string>,
+  params: Required<Given>['params'],
   search: Record<string, string>,
 ): Promise<Told> {
   const given = { params: Promise.resolve(params), searchParams: Promise.resolve(search) };
@@ -36,10 +36,10 @@ async function askPage(
 
 async function told(work: () => Promise<unknown>): Promise<Told> {
   try {
-    const text = plain(await work());
-    // A page that says itself that it knows nobody is as good as one that leads them to signing in.
-    const isUnknown = text.includes(JSON.stringify(refusalWords({ why: 'not-signed-in' })).slice(1, -1));
-    return { outcome: isUnknown ? 'not-signed-in' : 'done', text };
+    const text = plain(await unfold(await work()));
+    // A page that says itself what it refuses is as good as one that leads elsewhere.
+    const why = (['not-signed-in', 'not-allowed'] as const).find((one) => text.includes(refusalWords({ why: one })));
+    return { outcome: why ?? 'done', text };
   } catch (error) {
     return { outcome: outcomeOf(error), text: String(error) };
   }
@@ -65,7 +65,7 @@ const BY_STATUS: Record<number, string> = {
 
 async function askHandler(
   { call, name }: Entry,
-  params: Record<string, string>,
+  params: Required<Given>['params'],
   search: Record<string, string>,
 ): Promise<Told> {
   const method = name.split(' ').at(-1) ?? 'GET';
@@ -87,10 +87,18 @@ async function askAction({ call }: Entry, fields: Record<string, string>): Promi
     return { outcome: outcomeOf(error), text: '' };
   }
   if (answer === undefined) return { outcome: 'done', text: '' };
-  const { ok, reason, faults = [] } = answer as { ok: boolean; reason?: { why: string }; faults?: string[] };
+  const { ok, reason } = answer as { ok: boolean; reason?: { why: string } };
   const text = JSON.stringify(answer);
-  if (reason?.why === 'invalid') return { outcome: `invalid: ${faults.join(', ')}`, text };
   return { outcome: ok ? 'done' : (reason?.why ?? 'unknown'), text };
+}
+
+/** Carries out the parts of a page that ask for something themselves: what is async in it. */
+async function unfold(node: unknown): Promise<unknown> {
+  if (Array.isArray(node)) return await Promise.all(node.map(unfold));
+  if (typeof node !== 'object' || node === null || !('props' in node)) return node;
+  const { type, props } = node as { type?: unknown; props: Record<string, unknown> };
+  if (typeof type === 'function' && type.constructor.name === 'AsyncFunction') return await unfold(await type(props));
+  return { props: { ...props, children: await unfold(props.children) } };
 }
 
 /** All that a page hands to what it is made of, as a text. What begins with an underscore is React's own. */

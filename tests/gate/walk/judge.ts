@@ -2,7 +2,7 @@ import { may } from '#server/gate/may';
 import { askEntry, type Told, underWay } from './ask-entry';
 import type { Caller } from './callers';
 import type { Entry } from './entries';
-import type { Given, Line, Maker, WalkSite } from './lines';
+import type { Given, Line, Maker, WalkSite } from './line';
 
 /** Where the walk takes place. */
 export interface Ground {
@@ -26,7 +26,7 @@ const ABSENT: WalkSite = { key: 'nowhere', marker: 'Nowhere at all' };
  */
 export async function judge(entry: Entry, line: Line, ground: Ground): Promise<string[]> {
   const mayChange = (caller: Caller) =>
-    entry.kind === 'action' && !('open' in line) && expected(line, caller, ground.here) === allowedBy(line);
+    entry.kind === 'action' && !('open' in line) && refusal(line, caller, ground.here) === null;
   const callers = ground.callers.filter(
     ({ is, isMisnamed }) => !('open' in line) || !(isMisnamed || (line.only && is !== line.only)),
   );
@@ -59,7 +59,8 @@ interface Asked {
 async function askAs(caller: Caller, { entry, line, ground, given }: Asked): Promise<string[]> {
   const { outcome, text } = await tell(caller, entry, given);
   const hoped = expected(line, caller, ground.here);
-  const wrong = outcome === hoped ? [] : [`${caller.name}: ${outcome} instead of ${hoped}`];
+  const said = outcome === 'done' ? '' : ` (${text.slice(0, 200)})`;
+  const wrong = outcome === hoped ? [] : [`${caller.name}: ${outcome} instead of ${hoped}${said}`];
   const { here, other } = ground;
   const mayKnow = { here: maySee(caller, here, ground), other: maySee(caller, other, ground) };
   if (!mayKnow.here && text.includes(here.marker)) wrong.push(`${caller.name} is told of ${here.marker}`);
@@ -77,25 +78,21 @@ function maySee({ role, everywhere, is }: Caller, site: WalkSite, { here }: Grou
   return role !== undefined && (everywhere === true || site.key === here.key);
 }
 
-/** What an allowed call comes to. */
-function allowedBy(line: Line): string {
-  return 'verb' in line ? (line.allowed ?? 'done') : 'done';
+/** What comes of it for a caller, as the line and the table of who may do what have it. */
+function expected(line: Line, caller: Caller, here: WalkSite): string {
+  return refusal(line, caller, here) ?? line.comes ?? 'done';
 }
 
-/** What the line and the table of who may do what say of a caller. */
-function expected(line: Line, { role, everywhere, is }: Caller, here: WalkSite): string {
-  if ('open' in line) return line.comes ?? 'done';
+/** Why a caller is refused; null when they may. */
+function refusal(line: Line, { role, everywhere, is }: Caller, here: WalkSite): string | null {
+  if ('open' in line) return null;
   if (is === 'unknown') return 'not-signed-in';
-  if ('own' in line) return 'done';
-  if (line.everywhere && !everywhere) return 'not-allowed';
+  if ('own' in line) return null;
+  if (line.everywhere && !everywhere) return line.refused ?? 'not-allowed';
   if (is === 'stranger') return line.stranger ?? 'not-found';
-  const who = {
-    id: '',
-    name: '',
-    everywhere: everywhere ? (role ?? null) : null,
-    at: everywhere || !role ? {} : { [here.key]: role },
-  };
-  return may(who, line.verb, here.key) ? allowedBy(line) : 'not-allowed';
+  const everywhereRole = everywhere ? (role ?? null) : null;
+  const who = { id: '', name: '', everywhere: everywhereRole, at: everywhere || !role ? {} : { [here.key]: role } };
+  return may(who, line.verb, here.key) ? null : (line.refused ?? 'not-allowed');
 }
 
 /** To a stranger a site that is there looks like one that is not. */

@@ -21,6 +21,7 @@ const rooms = [
   imports('generated-client-in-data-only', 'tests/core/breach-prisma.ts', '../../prisma/generated/client'),
   imports('server-knows-no-looks', 'app/_server/breach-ui.ts', '#ui/frame'),
   imports('server-knows-little-of-the-web', 'app/_server/breach-react.ts', 'react'),
+  imports('sign-in-alone-knows-next-auth', 'app/_server/breach-session.ts', 'next-auth'),
   imports('ui-knows-core-only', 'app/_ui/breach-data.tsx', '#data/systems'),
   imports('ui-knows-core-only', 'app/_ui/breach-shape.tsx', '#shape/system'),
   imports('ui-fetches-nothing', 'app/_ui/breach-fetch.tsx', 'next/headers'),

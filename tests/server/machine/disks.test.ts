@@ -146,6 +146,7 @@ describe('a look at the disks', () => {
         disks: [{ holds: 'data', state: 'plenty' }, { holds: 'backups' }],
         worker: { worker: 'never seen' },
         database: { version: expect.stringMatching(/^17\./), place: 'elsewhere' },
+        anchor: null,
       },
     });
     for (const person of [who({ everywhere: 'manager' }), who({ at: { harbour: 'admin' } })])
@@ -157,7 +158,7 @@ describe('a disk without room', () => {
   const change = vi.fn(async () => ok('done'));
   const submit = async () => (await import('#server/gate/act')).act(z.object({}), change)(null, new FormData());
 
-  test('refuses every change before it is begun, and lets reading go on', async () => {
+  test('refuses every change before it is begun but the end of an access, and lets reading go on', async () => {
     request.headers = await headersOf(await anAccount());
     expect(await submit()).toEqual({ ok: true, value: 'done' });
     full();
@@ -167,6 +168,9 @@ describe('a disk without room', () => {
       said: expect.stringContaining('reading goes on'),
     });
     expect(change).toHaveBeenCalledTimes(1);
+    const { act } = await import('#server/gate/act');
+    const letGo = act(z.object({}), change, () => [], { always: true });
+    expect(await letGo(null, new FormData())).toEqual({ ok: true, value: 'done' });
     const read = (await import('#server/gate/ask')).ask(z.undefined(), async () => ok('read'));
     expect(await read(undefined)).toEqual({ ok: true, value: 'read' });
   });

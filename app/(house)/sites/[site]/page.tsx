@@ -1,4 +1,5 @@
 import type { Metadata } from 'next';
+import Link from 'next/link';
 import { ask } from '#server/gate/ask';
 import { listSystems, listSystemsShape } from '#server/reviews/list-systems';
 import { Page } from '#ui/frame/page';
@@ -23,7 +24,20 @@ export default async function SitePage({ params }: Address) {
   const { systems } = answered(await askSystems(undefined));
   const { units } = await chosenView();
   return (
-    <Page title={site.name} over={[{ href: '/', name: 'Systems' }]} lead={<p>Times are those of {site.zone}.</p>}>
+    <Page
+      title={site.name}
+      over={[{ href: '/', name: 'Systems' }]}
+      lead={
+        <>
+          <p>Times are those of {site.zone}.</p>
+          {site.allowed.includes('describe') ? (
+            <p>
+              <Link href={`/sites/${encodeURIComponent(site.key)}/systems/new`}>Begin a system</Link>
+            </p>
+          ) : null}
+        </>
+      }
+    >
       <SystemsOverview systems={systems.filter((system) => system.site.key === site.key)} units={units} />
     </Page>
   );

@@ -19,6 +19,6 @@ export const linkToRotaAction = act(linkToRotaShape, linkToRota, here);
 
 export const makeLinkAction = act(makeLinkShape, makeMemberLink);
 
-export const letGoAction = act(letGoShape, letGo, here);
+export const letGoAction = act(letGoShape, letGo, here, { always: true });
 
 export const erasePersonAction = act(erasePersonShape, erasePerson, here);
