@@ -33,7 +33,7 @@ export function dressed(fields: readonly Field[], { facility, noun, system, key,
 }
 
 /** Where a thing stands in the paths of a review, ending in a slash. */
-export function pathOf(noun: ThingNoun, system: Pick<System, 'key'> | null, key = ''): string {
+function pathOf(noun: ThingNoun, system: Pick<System, 'key'> | null, key = ''): string {
   if (noun === 'site') return 'site/';
   const { siteList, systemList } = THING_KINDS[noun];
   if (noun === 'system') return `systems/${key}/`;

@@ -31,7 +31,7 @@ export type Act = (typeof ACTS)[number];
 const system = keyText('Key of the system it stands in; left out for a thing of the site.').optional();
 
 /** A thing of a site. */
-export const thingPlace = sitePlace.extend({
+const thingPlace = sitePlace.extend({
   noun: z.enum(THINGS),
   system,
   key: keyText('Key of the thing.'),

@@ -1,6 +1,6 @@
 import type { ReactNode } from 'react';
 import { holds } from '#core/forms/draft';
-import type { DraftGroup, Field, Start } from '#core/forms/field';
+import type { DraftGroup, Field, FieldFault, Start } from '#core/forms/field';
 import { type FieldPath, faultsAt, type FormState, idOf } from './form-state';
 import style from './form.module.css';
 
@@ -24,44 +24,22 @@ export function describedBy(path: FieldPath): string {
 }
 
 /** What stands around the control of a field: its label above, what it is and why it is asked for, what is wrong with it. */
-export function FieldFrame({
-  field,
-  beside,
-  path,
-  state,
-  asGroup,
-  within,
-  isFilled = true,
-  children,
-}: FieldFrameProps) {
+export function FieldFrame(props: FieldFrameProps) {
+  const { field, beside, path, state, asGroup, within, isFilled = true, children } = props;
   const faults = faultsAt(state.faults, path, within ?? !asGroup);
   const start = isFilled ? undefined : startFor(field, beside);
-  const label = (
-    <>
-      {field.label}
-      {field.optional ? <span className={style.optional}> (may be left empty)</span> : null}
-    </>
-  );
+  const isWrong = faults.length > 0 || undefined;
   const inside = (
     <>
-      <div id={describedBy(path)} className={style.about}>
-        {field.asked ? <p className={style.asked}>{field.asked}</p> : null}
-        {field.about ? <p>{field.about}</p> : null}
-        {faults.map(({ path: at, message }) => (
-          <p key={`${at} ${message}`} className={style.fault}>
-            <strong aria-hidden="true">! </strong>
-            {message}
-          </p>
-        ))}
-      </div>
+      <AboutField field={field} path={path} faults={faults} />
       {children}
       {start ? <StartNote start={start} /> : null}
     </>
   );
   if (!asGroup) {
     return (
-      <div className={style.field} data-wrong={faults.length > 0 || undefined}>
-        <label htmlFor={idOf(path)}>{label}</label>
+      <div className={style.field} data-wrong={isWrong}>
+        <label htmlFor={idOf(path)}>{labelOf(field)}</label>
         {inside}
       </div>
     );
@@ -71,12 +49,36 @@ export function FieldFrame({
       id={idOf(path)}
       tabIndex={-1}
       className={style.field}
-      data-wrong={faults.length > 0 || undefined}
+      data-wrong={isWrong}
       aria-describedby={describedBy(path)}
     >
-      <legend>{label}</legend>
+      <legend>{labelOf(field)}</legend>
       {inside}
     </fieldset>
+  );
+}
+
+function labelOf({ label, optional }: Field): ReactNode {
+  return (
+    <>
+      {label}
+      {optional ? <span className={style.optional}> (may be left empty)</span> : null}
+    </>
+  );
+}
+
+function AboutField({ field, path, faults }: { field: Field; path: FieldPath; faults: readonly FieldFault[] }) {
+  return (
+    <div id={describedBy(path)} className={style.about}>
+      {field.asked ? <p className={style.asked}>{field.asked}</p> : null}
+      {field.about ? <p>{field.about}</p> : null}
+      {faults.map(({ path: at, message }) => (
+        <p key={`${at} ${message}`} className={style.fault}>
+          <strong aria-hidden="true">! </strong>
+          {message}
+        </p>
+      ))}
+    </div>
   );
 }
 

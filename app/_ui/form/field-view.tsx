@@ -10,7 +10,7 @@ import { GroupField } from './group-field';
 import { LineField } from './line-field';
 import { ListField } from './list-field';
 import { OneOfField } from './one-of-field';
-import type { FieldPath, FormState } from './form-state';
+import type { FieldPath, FieldState } from './form-state';
 
 /** What a field is shown from. */
 export interface FieldViewProps {
@@ -19,7 +19,7 @@ export interface FieldViewProps {
   /** What was typed of its neighbours, which may decide its unit. */
   beside: DraftGroup;
   path: FieldPath;
-  state: FormState;
+  state: FieldState;
 }
 
 /** One field of a form, whatever kind of answer it takes. */

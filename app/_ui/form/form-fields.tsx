@@ -4,27 +4,16 @@ import { isFirst, isThere } from '#core/forms/draft';
 import type { DraftGroup, Field } from '#core/forms/field';
 import { Fold } from '../frame/fold';
 import { FieldView } from './field-view';
-import { type FieldPath, faultsAt, type FormState, keyAfter } from './form-state';
+import { type FieldPath, type FieldState, type FieldsProps, faultsAt, type FormState, keyAfter } from './form-state';
 import style from './form.module.css';
 
-interface FormFieldsProps {
-  fields: readonly Field[];
-  /** What was typed of these fields. */
-  draft: DraftGroup;
-  /** Where they stand. */
-  path?: FieldPath;
-  state: FormState;
-  /** What is not needed first is folded under this title. */
-  more?: string;
-}
-
 /** The fields of a form, or of a group within one. What does not belong to the chosen type is not there. */
-export function FormFields({ fields, draft, path = [], state, more }: FormFieldsProps) {
+export function FormFields({ fields, draft, path = [], state, more }: FieldsProps) {
   const there = fields.filter((field) => isThere(field, draft));
   const first = more === undefined ? there : there.filter((field) => isFirst(field, draft));
   const rest = there.filter((field) => !first.includes(field));
   const wrong = rest.some(({ name }) => faultsAt(state.faults, [...path, name], true).length > 0);
-  const within: FormState = { ...state, change: withKey(fields, draft, path, state) };
+  const within: FieldState = { ...state, Fields: FormFields, change: withKey(fields, draft, path, state) };
   const view = (field: Field) => (
     <FieldView
       key={field.name}

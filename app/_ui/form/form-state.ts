@@ -1,14 +1,32 @@
+import type { ComponentType } from 'react';
 import { groupOf, keyFrom, textOf } from '#core/forms/draft';
 import type { Draft, DraftGroup, Field, FieldFault } from '#core/forms/field';
 
 /** Names and places from the top of a form. */
 export type FieldPath = readonly (string | number)[];
 
-/** What every field of a form is given beside itself. */
+/** What a form is given beside its fields. */
 export interface FormState {
   faults: readonly FieldFault[];
   /** A part was changed; undefined takes it out. */
   change: (path: FieldPath, part: Draft | undefined) => void;
+}
+
+/** What the fields of a form, or of a group within one, are shown from. */
+export interface FieldsProps {
+  fields: readonly Field[];
+  /** What was typed of these fields. */
+  draft: DraftGroup;
+  /** Where they stand; at the top when left out. */
+  path?: FieldPath;
+  state: FormState;
+  /** What is not needed first is folded under this title. */
+  more?: string;
+}
+
+/** What every field is given beside itself: what shows the fields within it comes from above, since it shows this one too. */
+export interface FieldState extends FormState {
+  Fields: ComponentType<FieldsProps>;
 }
 
 /** The id of a field on the page, to which a fault leads. */

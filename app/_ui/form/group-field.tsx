@@ -3,8 +3,7 @@
 import { emptyGroup, groupOf } from '#core/forms/draft';
 import type { Draft, DraftGroup, Field } from '#core/forms/field';
 import { FieldFrame } from './field-frame';
-import { FormFields } from './form-fields';
-import type { FieldPath, FormState } from './form-state';
+import type { FieldPath, FieldState } from './form-state';
 import style from './form.module.css';
 
 interface GroupFieldProps {
@@ -12,7 +11,7 @@ interface GroupFieldProps {
   draft: Draft | undefined;
   beside: DraftGroup;
   path: FieldPath;
-  state: FormState;
+  state: FieldState;
 }
 
 /** Fields that belong together; where they may be left out, they are there once somebody adds them. */
@@ -22,7 +21,7 @@ export function GroupField({ field, draft, beside, path, state }: GroupFieldProp
     <FieldFrame field={field} beside={beside} path={path} state={state} asGroup>
       {draft === undefined ? null : (
         <div className={style.inner}>
-          <FormFields fields={fields} draft={groupOf(draft)} path={path} state={state} />
+          <state.Fields fields={fields} draft={groupOf(draft)} path={path} state={state} />
         </div>
       )}
       {optional ? (

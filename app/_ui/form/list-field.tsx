@@ -4,8 +4,7 @@ import { emptyGroup, groupOf } from '#core/forms/draft';
 import type { Draft, DraftGroup, Field } from '#core/forms/field';
 import { withArticle } from '../words/article';
 import { FieldFrame } from './field-frame';
-import { FormFields } from './form-fields';
-import { type FieldPath, faultsAt, type FormState, idOf } from './form-state';
+import { type FieldPath, faultsAt, type FieldState, idOf } from './form-state';
 import style from './form.module.css';
 
 interface ListFieldProps {
@@ -13,7 +12,7 @@ interface ListFieldProps {
   list: readonly Draft[];
   beside: DraftGroup;
   path: FieldPath;
-  state: FormState;
+  state: FieldState;
 }
 
 /** Members of a list, one under another, to which more can be added. */
@@ -36,7 +35,7 @@ export function ListField({ field, list, beside, path, state }: ListFieldProps) 
                       {message}
                     </p>
                   ))}
-                  <FormFields fields={item} draft={groupOf(member)} path={here} state={state} />
+                  <state.Fields fields={item} draft={groupOf(member)} path={here} state={state} />
                   <button type="button" className={style.quiet} onClick={() => state.change(here, undefined)}>
                     Take out {said}
                   </button>

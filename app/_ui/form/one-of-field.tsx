@@ -3,8 +3,7 @@
 import { emptyGroup, groupOf, textOf } from '#core/forms/draft';
 import type { Draft, DraftGroup, Field } from '#core/forms/field';
 import { describedBy, FieldFrame } from './field-frame';
-import { FormFields } from './form-fields';
-import { type FieldPath, type FormState, idOf } from './form-state';
+import { type FieldPath, type FieldState, idOf } from './form-state';
 import style from './form.module.css';
 
 interface OneOfFieldProps {
@@ -12,7 +11,7 @@ interface OneOfFieldProps {
   draft: Draft | undefined;
   beside: DraftGroup;
   path: FieldPath;
-  state: FormState;
+  state: FieldState;
 }
 
 /** One of several kinds, each with fields of its own; what two kinds share stays when the kind is changed. */
@@ -46,7 +45,7 @@ export function OneOfField({ field, draft, beside, path, state }: OneOfFieldProp
       </select>
       {chosen ? (
         <div className={style.inner}>
-          <FormFields fields={chosen.fields} draft={group} path={path} state={state} />
+          <state.Fields fields={chosen.fields} draft={group} path={path} state={state} />
         </div>
       ) : null}
     </FieldFrame>

@@ -8,4 +8,5 @@ export const previewChangeAction = act(previewChangeShape, previewChange);
 
 export const reviewChangeAction = act(previewChangeShape, reviewChange);
 
-export const keepChangeAction = act(keepChangeShape, keepChange, ({ site }) => ['/', `/sites/${site}`]);
+// No page is made anew with the answer: that of a thing which was retired or moved would be gone before it is said.
+export const keepChangeAction = act(keepChangeShape, keepChange);
