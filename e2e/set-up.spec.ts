@@ -1,6 +1,9 @@
 import { readFileSync } from 'node:fs';
-import { expect, test } from '@playwright/test';
+import { expect as expectSoon, test } from '@playwright/test';
 import { printedFile, signedInFile } from './_support/run-folder';
+
+/** The first pages of a start take their time. */
+const expect = expectSoon.configure({ timeout: 20_000 });
 
 test('nobody gets in before the link that the start printed was used, and the link works once', async ({ page }) => {
   await page.goto('/import');

@@ -76,6 +76,8 @@ test('a new password comes by mail, whoever had the old one is out, and the link
   await expect(former.getByRole('link', { name: NAME })).toBeVisible();
   await page.goto('/sign-in');
   await page.getByRole('link', { name: 'I do not know my password' }).click();
+  // Both pages have a field of this name: the one before must be gone.
+  await expect(page.getByRole('heading', { name: 'A new password' })).toBeVisible();
   for (const email of ['nobody@holdfast.example', EMAIL]) {
     await page.getByLabel('E-mail address').fill(email);
     await page.getByRole('button', { name: 'Send the link' }).click();

@@ -47,6 +47,7 @@ function limitsOf(anchored: number): string[] {
   return [
     'Without an anchor kept elsewhere, this cannot tell a record that somebody with every right to the database rewrote',
     'and sealed anew from some link on, or cut short together with its head. Keep anchors: --anchor-to FILE writes them,',
-    '--against FILE verifies against them.',
+    '--against FILE verifies against them. HOLDFAST_ANCHOR_FILE, HOLDFAST_ANCHOR_MAIL and HOLDFAST_ANCHOR_WEBHOOK name',
+    'places to which Holdfast sends one a day by itself.',
   ];
 }

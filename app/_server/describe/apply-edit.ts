@@ -42,7 +42,7 @@ interface Work {
  * @param fields   of the form that was filled in
  */
 export function applyEdit(form: FacilityForm, spot: ThingSpot, fields: readonly Field[], edit: EditRequest): Edited {
-  const held = spot.held ?? {};
+  const held = heldIn(spot, edit);
   const typed = rebased(edit.draft, edit.shown, shownNow(fields, spot, edit));
   const read = readDraft(fields, typed.draft, edit.units, { draft: typed.shown, held });
   const work: Work = { form, spot, edit, read, clashes: typed.clashes };
@@ -58,6 +58,11 @@ export function applyEdit(form: FacilityForm, spot: ThingSpot, fields: readonly 
       spot.list?.splice(spot.at, 1);
       return { ...told(work), path: null, after: null };
   }
+}
+
+/** The thing as the form holds it: with the day it proposes, where one is asked for. */
+function heldIn({ held }: ThingSpot, { act, shown: { on } }: EditRequest): Fields {
+  return { ...held, ...(act === 'add' || act === 'change' ? {} : { on: on === '' ? undefined : on }) };
 }
 
 /** What the form would show now. Reasons and places to go to are no part of the thing. */

@@ -65,7 +65,7 @@ export async function changePlan(
 }
 
 /** Address of the page of a plan. */
-export function pathOf({ site, system, equipment }: PieceAddress): string {
+function pathOf({ site, system, equipment }: PieceAddress): string {
   return `/sites/${site}/plans/${system}/${equipment}`;
 }
 

@@ -11,6 +11,9 @@ export function FindingChanges({ findings }: { findings: FindingChange[] }) {
           <div>
             <strong>{remedy}</strong>
             {come.length > 0 ? <p>Comes: {listed(come)}.</p> : null}
+            {[...new Set(come.flatMap(saidBy))].map((words) => (
+              <p key={words}>{words}</p>
+            ))}
             {go.length > 0 ? <p>Goes: {listed(go)}.</p> : null}
           </div>
         </li>
@@ -23,6 +26,11 @@ function wayOf(before: FindingChange['before'], after: FindingChange['after']): 
   if (before === null) return `new finding, ${after}`;
   if (after === null) return 'finding gone';
   return before === after ? `finding, ${after}` : `finding, ${before} → ${after}`;
+}
+
+/** What follows from a cause, where no fault case tells it in its own row. */
+function saidBy({ from, consequence }: FindingChange['come'][number]): string[] {
+  return 'rule' in from ? [consequence] : [];
 }
 
 function listed(lines: FindingChange['come']): string {

@@ -1,4 +1,4 @@
-import { beforeEach, describe, expect, test } from 'vitest';
+import { beforeAll, beforeEach, describe, expect, test } from 'vitest';
 import { verifyChain } from '#data/records/verify-chain';
 import { keepChange } from '#server/describe/keep-change';
 import { previewChange } from '#server/describe/preview-change';
@@ -14,12 +14,13 @@ const SYSTEM = baseSystem().key;
 const HEATER: Meant = { noun: 'equipment', system: SYSTEM, key: 'heater-1' };
 const entered = (value: string) => ({ value, from: 'entered' });
 
-beforeEach(async () => {
-  await query(
-    `SET session_replication_role = replica; TRUNCATE site CASCADE; DELETE FROM graphile_worker._private_jobs`,
-  );
+async function anew(): Promise<void> {
+  await query(`SET session_replication_role = replica; DO $$ DECLARE name text; BEGIN
+    FOR name IN SELECT c.table_name FROM information_schema.columns c JOIN information_schema.tables t USING (table_schema, table_name)
+      WHERE t.table_schema = 'public' AND t.table_type = 'BASE TABLE' AND c.column_name = 'site_id'
+    LOOP EXECUTE format('DELETE FROM %I', name); END LOOP; DELETE FROM site; END $$`);
   await keep(facility());
-});
+}
 
 async function ofRecord(kind: string): Promise<Record<string, unknown>[]> {
   const { rows } = await query('SELECT body FROM record WHERE kind = $1 ORDER BY seq', [kind]);
@@ -36,6 +37,8 @@ async function rowsOf(table: string, key: string): Promise<{ id: string; isLivin
 }
 
 describe('a change of the description', () => {
+  beforeEach(anew);
+
   test('is told before it is kept; kept, it stands in the facility and in the record, and calls for reviews', async () => {
     const request = await edit(HEATER, 'change', { ratedW: entered('450') });
     const seen = await previewChange(LOCAL_PERSON, request);
@@ -115,6 +118,8 @@ describe('a change of the description', () => {
 });
 
 describe('who may change a description', () => {
+  beforeAll(anew);
+
   const as = (at: Who['at']): Who => ({ id: 'someone', name: 'Someone', everywhere: null, at });
 
   test.each([
@@ -135,6 +140,8 @@ describe('who may change a description', () => {
 });
 
 describe('a thing that is added', () => {
+  beforeEach(anew);
+
   test('comes with its first plan, which is in force with it', async () => {
     const plan = {
       cutOuts: [],
@@ -158,6 +165,8 @@ describe('a thing that is added', () => {
 });
 
 describe('a thing that is replaced', () => {
+  beforeEach(anew);
+
   test('keeps its key and its plan; the one before is retired, and both stand in the history', async () => {
     const typed = { name: 'Heater 1, new', ratedW: entered('250'), why: 'Its seal leaked', on: '2026-03-01' };
     const request = await edit(HEATER, 'replace', typed);
@@ -192,6 +201,8 @@ describe('a thing that is replaced', () => {
 });
 
 describe('a thing that is moved', () => {
+  beforeEach(anew);
+
   test('to another system stays the same thing', async () => {
     await keep(facility({ systems: [baseSystem(), baseSystem({ key: 'second', name: 'Second' })] }));
     const [first] = baseSystem().stock;
@@ -216,6 +227,8 @@ describe('a thing that is moved', () => {
 });
 
 describe('a thing that is retired', () => {
+  beforeEach(anew);
+
   const reason = { why: 'Sold', on: '2026-03-01' };
 
   test('is refused while something refers to it, and all of that is named', async () => {
@@ -228,7 +241,10 @@ describe('a thing that is retired', () => {
 
   test('is no longer described; its row, its plans and its entries stay', async () => {
     const blower: Meant = { noun: 'equipment', system: SYSTEM, key: 'skimmer' };
-    expect(await keepEdit(await edit(blower, 'retire', reason))).toMatchObject({ ok: true, value: { thing: null } });
+    expect(await keepEdit(await edit(blower, 'retire', { why: 'Sold' }))).toMatchObject({
+      ok: true,
+      value: { thing: null },
+    });
     const rows = await rowsOf('equipment', 'skimmer');
     expect(rows.map(({ isLiving }) => isLiving)).toEqual([false]);
     expect((await ofRecord('description-changed')).at(-1)).toMatchObject({

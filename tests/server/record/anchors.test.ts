@@ -33,11 +33,13 @@ beforeAll(async () => {
   await keep(smallFacility());
   site = (await query('SELECT id FROM site')).rows[0].id;
   mail = await startMailServer();
-  web = createServer(async (request, response) => {
-    let body = '';
-    for await (const part of request) body += part;
-    posted.push({ headers: request.headers, body });
-    response.writeHead(status, status === 302 ? { location: '/elsewhere' } : {}).end();
+  web = createServer((request, response) => {
+    const parts: Buffer[] = [];
+    request.on('data', (part: Buffer) => parts.push(part));
+    request.on('end', () => {
+      posted.push({ headers: request.headers, body: Buffer.concat(parts).toString() });
+      response.writeHead(status, status === 302 ? { location: '/elsewhere' } : {}).end();
+    });
   });
   await new Promise<void>((done) => web.listen(0, '127.0.0.1', done));
 });

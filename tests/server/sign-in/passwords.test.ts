@@ -36,6 +36,7 @@ describe('a password that is chosen', () => {
     ['longer than 200', `${GOOD} `.repeat(7)],
     ['one that is commonly used', 'iloveyouiloveyou'],
     ['one of a dictionary of leaked ones, as often as one likes', 'passwordpassword'],
+    ['the same with a space between', 'password password'],
     ['a row of keys', 'qwertyuiopasdfgh'],
     ['a count', '1234567890123456'],
     ['one character over and over', 'aaaaaaaaaaaaaaaaaaaaaaaa'],
