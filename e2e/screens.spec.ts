@@ -41,6 +41,8 @@ const SCREENS: Record<string, (page: Page) => Promise<void>> = {
     await page.getByRole('main').getByRole('table').getByRole('link').first().click();
     await expect(page.getByRole('heading', { name: 'Record a test' })).toBeVisible();
   },
+  record: async (page) => void (await page.goto('/sites/lighthouse/record?times=utc')),
+  people: async (page) => void (await page.goto('/sites/lighthouse/people')),
   account: async (page) => void (await page.goto('/account')),
   'sign-in': async (page) => {
     await page.goto('/sign-in');
