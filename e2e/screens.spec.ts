@@ -41,6 +41,17 @@ const SCREENS: Record<string, (page: Page) => Promise<void>> = {
     await page.getByRole('main').getByRole('table').getByRole('link').first().click();
     await expect(page.getByRole('heading', { name: 'Record a test' })).toBeVisible();
   },
+  description: async (page) => {
+    await page.goto('/sites/lighthouse/describe');
+    await expect(page.getByRole('link', { name: 'Old heater' })).toBeVisible();
+  },
+  'thing-with-faults': async (page) => {
+    await page.goto('/sites/lighthouse/describe/new/equipment/lobby-tank');
+    await page.getByRole('combobox', { name: 'Type' }).selectOption('heater');
+    await page.getByRole('combobox', { name: 'Regulation' }).selectOption('thermostat');
+    await page.getByRole('button', { name: 'See what it changes' }).click();
+    await expect(page.getByRole('alert').filter({ hasText: 'things are wrong' })).toBeVisible();
+  },
   account: async (page) => void (await page.goto('/account')),
   'sign-in': async (page) => {
     await page.goto('/sign-in');
