@@ -43,6 +43,21 @@ const SCREENS: Record<string, (page: Page) => Promise<void>> = {
   },
   record: async (page) => void (await page.goto('/sites/lighthouse/record?times=utc')),
   people: async (page) => void (await page.goto('/sites/lighthouse/people')),
+  description: async (page) => {
+    await page.goto('/sites/lighthouse/describe');
+    await expect(page.getByRole('link', { name: 'Old heater' })).toBeVisible();
+  },
+  'thing-with-faults': async (page) => {
+    await page.goto('/sites/lighthouse/describe/new/equipment/lobby-tank');
+    await page.getByRole('combobox', { name: 'Type' }).selectOption('heater');
+    await page.getByRole('combobox', { name: 'Regulation' }).selectOption('thermostat');
+    await page.getByRole('button', { name: 'See what it changes' }).click();
+    await expect(page.getByRole('alert').filter({ hasText: 'things are wrong' })).toBeVisible();
+  },
+  plans: async (page) => void (await page.goto('/sites/lighthouse/plans')),
+  'begin-system': async (page) => void (await page.goto('/sites/lighthouse/systems/new')),
+  anchors: async (page) => void (await page.goto('/sites/lighthouse/record/anchors')),
+  machine: async (page) => void (await page.goto('/machine')),
   account: async (page) => void (await page.goto('/account')),
   'sign-in': async (page) => {
     await page.goto('/sign-in');

@@ -23,7 +23,7 @@ export async function edit(
   const place = { site: 'harbour', noun, system, key: key ?? '', units };
   const page =
     act === 'add'
-      ? await getNewThing(LOCAL_PERSON, { ...place, noun: noun as Exclude<ThingNoun, 'site'> })
+      ? await getNewThing(LOCAL_PERSON, { ...place, noun: noun as Exclude<ThingNoun, 'site' | 'system'> })
       : await getThing(LOCAL_PERSON, { ...place, act });
   if (!page.ok) throw new Error(JSON.stringify(page.reason));
   const { draft: shown } = page.value;

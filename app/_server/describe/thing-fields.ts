@@ -7,7 +7,7 @@ import { THING_KINDS } from './things';
 import { WHY_WHEN } from './why-when';
 
 /** What a new thing comes with that is changed elsewhere afterwards. */
-const COMES_WITH: Partial<Record<ThingNoun, readonly string[]>> = { equipment: ['plan'], system: ['tanks'] };
+const COMES_WITH: Partial<Record<ThingNoun, readonly string[]>> = { equipment: ['plan'] };
 
 /**
  * The fields of the form for something that is done to the description of a thing.
@@ -23,7 +23,7 @@ export function thingFields(noun: ThingNoun, act: Act, place: FormPlace): Field[
   const all = formOf(shape, place).map(withoutOwnWord);
   if (act === 'add') {
     const there = COMES_WITH[noun] ?? [];
-    return nameFirst(all.filter(({ name }) => there.includes(name) || !apart.includes(name)).map(needed(noun)));
+    return nameFirst(all.filter(({ name }) => there.includes(name) || !apart.includes(name)));
   }
   const fields = all.filter(({ name }) => name !== key && !apart.includes(name));
   return act === 'replace' ? [...fields, ...WHY_WHEN] : fields;
@@ -41,14 +41,6 @@ export function nameFirst(fields: readonly Field[]): Field[] {
 function withoutOwnWord(field: Field): Field {
   if (field.name !== 'plan' || field.kind !== 'group') return field;
   return { ...field, fields: field.fields.filter(({ name }) => name !== 'ownWord') };
-}
-
-/** A new system cannot do without a tank. */
-function needed(noun: ThingNoun) {
-  return (field: Field): Field =>
-    noun === 'system' && field.kind === 'list' && field.name === 'tanks'
-      ? { ...field, optional: false, about: 'At least one.', item: nameFirst(field.item) }
-      : field;
 }
 
 /** Where a thing is to go: another system, or another tank of its own. */

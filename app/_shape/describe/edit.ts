@@ -40,8 +40,8 @@ const thingPlace = sitePlace.extend({
 /** A thing, and what is to be done with it. */
 export const actPlace = thingPlace.extend({ act: z.enum(ACTS).exclude(['add']) });
 
-/** A new thing, which has no key yet. */
-export const newPlace = sitePlace.extend({ noun: z.enum(THINGS).exclude(['site']), system });
+/** A new thing, which has no key yet. A system is begun by a few questions of its own. */
+export const newPlace = sitePlace.extend({ noun: z.enum(THINGS).exclude(['site', 'system']), system });
 
 /** One change of the description of a site. */
 export const editRequest = sitePlace.extend({

@@ -7,7 +7,8 @@ export function thingAddress(site: string, noun: string, system: string | null, 
   return `/sites/${encodeURIComponent(site)}/describe/${parts.join('/')}`;
 }
 
-/** The address of the form for a new thing. */
+/** The address of the form for a new thing; a system is begun by a few questions. */
 export function newAddress(site: string, noun: string, system: string | null): string {
+  if (noun === 'system') return `/sites/${encodeURIComponent(site)}/systems/new`;
   return `/sites/${encodeURIComponent(site)}/describe/new/${noun}/${encodeURIComponent(system ?? NO_SYSTEM)}`;
 }
