@@ -53,7 +53,7 @@ describe('a system made of answers', () => {
         expect(checkReferences(whole)).toEqual([]);
         expect(readFacility(writeFacility(whole))).toEqual({ ok: true, value: whole });
       }),
-      { numRuns: 60 },
+      { numRuns: 25 },
     );
   });
 
@@ -90,13 +90,15 @@ describe('a system made of answers', () => {
 });
 
 describe('what the review makes of answers', () => {
-  test('a heater of 600 W on 500 L without a cut-out is found, and answered by one that opens at 27 °C', () => {
-    const bare = started(REEF);
+  test('a heater of 600 W on 400 L without a cut-out is found, and answered by one that opens at 27 °C', () => {
+    // Without a sump: fewer fault cases, and so sooner judged.
+    const { sump: _, topOff: __, ...plain } = REEF;
+    const bare = started(plain);
     expect(gravity(welded(bare))).toBeLessThanOrEqual(gravity('some-hours'));
     expect(bare.review.findings[0]?.grade).toBe('high');
     const cutOut = { aboveC: 27, reset: 'manual' } as const;
     const heat = { keptAtC: 25, by: 'hard-wired', heaters: { count: 1, eachW: 600, cutOut } } as const;
-    const guarded = started({ ...REEF, heat });
+    const guarded = started({ ...plain, heat });
     expect(gravity(welded(guarded))).toBeGreaterThan(gravity(welded(bare)));
     expect(welded(guarded, 'tested'), 'as long as nobody has tested it').toBe(welded(bare, 'tested'));
   });
