@@ -7,6 +7,7 @@ import { firstStatement, parse } from './inspect/source';
 
 /** What is used past the gate, each with the reason. */
 const PAST_THE_GATE: Record<string, string> = {
+  'app/(house)/view/actions.ts visitOf': 'reads whether the request came by https, which a cookie has to know',
   'app/(house)/sign-out.ts visitOf': 'reads the origin of the request, which the gate does for what is open to all',
   'app/(house)/sign-out.ts signOut': 'ends the session of the browser that asks; there is nothing to be allowed',
   'app/api/auth/[...nextauth]/route.ts fromOutside': 'receives whom an issuer sends back; nobody is signed in yet',
