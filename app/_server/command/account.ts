@@ -27,7 +27,7 @@ const { name, everywhere } = values;
 const say = (line: string) => process.stdout.write(`${line}\n`);
 
 if (more.length > 0 || (what !== 'new' && (name !== undefined || everywhere !== undefined))) fail(USAGE);
-switch (what) {
+switch (what ?? '') {
   case 'link':
     void withDatabase(link);
     break;
