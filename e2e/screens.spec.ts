@@ -52,6 +52,8 @@ const SCREENS: Record<string, (page: Page) => Promise<void>> = {
     await page.getByRole('button', { name: 'See what it changes' }).click();
     await expect(page.getByRole('alert').filter({ hasText: 'things are wrong' })).toBeVisible();
   },
+  record: async (page) => void (await page.goto('/sites/lighthouse/record?times=utc')),
+  people: async (page) => void (await page.goto('/sites/lighthouse/people')),
   account: async (page) => void (await page.goto('/account')),
   'sign-in': async (page) => {
     await page.goto('/sign-in');

@@ -1,9 +1,7 @@
 import { execFileSync } from 'node:child_process';
 import { join } from 'node:path';
 import { type CDPSession, expect as expectSoon, type Page, test } from '@playwright/test';
-import { simpleParser } from 'mailparser';
-import { SMTPServer } from 'smtp-server';
-import { mailPort } from './_support/port';
+import { mailServer } from './_support/mail-server';
 import { dataFolder } from './_support/run-folder';
 
 /** A page may take its time on a machine that computes reviews beside it. */
@@ -134,29 +132,4 @@ async function virtualKeys(page: Page): Promise<CDPSession> {
     },
   });
   return session;
-}
-
-interface Mails {
-  messages: { to: string; text: string }[];
-  close: () => Promise<void>;
-}
-
-/** A mail server to which Holdfast sends. */
-async function mailServer(): Promise<Mails> {
-  const messages: Mails['messages'] = [];
-  const server = new SMTPServer({
-    authOptional: true,
-    disabledCommands: ['STARTTLS', 'AUTH'],
-    onData(stream, session, done) {
-      simpleParser(stream).then(
-        ({ text }) => {
-          messages.push({ to: session.envelope.rcptTo.map(({ address }) => address).join(), text: text ?? '' });
-          done();
-        },
-        (error: Error) => done(error),
-      );
-    },
-  });
-  await new Promise<void>((resolve) => server.listen(mailPort(), '127.0.0.1', resolve));
-  return { messages, close: () => new Promise((resolve) => server.close(() => resolve())) };
 }

@@ -1,6 +1,5 @@
 import 'server-only';
 import { randomBytes } from 'node:crypto';
-import type { NextApiRequest, NextApiResponse } from 'next';
 import NextAuth, { type NextAuthOptions } from 'next-auth';
 import { env, letOriginBeGiven } from '../env';
 import type { Origin } from '../gate/origin';
@@ -24,6 +23,9 @@ export interface AuthResponse {
   /** JSON, or the text of a page. */
   body: unknown;
 }
+
+/** next-auth as it is called with plain values; its own types name those of a web server. */
+type PlainNextAuth = (request: object, response: object, options: NextAuthOptions) => Promise<void>;
 
 letOriginBeGiven();
 
@@ -51,7 +53,7 @@ export async function askNextAuth(request: AuthRequest, options: NextAuthOptions
     cookies: request.cookies,
     headers: { 'x-forwarded-host': origin.host, 'x-forwarded-proto': origin.isSecure ? 'https' : 'http' },
   };
-  await NextAuth(asked as unknown as NextApiRequest, collect(answer) as unknown as NextApiResponse, {
+  await (NextAuth as PlainNextAuth)(asked, collect(answer), {
     useSecureCookies: origin.isSecure,
     ...options,
     secret: secret(),

@@ -9,6 +9,7 @@ import { z } from 'zod';
 import { ok, type Result, refused } from '#core/result';
 import { noteFailure } from '#data/accounts/accounts';
 import { keepChallenge, takeChallenge } from '#data/accounts/challenges';
+import { mayOnceMore } from '#data/accounts/tries';
 import { type Credential, countPasskey, findCredential } from '#data/accounts/passkeys';
 import { passkeySignInRequest } from '#shape/accounts/passkey';
 import { now } from '../clock';
@@ -21,12 +22,18 @@ import { type PasskeyPlace, passkeyPlace } from './passkey-place';
 export const askPasskeyShape = z.object({});
 export const passkeySignInShape = passkeySignInRequest;
 
+const HOUR_S = 3600;
+/** Times an hour that one address may ask for a challenge, and answer one: none can be guessed, but each leaves a row. */
+const TIMES = 300;
+const TOO_OFTEN: Refusal = { why: 'too-often', waitS: HOUR_S };
+
 type Answer = z.output<typeof passkeySignInShape>['answer'];
 
 /** Asks a browser for any passkey of this place: who somebody is, their key says. */
 export async function askPasskey(visit: Visit): Promise<Result<PublicKeyCredentialRequestOptionsJSON, Refusal>> {
   const place = passkeyPlace(visit.origin);
   if (!place) return refused({ why: 'not-allowed' });
+  if (!(await mayOnceMore('passkey-asked', visit.address, TIMES, HOUR_S))) return refused(TOO_OFTEN);
   const options = await generateAuthenticationOptions({ rpID: place.rpID, userVerification: 'required' });
   await keepChallenge(options.challenge, null, now());
   return ok(options);
@@ -37,6 +44,7 @@ export async function signInByPasskey(
   visit: Visit,
   { answer, to }: z.output<typeof passkeySignInShape>,
 ): Promise<Result<Entered, Refusal>> {
+  if (!(await mayOnceMore('passkey-answered', visit.address, TIMES, HOUR_S))) return refused(TOO_OFTEN);
   const place = passkeyPlace(visit.origin);
   const credential = await findCredential(answer.id);
   const proof = place && credential ? await proofOf(answer, place, credential) : null;

@@ -6,8 +6,9 @@ import { Section } from '../frame/section';
 import { instantSaid } from '../words/instant';
 import { EQUIPMENT_WORDS } from '../words/kinds';
 import { namesOf } from '../words/names';
+import type { Speech } from '../words/said';
 import type { PlanActions } from './answers';
-import { type PlanMoment, type PlanPageData, plansAt } from './data';
+import { type PlanMoment, type PlanPageData, type PlanVersionData, plansAt } from './data';
 import { PlanDifferenceTable, PlanLinesTable } from './plan-lines-table';
 import style from './plans.module.css';
 import { TwoVersions } from './two-versions';
@@ -25,13 +26,12 @@ interface PlanPageProps {
 }
 
 /** The plan of one piece of equipment: what is in force, what waits, and what was before. */
-export function PlanPageBody({ page, units, actions, compared, reviewWith }: PlanPageProps) {
+export function PlanPageBody(props: PlanPageProps) {
+  const { page, units } = props;
   const { site, facility, system, equipment, versions } = page;
   const speech = { units, names: namesOf(facility, system) };
   const inForce = versions.find(({ status }) => status === 'in-force');
-  const waiting = versions.filter(({ status, isOwn }) => status === 'submitted' || (status === 'draft' && isOwn));
   const at = plansAt(site.key, system.key, equipment.key);
-  const [from, to] = [compared.from, compared.to].map((one) => versions.find(({ version }) => version === one));
   return (
     <Page
       title={`Plan of ${equipment.name}`}
@@ -58,34 +58,55 @@ export function PlanPageBody({ page, units, actions, compared, reviewWith }: Pla
           </p>
         ) : null}
       </Section>
-      {inForce && waiting.length > 0 ? (
-        <Section id="waiting" wide title="Waiting" note="Nothing of this is in force yet.">
-          {waiting.map((version) => (
-            <WaitingVersion
-              key={version.version}
-              page={page}
-              version={version}
-              inForce={inForce}
-              speech={speech}
-              actions={actions}
-              review={page.mayWrite ? reviewWith(version.version) : null}
-            />
-          ))}
-        </Section>
-      ) : null}
-      <Section id="versions" wide title="Versions" note="Every version stays as it was written.">
-        <VersionTable versions={versions} zone={site.zone} />
-        {versions.length > 1 ? <TwoVersions versions={versions} from={from?.version} to={to?.version} /> : null}
-        {from && to ? (
-          <PlanDifferenceTable
-            before={from.plan}
-            after={to.plan}
-            speech={speech}
-            caption={`From version ${from.version} to version ${to.version}.`}
-          />
-        ) : null}
-      </Section>
+      <Waiting {...props} speech={speech} inForce={inForce} />
+      <Versions page={page} compared={props.compared} speech={speech} />
     </Page>
+  );
+}
+
+interface WaitingProps extends PlanPageProps {
+  speech: Speech;
+  inForce: PlanVersionData | undefined;
+}
+
+/** Drafts of one's own, and whatever was submitted. */
+function Waiting({ page, actions, reviewWith, speech, inForce }: WaitingProps) {
+  const waiting = page.versions.filter(({ status, isOwn }) => status === 'submitted' || (status === 'draft' && isOwn));
+  if (!inForce || waiting.length === 0) return null;
+  return (
+    <Section id="waiting" wide title="Waiting" note="Nothing of this is in force yet.">
+      {waiting.map((version) => (
+        <WaitingVersion
+          key={version.version}
+          page={page}
+          version={version}
+          inForce={inForce}
+          speech={speech}
+          actions={actions}
+          review={page.mayWrite ? reviewWith(version.version) : null}
+        />
+      ))}
+    </Section>
+  );
+}
+
+/** Every version, and the difference of two of them. */
+function Versions({ page, compared, speech }: Pick<PlanPageProps, 'page' | 'compared'> & { speech: Speech }) {
+  const { site, versions } = page;
+  const [from, to] = [compared.from, compared.to].map((one) => versions.find(({ version }) => version === one));
+  return (
+    <Section id="versions" wide title="Versions" note="Every version stays as it was written.">
+      <VersionTable versions={versions} zone={site.zone} />
+      {versions.length > 1 ? <TwoVersions versions={versions} from={from?.version} to={to?.version} /> : null}
+      {from && to ? (
+        <PlanDifferenceTable
+          before={from.plan}
+          after={to.plan}
+          speech={speech}
+          caption={`From version ${from.version} to version ${to.version}.`}
+        />
+      ) : null}
+    </Section>
   );
 }
 

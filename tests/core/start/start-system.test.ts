@@ -1,10 +1,9 @@
 import { checkReferences } from '#core/facility/check-references';
 import type { Facility } from '#core/facility/facility';
-import { SYSTEM_KINDS } from '#core/facility/system';
 import { reviewSystem } from '#core/review/review-system';
 import { gravity } from '#core/review/verdict';
 import { checkAnswers } from '#core/start/check-answers';
-import { KEEPING_ROLES, type StartAnswers } from '#core/start/answers';
+import type { StartAnswers } from '#core/start/answers';
 import { startSystem } from '#core/start/start-system';
 import { startAnswersShape } from '#shape/start/start-answers';
 import { readFacility } from '#shape/facility/read-facility';
@@ -13,6 +12,7 @@ import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { facility } from '../../_support/build-facility';
 import { REVIEWED_ON } from '../../_support/build-system';
+import { anyAnswers } from './any-answers';
 
 const site = facility({ systems: [] });
 const [room] = site.rooms;
@@ -43,92 +43,10 @@ const welded = ({ review }: ReturnType<typeof started>, column: 'claimed' | 'tes
   return found[column].verdict;
 };
 
-/** Any answers a person could give at this site. */
-function anyAnswers(): fc.Arbitrary<StartAnswers> {
-  const by = fc.constantFrom('hard-wired', 'controller', 'person');
-  const maybe = <T>(of: fc.Arbitrary<T>) => fc.option(of, { nil: undefined });
-  const litres = fc.integer({ min: 20, max: 2000 });
-  const depthMm = fc.integer({ min: 150, max: 1500 });
-  const key = maybe(fc.constantFrom(...site.circuits.map((one) => one.key)));
-  const cutOut = maybe(fc.record({ aboveC: fc.constant(31), reset: fc.constantFrom('manual', 'automatic') }));
-  const heaters = fc.record({
-    count: fc.integer({ min: 1, max: 3 }),
-    eachW: fc.integer({ min: 50, max: 800 }),
-    cutOut,
-  });
-  const fromTank = { by, runLimitMin: maybe(fc.integer({ min: 1, max: 30 })) };
-  return fc
-    .record({
-      what: fc.record({
-        name: fc.constantFrom('Reef 1', 'Бассейн', 'Tank “left”'),
-        kind: fc.constantFrom(...SYSTEM_KINDS),
-        room: fc.constant(room?.key ?? ''),
-        salinity: fc.constantFrom(0, 12, 35),
-      }),
-      tanks: fc.record({
-        role: fc.constantFrom(...KEEPING_ROLES),
-        count: fc.integer({ min: 1, max: 3 }),
-        volumeL: litres,
-        depthMm,
-        cover: fc.constantFrom('open', 'lidded'),
-      }),
-      sump: maybe(
-        fc.record({
-          volumeL: litres,
-          depthMm,
-          pumps: fc.integer({ min: 1, max: 2 }),
-          flowLPerH: fc.integer({ min: 200, max: 9000 }),
-        }),
-      ),
-      heat: maybe(
-        fc.record({
-          keptAtC: fc.integer({ min: 8, max: 28 }),
-          by,
-          heaters,
-          chiller: maybe(fc.record({ coolingW: fc.integer({ min: 100, max: 2000 }) })),
-        }),
-      ),
-      movement: fc.record({
-        circulation: maybe(
-          fc.record({ eachTank: fc.integer({ min: 1, max: 2 }), flowLPerH: fc.integer({ min: 100, max: 9000 }) }),
-        ),
-        air: maybe(fc.record({ stonesEachTank: fc.integer({ min: 1, max: 6 }) })),
-        skimmer: fc.constantFrom('yes', 'no'),
-      }),
-      topOff: maybe(
-        fc.oneof(
-          fc.record({ from: fc.constant('mains'), ...fromTank }),
-          fc.record({ from: fc.constant('reservoir'), holdsL: litres, ...fromTank }),
-        ),
-      ),
-      animals: fc.uniqueArray(
-        fc.record({
-          group: fc.constantFrom('Fish', 'fish', 'Krebse & Co', '魚'),
-          count: fc.integer({ min: 1, max: 50 }),
-          eachG: fc.integer({ min: 1, max: 900 }),
-        }),
-        { minLength: 1, maxLength: 3, selector: ({ group }) => group },
-      ),
-      power: fc.record({ heat: key, pumps: key, air: key }),
-      watch: maybe(
-        fc.record({
-          aboveC: fc.constant(29),
-          belowC: maybe(fc.constant(7)),
-          probe: fc.constant('own'),
-          gateway: maybe(
-            fc.constantFrom(...site.monitors.filter(({ kind }) => kind === 'gateway').map((one) => one.key)),
-          ),
-          answeredBy: fc.constantFrom('rota', 'nobody'),
-        }),
-      ),
-    })
-    .map((given) => JSON.parse(JSON.stringify(given)) as StartAnswers);
-}
-
 describe('a system made of answers', () => {
   test('is one that a facility file may hold, whatever is answered', () => {
     fc.assert(
-      fc.property(anyAnswers(), (answers) => {
+      fc.property(anyAnswers(site), (answers) => {
         expect(startAnswersShape.parse(answers)).toEqual(answers);
         expect(checkAnswers(answers)).toEqual([]);
         const whole = { ...site, systems: [startSystem(answers, [])] };
@@ -141,7 +59,7 @@ describe('a system made of answers', () => {
 
   test('can be reviewed, with no figure missing and not one case without a verdict for want of one', () => {
     fc.assert(
-      fc.property(anyAnswers(), (answers) => {
+      fc.property(anyAnswers(site), (answers) => {
         const { review } = started(answers);
         for (const { claimed } of review.cases) expect(claimed.reason ?? '').not.toMatch(/^not known/);
       }),

@@ -1,4 +1,3 @@
-import type { Plan } from '#core/plans/plan';
 import { reviewSystem } from '#core/review/review-system';
 import { beforeAll, beforeEach, describe, expect, test } from 'vitest';
 import { verifyChain } from '#data/records/verify-chain';
@@ -14,6 +13,7 @@ import { freshDatabase } from '../../_support/database';
 import { letIn } from '../../_support/people';
 import { smallFacility } from '../../_support/small-facility';
 import { keep, stored } from '../../_support/stored';
+import { planned } from './planned';
 
 const { query } = freshDatabase();
 const SITE = 'harbour';
@@ -27,12 +27,6 @@ let avery: Who;
 
 const base = smallFacility();
 const [heater] = base.systems[0]?.equipment ?? [];
-const planned = (lowC: number, highC = 25.5): Plan => ({
-  cutOuts: [],
-  interlocks: [],
-  states: [],
-  regulation: { kind: 'thermostat', sensors: ['display-temperature'], vote: 'single', lowC, highC, by: 'controller' },
-});
 const write = (who: Who, plan: unknown, latest: number) =>
   writePlan(who, { ...PIECE, plan: JSON.stringify(plan), reason: 'the band was too wide', latest });
 const page = async (who: Who) => {
