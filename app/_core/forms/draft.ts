@@ -55,8 +55,10 @@ export function emptyDraft(field: Field): Draft | undefined {
     case 'figure':
       return { value: '', from: '' };
     case 'choices':
-    case 'list':
       return [];
+    case 'list':
+      // A list that was not given is not one that has nothing in it.
+      return field.optional ? undefined : [];
     case 'answered-by':
       return { by: '', people: [] };
     case 'group':

@@ -8,8 +8,12 @@ import { fieldWords } from '../facility/value-words';
 import type { Edited } from './apply-edit';
 import type { Fields } from './find-thing';
 
+/** What the shapes say of a list in which nothing is chosen. */
+const NONE_CHOSEN = /^must have at least 1 member, found a list of 0$/;
+
 /**
- * Faults of a changed facility as the form can show them: by the field where it has one, else in words.
+ * Faults of a changed facility as the form can show them: by the field where it has one, in the order of the fields; first
+ * those that stand elsewhere, in words.
  *
  * @param fields   of the form
  */
@@ -18,12 +22,14 @@ export function fieldFaults(
   { form, path }: Edited,
   fields: readonly Field[],
 ): FieldFault[] {
-  return faults.map((fault) => {
+  const told = faults.map((fault): FieldFault => {
     const isOfThing = path?.every((step, at) => fault.path[at] === step) === true;
     const within = isOfThing && path ? fieldPath(fault.path.slice(path.length), fields) : null;
-    if (within !== null) return { path: within, message: fault.message };
+    if (within !== null) return { path: within, message: fault.message.replace(NONE_CHOSEN, 'must be at least one') };
     return { path: '', message: `${placeWords(form, fault.path)}: ${fault.message}` };
   });
+  const rank = ({ path: at }: FieldFault) => fields.findIndex(({ name }) => name === at.split('.')[0]);
+  return told.sort((a, b) => rank(a) - rank(b));
 }
 
 /** Where a part of a thing stands in a form; null when the form has no such field. */

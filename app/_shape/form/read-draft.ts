@@ -57,7 +57,7 @@ function readPart(
     case 'figure':
       return readFigure(groupOf(draft), field.unit, custom);
     case 'choices':
-      return readList(field, listOf(draft));
+      return field.optional && listOf(draft).length === 0 ? undefined : listOf(draft);
     case 'answered-by': {
       const { by, people } = groupOf(draft);
       return by === 'people' ? listOf(people) : textOf(by) || undefined;
@@ -65,10 +65,8 @@ function readPart(
     case 'group':
       return draft === undefined ? undefined : readGroup(field.fields, groupOf(draft), custom, before);
     case 'list':
-      return readList(
-        field,
-        listOf(draft).map((member) => readMember(field.item, member, custom, before)),
-      );
+      if (draft === undefined && field.optional) return undefined;
+      return listOf(draft).map((member) => readMember(field.item, member, custom, before));
     case 'one-of':
       return draft === undefined ? undefined : readOneOf(field, groupOf(draft), custom, before);
     case 'text':
@@ -103,11 +101,6 @@ function readMember(fields: readonly Field[], draft: Draft, custom: Custom, befo
   const at = listOf(before?.draft).findIndex((one) => isSame(one, draft));
   const held: unknown = Array.isArray(before?.held) ? before.held[at] : undefined;
   return held ?? readDraft(fields, groupOf(draft), custom);
-}
-
-/** What may be left out is left out when it is empty. */
-function readList({ optional }: Field, list: readonly unknown[]): readonly unknown[] | undefined {
-  return optional && list.length === 0 ? undefined : list;
 }
 
 function readFigure(draft: DraftGroup, unit: FieldUnit, custom: Custom): unknown {

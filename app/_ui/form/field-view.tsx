@@ -45,7 +45,15 @@ export function FieldView({ field, draft, beside, path, state }: FieldViewProps)
     case 'group':
       return <GroupField field={field} draft={draft} beside={beside} path={path} state={state} />;
     case 'list':
-      return <ListField field={field} list={listOf(draft)} beside={beside} path={path} state={state} />;
+      return (
+        <ListField
+          field={field}
+          list={draft === undefined ? null : listOf(draft)}
+          beside={beside}
+          path={path}
+          state={state}
+        />
+      );
     case 'one-of':
       return <OneOfField field={field} draft={draft} beside={beside} path={path} state={state} />;
   }

@@ -9,15 +9,17 @@ import style from './form.module.css';
 
 interface ListFieldProps {
   field: Extract<Field, { kind: 'list' }>;
-  list: readonly Draft[];
+  /** Null where nothing was given. */
+  list: readonly Draft[] | null;
   beside: DraftGroup;
   path: FieldPath;
   state: FieldState;
 }
 
 /** Members of a list, one under another, to which more can be added. */
-export function ListField({ field, list, beside, path, state }: ListFieldProps) {
+export function ListField({ field, list: given, beside, path, state }: ListFieldProps) {
   const { one, item, label } = field;
+  const list = given ?? [];
   return (
     <FieldFrame field={field} beside={beside} path={path} state={state} asGroup>
       {list.length > 0 ? (
@@ -45,7 +47,7 @@ export function ListField({ field, list, beside, path, state }: ListFieldProps) 
           })}
         </ol>
       ) : (
-        <p className={style.start}>None.</p>
+        <p className={style.start}>{given === null ? 'Nothing is said of it.' : 'None.'}</p>
       )}
       <button
         type="button"
