@@ -6,6 +6,7 @@ import { Page } from '#ui/frame/page';
 import { BrokenRecords } from '#ui/record/broken-records';
 import { SystemsOverview } from '#ui/systems/systems-overview';
 import { EmptySite } from '#ui/systems/empty-site';
+import { SiteList } from '#ui/systems/site-list';
 import { loadDemoAction } from './actions';
 import { chosenView } from './view/chosen-view';
 
@@ -23,11 +24,15 @@ export default async function SystemsPage() {
       </Page>
     );
   }
-  const { systems } = answer.value;
-  if (systems.length === 0) {
+  const { sites, systems, mayBegin } = answer.value;
+  if (sites.length === 0) {
     return (
       <Page title="Systems">
-        <EmptySite loadDemo={loadDemoAction} />
+        {mayBegin ? (
+          <EmptySite loadDemo={loadDemoAction} />
+        ) : (
+          <p>You have no role at any site yet. Whoever administers a site can give you one.</p>
+        )}
       </Page>
     );
   }
@@ -36,6 +41,7 @@ export default async function SystemsPage() {
   return (
     <Page title="Systems">
       <BrokenRecords records={broken.ok ? broken.value : []} />
+      <SiteList sites={sites} mayBegin={mayBegin} />
       <SystemsOverview systems={systems} units={units} />
     </Page>
   );

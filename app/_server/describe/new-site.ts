@@ -10,11 +10,11 @@ import { newSiteRequest } from '#shape/describe/edit';
 import { checkForm, type FormFault } from '#shape/facility/check-form';
 import { noun } from '#shape/facility/noun';
 import { roomShape } from '#shape/facility/room';
-import { keyText, nameText, zoneName } from '#shape/facility/words';
+import { addressKey, nameText, zoneName } from '#shape/facility/words';
 import { readDraft } from '#shape/form/read-draft';
 import { keepFacility } from '../facility/import-facility';
 import { NOT_KEPT, unkeepable } from '../facility/unkeepable';
-import { may } from '../gate/may';
+import { mayBeginSite } from '../gate/may';
 import type { Refusal } from '../gate/refusal';
 import type { Who } from '../gate/who';
 import { formOf } from './form-of';
@@ -24,7 +24,7 @@ import { viewed } from './viewed';
 /** What must be known of a site before anything else can be described. */
 const firstShape = noun('firstSite', 'A site with its first room.', {
   name: nameText('Name of the site.'),
-  key: keyText('Key of the site.'),
+  key: addressKey('Key of the site.'),
   zone: zoneName('Zone of the site.'),
   room: roomShape.describe('The first room, with the air in it.'),
 });
@@ -37,7 +37,7 @@ export async function getNewSite(
   who: Who,
   { units }: z.output<typeof getNewSiteShape>,
 ): Promise<Result<{ fields: Field[]; draft: DraftGroup; custom: Custom }, Refusal>> {
-  if (!mayBegin(who)) return refused({ why: 'not-allowed' });
+  if (!mayBeginSite(who)) return refused({ why: 'not-allowed' });
   const fields = fieldsFor(units);
   return await Promise.resolve(ok({ fields, draft: emptyGroup(fields), custom: units }));
 }
@@ -47,7 +47,7 @@ export async function newSite(
   who: Who,
   { draft, units }: z.output<typeof newSiteShape>,
 ): Promise<Result<{ key: string; name: string }, Refusal>> {
-  if (!mayBegin(who)) return refused({ why: 'not-allowed' });
+  if (!mayBeginSite(who)) return refused({ why: 'not-allowed' });
   const { room, ...site } = readDraft(fieldsFor(units), draft, units);
   const form = { format: FACILITY_FORMAT, site, rooms: [room ?? {}] };
   const checked = checkForm(form);
@@ -56,20 +56,12 @@ export async function newSite(
   if (unkept.length > 0) return invalid(unkept);
   const { key } = checked.value.site;
   const taken = { path: ['site', 'key'], message: 'is taken by another site' };
-  if (key === NO_KEY || (await findSite(key))) return invalid([taken]);
+  if (await findSite(key)) return invalid([taken]);
   // Whoever began a site of this key a moment ago keeps it.
   const kept = await keepFacility(who, checked.value, 0);
   if (kept.ok) return ok(kept.value.site);
   return kept.reason.why === 'conflict' ? invalid([taken]) : kept;
 }
-
-/** A site that is not there yet is nobody's: whoever may import one everywhere may begin one. */
-function mayBegin(who: Who): boolean {
-  return may({ ...who, at: {} }, 'import', '');
-}
-
-/** Stands in addresses for a site that is to come. */
-const NO_KEY = 'new';
 
 /** Nothing is there yet to be chosen. */
 const NOTHING: Facility = {

@@ -43,3 +43,8 @@ export function may(who: Who, verb: Verb, site: string): boolean {
   const role = Object.hasOwn(who.at, site) ? who.at[site] : who.everywhere;
   return role !== null && role !== undefined && ROLES.indexOf(role) >= ROLES.indexOf(LEAST[verb]);
 }
+
+/** Whether somebody may begin a site that is not there yet, which is nobody's: whoever may import one everywhere. */
+export function mayBeginSite(who: Who): boolean {
+  return may({ ...who, at: {} }, 'import', '');
+}

@@ -6,7 +6,7 @@ import { listReviewStates, type ReviewState } from '#data/reviews/results';
 import { listRuns } from '#data/reviews/runs';
 import { listSites, type SiteEntry } from '#data/sites';
 import { now } from '../clock';
-import { may } from '../gate/may';
+import { may, mayBeginSite } from '../gate/may';
 import type { Refusal } from '../gate/refusal';
 import type { Who } from '../gate/who';
 import { dayIn } from '../local-day';
@@ -39,6 +39,8 @@ export interface SystemLine {
 export interface SystemList {
   sites: SiteLine[];
   systems: SystemLine[];
+  /** Whether the person may begin a site that is not there yet. */
+  mayBegin: boolean;
 }
 
 /** Nothing has to be said to list systems. */
@@ -54,7 +56,7 @@ export async function listSystems(who: Who): Promise<Result<SystemList, Refusal>
   const [states, runs] = await Promise.all([listReviewStates(ids), listRuns(ids)]);
   const stored = new Map(states.map((state) => [state.systemId, state]));
   const instant = now();
-  const list: SystemList = { sites: [], systems: [] };
+  const list: SystemList = { sites: [], systems: [], mayBegin: mayBeginSite(who) };
   for (const entry of entries) {
     const run = runs.find(({ siteId }) => siteId === entry.id);
     const lines = await linesOf(entry, dayIn(entry.zone, instant), stored, run);

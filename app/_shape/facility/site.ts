@@ -5,10 +5,10 @@ import { generatorShape } from './generator';
 import { noun } from './noun';
 import { powerCutShape } from './power-cut';
 import { watchdogShape } from './watchdog';
-import { keyText, nameText, zoneName } from './words';
+import { addressKey, nameText, zoneName } from './words';
 
 export const siteShape = noun('site', 'One place under one management, with one time zone and one rota.', {
-  key: keyText('Key of the site.'),
+  key: addressKey('Key of the site.'),
   name: nameText('Name of the site.'),
   zone: zoneName('Zone of the site.'),
   altitudeM: figure('M', 'Height above sea level; sets the air pressure').optional(),

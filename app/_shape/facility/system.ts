@@ -10,13 +10,13 @@ import { safeguardShape } from './safeguard';
 import { sensorShape } from './sensor';
 import { stockShape } from './stock';
 import { tankShape } from './tank';
-import { keyOf, keyText, nameText } from './words';
+import { addressKey, keyOf, nameText } from './words';
 
 export const systemShape = noun(
   'system',
   'A life-support system: tanks that share water, with everything that keeps them.',
   {
-    key: keyText('Key of the system.'),
+    key: addressKey('Key of the system.'),
     name: nameText('Name of the system.'),
     kind: z.enum(SYSTEM_KINDS).describe('Kind of system; chooses the default tolerance profile.'),
     room: keyOf('room', 'Key of the room it stands in.'),

@@ -3,6 +3,9 @@ import { z } from 'zod';
 import { hinted, type Referred } from '../form/hints';
 
 const KEY = /^[a-z0-9]+(?:-[a-z0-9]+)*$/;
+/** A page under this word begins what is not there yet. */
+const NOT_NEW = /^(?!new$)/;
+const NEW_IS_TAKEN = 'must be another word: "new" stands in addresses for what is to come';
 const ONE_LINE = /^\S(?:.*\S)?$/;
 const LOCAL_TIME = /^(?:[01]\d|2[0-3]):[0-5]\d$/;
 /** Zones are named by region and place; a bare offset does not know about summer time. */
@@ -11,6 +14,15 @@ const ZONE_NAME = /^[A-Za-z][A-Za-z0-9_+-]*(?:\/[A-Za-z0-9_+-]+)*$/;
 /** A key: lower-case letters, digits and hyphens. @param about what the key names */
 export function keyText(about: string) {
   return hinted(bareKey(about), { as: 'key' });
+}
+
+/**
+ * A key that stands in the address of a page of its own.
+ *
+ * @param about   what the key names
+ */
+export function addressKey(about: string) {
+  return hinted(bareKey(about).regex(NOT_NEW, { error: NEW_IS_TAKEN }), { as: 'key' });
 }
 
 /**

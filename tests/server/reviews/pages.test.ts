@@ -77,6 +77,7 @@ describe('the page of a system', () => {
         state: expect.objectContaining({ state: 'current', judgedOn: today }),
         review: JSON.parse(JSON.stringify(review)),
         siteFindings: [],
+        mayDescribe: true,
       },
     });
   });

@@ -1,4 +1,4 @@
-import { isoDate, keyText, localTime, nameText, zoneName } from '#shape/facility/words';
+import { addressKey, isoDate, keyText, localTime, nameText, zoneName } from '#shape/facility/words';
 import { expect, test } from 'vitest';
 
 test.each([
@@ -8,6 +8,7 @@ test.each([
     ['a', 'heater-2', '3', 'a'.repeat(64)],
     ['', 'A', 'a_b', '-a', 'a-', 'a--b', 'ä', 'a b', 'a'.repeat(65)],
   ],
+  ['a key of a page', addressKey('k'), ['newt', 'new-1', 'a'], ['new', 'New', '']],
   ['a name', nameText('n'), ['a', 'Tank 1: “reef”', '漢字'], ['', ' a', 'a ', 'a\nb', 'a'.repeat(201)]],
   ['a time', localTime('t'), ['00:00', '23:59', '07:30'], ['24:00', '7:30', '07:60', '07:30:00', '0730', ' 07:30']],
   [

@@ -1,0 +1,23 @@
+import Link from 'next/link';
+import style from './site-list.module.css';
+
+/**
+ * The sites a person may see, each with the way to its own pages.
+ * @param mayBegin whether they may begin another one
+ */
+export function SiteList({ sites, mayBegin }: { sites: { key: string; name: string }[]; mayBegin: boolean }) {
+  return (
+    <ul className={style.sites} aria-label="Sites">
+      {sites.map(({ key, name }) => (
+        <li key={key}>
+          <Link href={`/sites/${encodeURIComponent(key)}`}>{name}</Link>
+        </li>
+      ))}
+      {mayBegin ? (
+        <li>
+          <Link href="/sites/new">Describe another site</Link>
+        </li>
+      ) : null}
+    </ul>
+  );
+}
