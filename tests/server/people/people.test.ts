@@ -1,4 +1,5 @@
 import { findAccount } from '#data/accounts/accounts';
+import { findLink } from '#data/accounts/links';
 import { verifyChain } from '#data/records/verify-chain';
 import { whoAsks, type Who } from '#server/gate/who';
 import { changeRole } from '#server/people/change-role';
@@ -279,5 +280,22 @@ describe('people of a site', () => {
     });
     expect(await lastEntry()).toMatchObject({ kind: 'member-linked', body: { account } });
     expect(await linkToRota(chief, { site: HARBOUR, account })).toEqual({ ok: true, value: { person: null } });
+  });
+});
+
+describe('a link that was shown at one site', () => {
+  test('who gets a role here is not entered by a link that was shown at another site before', async () => {
+    const { account, link } = await letIn('cleo@aqua.example', 'viewer', other, 'branch');
+    const token = link?.slice(-43) ?? '';
+    expect(await findLink('join', token, new Date())).toMatchObject({ accountId: account });
+    await letIn('cleo@aqua.example', 'lead');
+    expect(await findLink('join', token, new Date())).toBeNull();
+  });
+
+  test('a link made by the same administrator goes on when they give a role at another site', async () => {
+    const { link } = await letIn('clem@aqua.example', 'viewer');
+    const both = as(chief.id, { harbour: 'admin', branch: 'admin' });
+    await letIn('clem@aqua.example', 'viewer', both, 'branch');
+    expect(await findLink('join', link?.slice(-43) ?? '', new Date())).toMatchObject({ purpose: 'join' });
   });
 });
