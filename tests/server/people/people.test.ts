@@ -1,6 +1,7 @@
 import { findAccount } from '#data/accounts/accounts';
 import { findLink } from '#data/accounts/links';
 import { verifyChain } from '#data/records/verify-chain';
+import { endEverywhere } from '#server/accounts/end-account';
 import { whoAsks, type Who } from '#server/gate/who';
 import { changeRole } from '#server/people/change-role';
 import { erasePerson } from '#server/people/erase-person';
@@ -297,5 +298,23 @@ describe('a link that was shown at one site', () => {
     const both = as(chief.id, { harbour: 'admin', branch: 'admin' });
     await letIn('clem@aqua.example', 'viewer', both, 'branch');
     expect(await findLink('join', link?.slice(-43) ?? '', new Date())).toMatchObject({ purpose: 'join' });
+  });
+});
+
+describe('an account that is ended at the machine', () => {
+  test('ends at each site, in its record, so that another site lets nobody back in there', async () => {
+    const { account } = await letIn('nell@aqua.example', 'lead');
+    await letIn('nell@aqua.example', 'viewer', other, 'branch');
+    expect(await endEverywhere(account, 'local', new Date())).toBe(true);
+    for (const [at, role] of [
+      [HARBOUR, 'lead'],
+      ['branch', 'viewer'],
+    ] as const) {
+      expect(await lastEntry(at)).toMatchObject({ kind: 'member-left', body: { by: 'local', account, role } });
+    }
+    expect(await endEverywhere(account, 'local', new Date())).toBe(false);
+    await letIn('nell@aqua.example', 'aquarist', other, 'branch');
+    expect((await whoAsks(await headersOf(account)))?.at).toEqual({ branch: 'aquarist' });
+    expect(await verifyChain(harbour)).toMatchObject({ isWhole: true });
   });
 });
