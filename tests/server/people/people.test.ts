@@ -92,6 +92,12 @@ describe('letting somebody in', () => {
     const again = await makeMemberLink(chief, { site: HARBOUR, account });
     expect(again).toMatchObject({ ok: true, value: { way: 'shown', address: expect.stringMatching(/\/join\//) } });
     expect(again.ok && again.value).not.toMatchObject({ address: link });
+    const entry = await lastEntry();
+    expect(entry).toMatchObject({ kind: 'link-made', body: { by: chief.id, account, link: 'shown' } });
+    expect(entry?.what).toMatch(/^Made a link by which Name of di@aqua\.example .* was shown it$/);
+    expect(JSON.stringify(entry)).not.toContain(
+      again.ok && again.value.way === 'shown' && again.value.address.slice(-43),
+    );
   });
 });
 
