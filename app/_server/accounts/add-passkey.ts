@@ -11,6 +11,7 @@ import { ok, type Result, refused } from '#core/result';
 import { findAccount } from '#data/accounts/accounts';
 import { keepChallenge, takeChallenge } from '#data/accounts/challenges';
 import { addPasskey as keepPasskey, listPasskeys } from '#data/accounts/passkeys';
+import { listSessions } from '#data/accounts/sessions';
 import { newPasskeyRequest } from '#shape/accounts/passkey';
 import { now } from '../clock';
 import type { Refusal } from '../gate/refusal';
@@ -22,8 +23,19 @@ import { type PasskeyPlace, passkeyPlace } from '../sign-in/passkey-place';
 export const offerPasskeyShape = z.object({});
 export const addPasskeyShape = newPasskeyRequest;
 
-/** Asks a browser to make a passkey for whoever is signed in: one that finds its account by itself, and checks its person. */
+/** ms since the sign-in within which a way in is added (OWASP ASVS 5.0, 7.5). How long is common practice, no source. */
+const FRESH_MS = 15 * 60_000;
+const SIGN_IN_ANEW: Refusal = {
+  why: 'conflict',
+  now: 'You signed in a while ago: sign out and in again, then add the passkey. So nobody else adds one at a browser you left open.',
+};
+
+/**
+ * Asks a browser to make a passkey for whoever is signed in: one that finds its account by itself, and checks its person.
+ * Only soon after the sign-in: whoever finds a session is not to make it last for ever.
+ */
 export async function offerPasskey(who: Who): Promise<Result<PublicKeyCredentialCreationOptionsJSON, Refusal>> {
+  if (!(await isFresh(who))) return refused(SIGN_IN_ANEW);
   const place = await placeNow();
   const account = await findAccount(who.id);
   if (!place || !account) return refused({ why: 'not-allowed' });
@@ -53,6 +65,12 @@ export async function addPasskey(
   const transports = answer.response.transports ?? [];
   const kept = await keepPasskey({ id, accountId: who.id, publicKey, counter, transports, name }, now());
   return kept ? ok(true) : refused({ why: 'conflict', now: 'This passkey is known already.' });
+}
+
+async function isFresh({ id, session }: Who): Promise<boolean> {
+  const at = now();
+  const own = (await listSessions(id, at)).find((one) => one.id === session);
+  return own !== undefined && at.getTime() - own.createdAt.getTime() <= FRESH_MS;
 }
 
 async function placeNow(): Promise<PasskeyPlace | null> {

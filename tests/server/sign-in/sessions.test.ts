@@ -3,16 +3,20 @@ import { endSession, endSessionOf, endSessions, findLiveSession, listSessions } 
 import { hashOf } from '#data/accounts/token';
 import { listSites } from '#data/sites';
 import { inTransaction } from '#data/transaction';
+import { offerPasskey } from '#server/accounts/add-passkey';
 import { now } from '#server/clock';
 import { type Visit, visitOf } from '#server/gate/visit';
 import { whoAsks } from '#server/gate/who';
 import { enter } from '#server/sign-in/enter';
-import { beforeAll, describe, expect, test } from 'vitest';
+import { beforeAll, describe, expect, test, vi } from 'vitest';
 import { countQueries } from '../../_support/count-queries';
 import { freshDatabase } from '../../_support/database';
 import { anAccount, headersOf, headersWith } from '../../_support/signed-in';
 import { smallFacility } from '../../_support/small-facility';
 import { keep } from '../../_support/stored';
+
+const browser = vi.hoisted(() => ({ headers: new Headers() }));
+vi.mock('next/headers', () => ({ headers: () => Promise.resolve(browser.headers) }));
 
 const { query } = freshDatabase();
 
@@ -144,5 +148,21 @@ describe('a request', () => {
     const headers = await headersOf(await anAccount());
     headers.set('host', 'evil.example');
     expect(await whoAsks(headers)).toBeNull();
+  });
+});
+
+describe('a passkey', () => {
+  test('is offered soon after the sign-in and no longer: a session that was found does not become one for ever', async () => {
+    const id = await anAccount();
+    const offeredAfter = async (ms: number) => {
+      browser.headers = await headersOf(id, new Date(now().getTime() - ms));
+      const who = await whoAsks(browser.headers);
+      return who ? await offerPasskey(who) : expect.fail('nobody');
+    };
+    expect(await offeredAfter(14 * 60_000)).toMatchObject({ ok: true, value: { rp: { id: 'localhost' } } });
+    expect(await offeredAfter(16 * 60_000)).toMatchObject({
+      ok: false,
+      reason: { why: 'conflict', now: expect.stringMatching(/sign out and in again/) },
+    });
   });
 });
