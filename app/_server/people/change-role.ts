@@ -7,6 +7,7 @@ import { appendRecords } from '#data/records/append-records';
 import { roleChange } from '#shape/people/member';
 import type { Refusal } from '../gate/refusal';
 import type { Who } from '../gate/who';
+import { ABOVE_SITE, isAboveSite } from './above-site';
 import { isLastAdmin, LAST_ADMIN, withMember } from './with-member';
 
 export const changeRoleShape = roleChange;
@@ -21,6 +22,7 @@ export async function changeRole(
     const { role } = input;
     if (role === member.role) return ok({ role });
     if (await isLastAdmin(held)) return refused(LAST_ADMIN);
+    if (await isAboveSite(who, member.accountId, role)) return refused(ABOVE_SITE);
     await changeMember(tx, { siteId: site.id, accountId: member.accountId }, { role });
     const body = { by: who.id, account: member.accountId, was: member.role, role };
     await appendRecords(tx, site.id, [{ kind: 'role-changed', body }], at);

@@ -12,6 +12,7 @@ import { now } from '../clock';
 import type { Refusal } from '../gate/refusal';
 import { siteFor } from '../gate/site-for';
 import type { Who } from '../gate/who';
+import { ABOVE_SITE, isAboveSite } from './above-site';
 import { isMailConfigured } from '../mail/send-mail';
 import { type LinkOut, linkOut } from './link-out';
 
@@ -36,6 +37,7 @@ export async function invite(who: Who, input: z.output<typeof inviteShape>): Pro
     const known = await findAccountByEmail(input.email);
     if (known && all.some(({ accountId }) => accountId === known.id))
       return refused({ why: 'conflict', now: 'Somebody with this address has access to the site already.' });
+    if (known?.endedAt === null && (await isAboveSite(who, known.id, input.role))) return refused(ABOVE_SITE);
     const account = await accountFor(tx, input, { known, by: who.id, at });
     if (account === null) return refused(JUST_NOW);
     // A link to somebody who may do something elsewhere would let whoever is shown it do that too; one that is mailed is

@@ -324,3 +324,16 @@ describe('an account that is ended at the machine', () => {
     expect(await verifyChain(harbour)).toMatchObject({ isWhole: true });
   });
 });
+
+describe('somebody with a role at every site', () => {
+  test('is given less at one by an administrator of every site alone: nobody of a site locks them out', async () => {
+    const email = 'warden@aqua.example';
+    const id = await anAccount({ email, everywhere: 'manager' });
+    const above = { ok: false, reason: { why: 'conflict', now: expect.stringContaining('every site') } };
+    expect(await invite(chief, { site: HARBOUR, email, name: 'W', role: 'viewer' })).toMatchObject(above);
+    expect(await invite(chief, { site: HARBOUR, email, name: 'W', role: 'admin' })).toMatchObject({ ok: true });
+    expect(await changeRole(chief, { site: HARBOUR, account: id, role: 'lead' })).toMatchObject(above);
+    const highest: Who = { ...chief, everywhere: 'admin' };
+    expect(await changeRole(highest, { site: HARBOUR, account: id, role: 'lead' })).toMatchObject({ ok: true });
+  });
+});
