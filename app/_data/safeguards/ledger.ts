@@ -48,9 +48,11 @@ export async function findTest(
   tx: Transaction,
   siteId: string,
   id: string,
-): Promise<{ safeguardId: string; on: string; byId: string | null } | null> {
+): Promise<{ safeguardId: string; on: string; byId: string | null; recordedBy: string | null } | null> {
   const row = await tx.safeguardTest.findUnique({ where: { siteId_id: { siteId, id } } });
-  return row && { safeguardId: row.safeguardId, on: asDay(row.testedOn), byId: row.byId };
+  if (!row) return null;
+  const { safeguardId, testedOn, byId, recordedBy } = row;
+  return { safeguardId, on: asDay(testedOn), byId, recordedBy };
 }
 
 /** Every test that was ever recorded of a safeguard, the latest day first. */

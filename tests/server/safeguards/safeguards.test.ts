@@ -149,6 +149,15 @@ describe('a test of a safeguard', () => {
     expect((await stored('harbour')).facility.systems[0]?.safeguards[0]?.tests).toEqual([]);
   });
 
+  test('that somebody else recorded is withdrawn by a lead: a failure is not talked away by whoever likes', async () => {
+    const failed = aTest({ result: 'failed' });
+    await recordTest(AQUARIST, failed);
+    const request = withdrawRequest.parse({ ...PLACE, test: failed.entry, reason: 'It was nothing.' });
+    const another = { ...AQUARIST, id: newId() };
+    expect(await withdrawTest(another, request)).toEqual({ ok: false, reason: { why: 'not-own-work' } });
+    expect(await withdrawTest({ ...LEAD, id: newId() }, request)).toMatchObject({ ok: true });
+  });
+
   test('changes the review as tested once the job has run, and its withdrawal changes it back', async () => {
     const wrong = aTest();
     expect(await verdicts()).toEqual({ claimed: 'covered', tested: 'some-hours' });

@@ -114,6 +114,11 @@ describe('beginning a system', () => {
     expect(difference(before.facility, after.facility).map(({ path, kind }) => `${path} ${kind}`)).toEqual([
       'systems/second-reef added',
     ]);
+    // Nobody else has read these plans, which are in force: each says so, and the review finds it.
+    const begun = after.facility.systems.find(({ key }) => key === 'second-reef');
+    expect(begun?.equipment.map(({ plan }) => plan.ownWord?.why)).toEqual(
+      begun?.equipment.map(() => expect.stringMatching(/^its first plan/)),
+    );
     const { rows } = await query(`SELECT kind, body FROM record ORDER BY seq DESC LIMIT 3`);
     expect(rows.map(({ kind }) => kind)).toEqual(['plan-in-force', 'plan-in-force', 'system-described']);
     expect(rows[2].body).toEqual({ by: 'lead', system: after.systemIds.get('second-reef'), revision: 2 });
