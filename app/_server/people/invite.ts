@@ -11,7 +11,7 @@ import { now } from '../clock';
 import type { Refusal } from '../gate/refusal';
 import { siteFor } from '../gate/site-for';
 import type { Who } from '../gate/who';
-import { type LinkOut, linkOut } from './link-out';
+import { type LinkOut, linkOut } from '../accounts/link-out';
 
 export const inviteShape = invitation;
 
