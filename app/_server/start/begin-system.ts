@@ -11,15 +11,13 @@ import { startForm, startRequest } from '#shape/start/start-request';
 import type { Refusal } from '../gate/refusal';
 import type { Who } from '../gate/who';
 import { logError } from '../log';
-import { type Compute, computeApart } from '../reviews/compute';
+import type { Compute } from '../reviews/compute';
 import { findStoredSite } from '../reviews/find-stored-site';
+import { NOT_COMPUTED, reviewAtOnce } from '../reviews/review-at-once';
 import { readAnswers, startFields } from './read-answers';
 
 export const startFormShape = startForm;
 export const previewStartShape = startRequest;
-
-/** ms that computing the first review may take. */
-const LONGEST_MS = 60_000;
 
 /** The form that begins a system. */
 export interface StartForm {
@@ -60,7 +58,7 @@ export interface StartPreview {
 export async function previewStart(
   who: Who,
   { site, units, draft }: z.output<typeof previewStartShape>,
-  compute: Compute = computeApart,
+  compute?: Compute,
 ): Promise<Result<StartPreview, Refusal>> {
   const place = await findStoredSite(who, 'describe', site);
   if (!place.ok) return place;
@@ -68,13 +66,12 @@ export async function previewStart(
   const read = readAnswers(stored.facility, draft, units);
   if (!read.ok) return read;
   const { facility, system } = read.value;
-  const signal = AbortSignal.timeout(LONGEST_MS);
   let review: SystemReview;
   try {
-    review = await compute({ facility, system: system.key, on }, () => undefined, signal);
+    review = await reviewAtOnce({ facility, system: system.key, on }, { compute });
   } catch (error) {
     logError('the first review of a system', error, { site });
-    return refused({ why: 'conflict', now: 'Computing the review broke or took too long; the reason is in the log.' });
+    return refused(NOT_COMPUTED);
   }
   const openInputs = review.inputs.filter(({ changes }) => changes.length > 0);
   return ok({
