@@ -6,6 +6,7 @@ import type { DraftGroup, Field } from '#core/forms/field';
 import { FaultSummary } from '../form/fault-summary';
 import { FormFields } from '../form/form-fields';
 import { useDraft } from '../form/use-draft';
+import { siteAddress } from '../frame/site-address';
 import type { FormAction, FormAnswer } from './answers';
 import style from './describe.module.css';
 
@@ -40,7 +41,7 @@ export function NewSiteForm({ fields, shown, units, begin }: NewSiteFormProps) {
       <div role="status">
         <h2>{name} is begun</h2>
         <p>
-          Next: <Link href={`/sites/${encodeURIComponent(key)}/describe`}>describe what stands there</Link>.
+          Next: <Link href={siteAddress(key, 'describe')}>describe what stands there</Link>.
         </p>
       </div>
     );

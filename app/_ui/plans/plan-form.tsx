@@ -7,6 +7,7 @@ import type { Custom } from '#core/units/shown';
 import { FaultSummary } from '../form/fault-summary';
 import { FormFields } from '../form/form-fields';
 import { useDraft } from '../form/use-draft';
+import { plansAt } from './data';
 import style from './plans.module.css';
 
 /** The form for the next version of a plan. */
@@ -22,7 +23,7 @@ export interface PlanFormData {
 
 /** What writing a plan answers: the version, or a refusal with every fault by its field. */
 type WriteAnswer =
-  | { ok: true; value: { version: number; path: string } }
+  | { ok: true; value: { version: number } }
   | { ok: false; said: string; reason: { why: string; faults?: FieldFault[] } };
 
 /** A server action that writes a plan; what it answered before makes no difference to it. */
@@ -47,7 +48,7 @@ export function PlanFormBody({ form, units, write }: { form: PlanFormData; units
     units,
     draft: JSON.stringify(draft),
   };
-  if (answer?.ok) return <Written answer={answer.value} />;
+  if (answer?.ok) return <Written form={form} version={answer.value.version} />;
   return (
     <form action={send} className={style.form}>
       {answer ? <FaultSummary said={answer.said} faults={faults} fields={fields} /> : null}
@@ -69,11 +70,13 @@ export function PlanFormBody({ form, units, write }: { form: PlanFormData; units
   );
 }
 
-function Written({ answer: { version, path } }: { answer: { version: number; path: string } }) {
+function Written({ form: { site, system, equipment }, version }: { form: PlanFormData; version: number }) {
   return (
     <p role="status">
       Version {version} is kept as a draft.{' '}
-      <Link href={`${path}#waiting`}>See what the review says to it, and submit it</Link>
+      <Link href={`${plansAt(site.key, system.key, equipment.key)}#waiting`}>
+        See what the review says to it, and submit it
+      </Link>
     </p>
   );
 }

@@ -1,6 +1,7 @@
 import Link from 'next/link';
 import { Page } from '../frame/page';
 import { Section } from '../frame/section';
+import { siteAddress } from '../frame/site-address';
 import type { SentAction } from './kept-form';
 import { OffForm } from './off-form';
 import { SAFEGUARD_WORDS, type SafeguardView } from './safeguard-view';
@@ -19,7 +20,7 @@ interface SafeguardBodyProps {
 /** A safeguard: how it stands, its ledger, and what may be done with it. */
 export function SafeguardBody({ page, record, withdraw, off, back }: SafeguardBodyProps) {
   const { site, line, mayTest, maySwitch } = page;
-  const at = `/sites/${encodeURIComponent(site.key)}`;
+  const at = siteAddress(site.key);
   return (
     <Page
       title={line.name}
@@ -54,13 +55,7 @@ function Lead({ page: { site, line, today } }: { page: SafeguardView }) {
     <>
       <p>
         <Standing line={line} />. Kind: {SAFEGUARD_WORDS[line.kind]}. It belongs to{' '}
-        {system ? (
-          <Link href={`/sites/${encodeURIComponent(site.key)}/systems/${encodeURIComponent(system.key)}`}>
-            {system.name}
-          </Link>
-        ) : (
-          'the site'
-        )}
+        {system ? <Link href={siteAddress(site.key, 'systems', system.key)}>{system.name}</Link> : 'the site'}
         {' and is'} to be tested every {line.testEveryDays} days.
       </p>
       <p>
