@@ -1,10 +1,10 @@
 import Link from 'next/link';
+import type { FormAction } from '../form/answer';
 import { Page } from '../frame/page';
 import { Section } from '../frame/section';
 import { siteAddress } from '../frame/site-address';
 import { type Column, Ledger } from '../table/ledger';
 import { instantSaid } from '../words/instant';
-import type { FormAction } from './act-form';
 import { type Invited, InviteForm } from './invite-form';
 import style from './people.module.css';
 import { calledSo, type MemberView, type PeopleView, ROLE_NAMES } from './people-view';

@@ -1,8 +1,8 @@
 import Link from 'next/link';
+import type { FormAction } from '../form/answer';
 import { Page } from '../frame/page';
 import { Section } from '../frame/section';
 import { siteAddress } from '../frame/site-address';
-import type { SentAction } from './kept-form';
 import { OffForm } from './off-form';
 import { SAFEGUARD_WORDS, type SafeguardView } from './safeguard-view';
 import { dueSaid, lastSaid, Standing } from './standing';
@@ -11,10 +11,10 @@ import { TestLedger } from './test-ledger';
 
 interface SafeguardBodyProps {
   page: SafeguardView;
-  record: SentAction;
-  withdraw: SentAction;
-  off: SentAction;
-  back: SentAction;
+  record: FormAction<unknown>;
+  withdraw: FormAction<unknown>;
+  off: FormAction<unknown>;
+  back: FormAction<unknown>;
 }
 
 /** A safeguard: how it stands, its ledger, and what may be done with it. */
