@@ -5,7 +5,7 @@ import { demoPeople } from './_support/demo-people';
 const expect = expectSoon.configure({ timeout: 40_000 });
 
 // After first-run: the demo is loaded.
-test('eight questions begin a system, whose review is shown before it is kept and stands on its page afterwards', async ({
+test('a few questions begin a system, whose review is shown before it is kept and stands on its page afterwards', async ({
   browser,
 }) => {
   test.setTimeout(180_000);

@@ -15,7 +15,8 @@ export interface StartAnswers {
   what: {
     name: string;
     kind: SystemKind;
-    room: string /** Practical salinity, 0 for fresh water. */;
+    room: string;
+    /** Practical salinity, 0 for fresh water. */
     salinity: number;
   };
   /** Tanks, all alike. */
@@ -28,7 +29,13 @@ export interface StartAnswers {
     cover: 'open' | 'lidded';
   };
   /** Absent: each tank stands by itself. */
-  sump?: { volumeL: number; depthMm: number; pumps: number /** Moved by each pump. */; flowLPerH: number };
+  sump?: {
+    volumeL: number;
+    depthMm: number;
+    pumps: number;
+    /** Moved by each pump. */
+    flowLPerH: number;
+  };
   /** Absent: the water is as warm as its room makes it. */
   heat?: HeatAnswer;
   /** What moves and airs the water besides the return. */

@@ -3,7 +3,8 @@ import { database } from '../client';
 
 /** Stands in the record for whoever sat at the machine itself, with its command line. */
 export const LOCAL = 'local';
-const LOCAL_WORDS = 'the machine itself';
+/** What they are called. */
+export const LOCAL_NAME = 'the machine itself';
 const ERASED_WORDS = 'name erased';
 
 const UUID = /^[0-9a-f]{8}(-[0-9a-f]{4}){3}-[0-9a-f]{12}$/;
@@ -16,7 +17,7 @@ const UUID = /^[0-9a-f]{8}(-[0-9a-f]{4}){3}-[0-9a-f]{12}$/;
  */
 export async function accountNames(ids: Iterable<string>): Promise<ReadonlyMap<string, string>> {
   const wanted = new Set(ids);
-  const names = new Map([...wanted].map((id) => [id, id === LOCAL ? LOCAL_WORDS : ERASED_WORDS]));
+  const names = new Map([...wanted].map((id) => [id, id === LOCAL ? LOCAL_NAME : ERASED_WORDS]));
   const known = [...wanted].filter((id) => UUID.test(id));
   if (known.length === 0) return names;
   const accounts = await database().account.findMany({

@@ -2,7 +2,7 @@ import 'server-only';
 import { ROLES, type Role } from '#core/rota/rota';
 import { findAccountByEmail } from '#data/accounts/accounts';
 import { inTransaction } from '#data/transaction';
-import { invite, letBackIn } from '#server/accounts/invite';
+import { letBackIn, newAccount } from '#server/accounts/by-command';
 import { endEverywhere } from '#server/accounts/end-account';
 import { keepDemoPeople } from '#server/accounts/demo-people';
 import { linkAddress } from '#server/accounts/link-address';
@@ -54,7 +54,7 @@ async function link(): Promise<void> {
 
 async function makeNew(address: string, person: string, role: Role | null): Promise<void> {
   const made = await inTransaction((tx) =>
-    invite(tx, { email: address, name: person, everywhere: role }, LOCAL_PERSON.id, now()),
+    newAccount(tx, { email: address, name: person, everywhere: role }, LOCAL_PERSON.id, now()),
   );
   if (made === null) return cannot(`${address} has an account already.`);
   say(`${linkAddress('join', made.token, runningAddress())} (works once, within a week)`);

@@ -1,6 +1,5 @@
 import 'server-only';
-import { findReview } from '#data/reviews/results';
-import { isCurrent } from '../reviews/review-state';
+import { currentReview } from '../reviews/current-review';
 import type { StoredSite } from '../reviews/stored-site';
 import { type Asked, askedBy } from './asked';
 import type { ThingAddress } from './find-thing';
@@ -14,11 +13,6 @@ export async function askedFor(
   const systems = stored.facility.systems.filter((one) =>
     noun === 'room' ? one.room === key : one.key === (noun === 'system' ? key : system),
   );
-  const reviews = await Promise.all(
-    systems.map(async (one) => {
-      const held = await findReview(siteId, stored.systemIds.get(one.key) ?? siteId);
-      return held?.review && isCurrent(held, stored.hashes.get(one.key)) ? [held.review] : [];
-    }),
-  );
-  return askedBy(reviews.flat());
+  const reviews = await Promise.all(systems.map(async (one) => await currentReview(siteId, stored, one.key)));
+  return askedBy(reviews.filter((review) => review !== null));
 }

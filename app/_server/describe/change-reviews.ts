@@ -2,16 +2,13 @@ import 'server-only';
 import { setTimeout as wait } from 'node:timers/promises';
 import type { Facility } from '#core/facility/facility';
 import { findingChanges, type FindingChange } from '#core/review/difference/finding-changes';
-import type { SystemReview } from '#core/review/result';
 import { type ReviewDifference, reviewDifference } from '#core/review/review-difference';
 import { siteFindings } from '#core/review/review-facility';
-import { findReview } from '#data/reviews/results';
 import { logError } from '../log';
-import { type Compute, computeApart } from '../reviews/compute';
+import type { Compute } from '../reviews/compute';
 import { inputHash } from '../reviews/input-hash';
-import { isCurrent } from '../reviews/review-state';
+import { type AtOnce, reviewAsStored, reviewAtOnce } from '../reviews/review-at-once';
 import type { StoredSite } from '../reviews/stored-site';
-import { inTurn } from './in-turn';
 
 /** What becomes known of what a change does to the reviews, one after another. */
 export type ReviewNews =
@@ -57,7 +54,7 @@ export function touchedSystems({ stored, after, on, first }: Omit<ReviewedChange
  */
 export async function* reviewsOfChange(
   change: ReviewedChange,
-  compute: Compute = computeApart,
+  compute?: Compute,
   longest = LONGEST_MS,
 ): AsyncGenerator<ReviewNews> {
   const findings = findingChanges(siteFindings(change.stored.facility), siteFindings(change.after));
@@ -69,7 +66,7 @@ export async function* reviewsOfChange(
     [...change.after.systems, ...change.stored.facility.systems].find((system) => system.key === key)?.name ?? key;
   try {
     for (let key = left[0]; key !== undefined; key = left[0]) {
-      yield* withProgress(nameOf(key), (told) => inTurn(() => oneSystem(change, key, compute, told, signal), signal));
+      yield* withProgress(nameOf(key), (told) => oneSystem(change, key, { compute, told, signal }));
       left.shift();
     }
   } catch (error) {
@@ -103,31 +100,10 @@ async function* withProgress(name: string, work: (told: Told) => Promise<ReviewN
   }
 }
 
-async function oneSystem(
-  change: ReviewedChange,
-  key: string,
-  compute: Compute,
-  told: Told,
-  signal: AbortSignal,
-): Promise<ReviewNews> {
-  const { stored, after, on } = change;
-  const system = after.systems.find((one) => one.key === key);
-  const before = await reviewBefore(change, key, compute, signal);
-  const review = system ? await compute({ facility: after, system: key, on }, told, signal) : null;
-  const name = system?.name ?? stored.facility.systems.find((one) => one.key === key)?.name ?? key;
-  return { is: 'system', key, name, difference: reviewDifference(before, review) };
-}
-
-/** The review of a system as it is: the stored one while it still holds, else computed as well. */
-async function reviewBefore(
-  { siteId, stored, on }: ReviewedChange,
-  key: string,
-  compute: Compute,
-  signal: AbortSignal,
-): Promise<SystemReview | null> {
-  const systemId = stored.systemIds.get(key);
-  if (systemId === undefined) return null;
-  const held = await findReview(siteId, systemId);
-  if (held?.review && isCurrent(held, stored.hashes.get(key))) return held.review;
-  return await compute({ facility: stored.facility, system: key, on }, () => undefined, signal);
+async function oneSystem({ siteId, stored, after, on }: ReviewedChange, key: string, how: AtOnce): Promise<ReviewNews> {
+  const find = ({ systems }: Facility) => systems.find((one) => one.key === key);
+  const [was, is] = [find(stored.facility), find(after)];
+  const before = was ? await reviewAsStored({ siteId, stored, system: key, on }, { ...how, told: undefined }) : null;
+  const review = is ? await reviewAtOnce({ facility: after, system: key, on }, how) : null;
+  return { is: 'system', key, name: (is ?? was)?.name ?? key, difference: reviewDifference(before, review) };
 }

@@ -7,7 +7,7 @@ import { sitePlace } from '#shape/reviews/case-place';
 import { may } from '../gate/may';
 import type { Refusal } from '../gate/refusal';
 import type { Who } from '../gate/who';
-import { findDescribed } from './find-site';
+import { findStoredSite } from '../reviews/find-stored-site';
 import { type Fields, formOfFacility, thingName } from './find-thing';
 import { THING_KINDS } from './things';
 
@@ -42,7 +42,7 @@ export async function getDescription(
   who: Who,
   { site }: z.output<typeof getDescriptionShape>,
 ): Promise<Result<DescriptionPage, Refusal>> {
-  const found = await findDescribed(who, site);
+  const found = await findStoredSite(who, 'see', site);
   if (!found.ok) return found;
   const { entry, stored } = found.value;
   return ok({

@@ -8,7 +8,7 @@ import { newPlace } from '#shape/describe/edit';
 import type { Refusal } from '../gate/refusal';
 import type { Who } from '../gate/who';
 import { dressed } from './dressed-fields';
-import { findToDescribe } from './find-site';
+import { findStoredSite } from '../reviews/find-stored-site';
 import { findThing, formOfFacility } from './find-thing';
 import { thingFields } from './thing-fields';
 import { THING_KINDS } from './things';
@@ -32,7 +32,7 @@ export async function getNewThing(
   who: Who,
   { site, noun, system, units }: z.output<typeof getNewThingShape>,
 ): Promise<Result<NewThingPage, Refusal>> {
-  const found = await findToDescribe(who, site);
+  const found = await findStoredSite(who, 'describe', site);
   if (!found.ok) return found;
   const { entry, stored } = found.value;
   const { facility } = stored;

@@ -10,7 +10,7 @@ import { may } from '../gate/may';
 import type { Refusal } from '../gate/refusal';
 import type { Who } from '../gate/who';
 import { askedFor } from './asked-for';
-import { findDescribed } from './find-site';
+import { findStoredSite } from '../reviews/find-stored-site';
 import { findThing, formOfFacility, thingName } from './find-thing';
 import { dressed } from './dressed-fields';
 import { type History, historyOf } from './history';
@@ -48,7 +48,7 @@ export async function getThing(
   who: Who,
   { site, noun, system, key, act, units }: z.output<typeof getThingShape>,
 ): Promise<Result<ThingPage, Refusal>> {
-  const found = await findDescribed(who, site);
+  const found = await findStoredSite(who, 'see', site);
   if (!found.ok) return found;
   const { entry, stored, today } = found.value;
   const { facility } = stored;

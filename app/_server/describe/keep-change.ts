@@ -14,7 +14,7 @@ import type { Refusal } from '../gate/refusal';
 import type { Who } from '../gate/who';
 import { askForReviews } from '../reviews/ask-for-reviews';
 import { changeEntries } from './change-entries';
-import { findToDescribe } from './find-site';
+import { findStoredSite } from '../reviews/find-stored-site';
 import { type Prepared, prepareChange } from './prepare-change';
 
 export const keepChangeShape = keepRequest;
@@ -36,7 +36,7 @@ export interface ChangeKept {
  * somebody else has changed the site since the difference was looked at, nothing is kept.
  */
 export async function keepChange(who: Who, edit: Keep): Promise<Result<ChangeKept, Refusal>> {
-  const found = await findToDescribe(who, edit.site);
+  const found = await findStoredSite(who, 'describe', edit.site);
   if (!found.ok) return found;
   const { entry, today } = found.value;
   const at = now();

@@ -5,7 +5,7 @@ import { type DifferenceGroup, groupDifferences } from '../facility/compare';
 import type { Refusal } from '../gate/refusal';
 import type { Who } from '../gate/who';
 import { type ReviewNews, reviewsOfChange, touchedSystems } from './change-reviews';
-import { findToDescribe } from './find-site';
+import { findStoredSite } from '../reviews/find-stored-site';
 import { prepareChange } from './prepare-change';
 import { testAgain } from './test-again';
 
@@ -27,7 +27,7 @@ export interface ChangePreview {
 
 /** A change looked at before it is kept: every fault by its field, or what would be different. Nothing is stored. */
 export async function previewChange(who: Who, edit: EditRequest): Promise<Result<ChangePreview, Refusal>> {
-  const found = await findToDescribe(who, edit.site);
+  const found = await findStoredSite(who, 'describe', edit.site);
   if (!found.ok) return found;
   const { entry, stored, today } = found.value;
   const prepared = prepareChange(stored.facility, edit, today);
@@ -44,7 +44,7 @@ export async function previewChange(who: Who, edit: EditRequest): Promise<Result
 
 /** What a change would do to the reviews, told as it becomes known. */
 export async function reviewChange(who: Who, edit: EditRequest): Promise<Result<AsyncIterable<ReviewNews>, Refusal>> {
-  const found = await findToDescribe(who, edit.site);
+  const found = await findStoredSite(who, 'describe', edit.site);
   if (!found.ok) return found;
   const { entry, stored, today } = found.value;
   const prepared = prepareChange(stored.facility, edit, today);

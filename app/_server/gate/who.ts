@@ -1,5 +1,6 @@
 import 'server-only';
 import type { Role } from '#core/rota/rota';
+import { LOCAL, LOCAL_NAME } from '#data/accounts/names';
 import { findLiveSession } from '#data/accounts/sessions';
 import { now } from '../clock';
 import { visitOf } from './visit';
@@ -19,7 +20,7 @@ export interface Who {
 }
 
 /** Whoever sits at the machine with its command line. The web never takes anybody for them. */
-export const LOCAL_PERSON: Who = { id: 'local', name: 'the machine itself', everywhere: 'admin', at: {} };
+export const LOCAL_PERSON: Who = { id: LOCAL, name: LOCAL_NAME, everywhere: 'admin', at: {} };
 
 /**
  * Who sent a request, by its session cookie: asked of the database each time, so that what was ended is ended.

@@ -12,9 +12,9 @@ import { now } from '../clock';
 import type { Refusal } from '../gate/refusal';
 import { siteFor } from '../gate/site-for';
 import type { Who } from '../gate/who';
-import { ABOVE_SITE, isAboveSite } from './above-site';
+import { type LinkOut, linkOut } from '../accounts/link-out';
 import { isMailConfigured } from '../mail/send-mail';
-import { type LinkOut, linkOut } from './link-out';
+import { ABOVE_SITE, isAboveSite } from './above-site';
 
 export const inviteShape = invitation;
 

@@ -6,7 +6,7 @@ import { appendRecords } from '#data/records/append-records';
 import { memberPlace } from '#shape/people/member';
 import type { Refusal } from '../gate/refusal';
 import type { Who } from '../gate/who';
-import { type LinkOut, linkOut } from './link-out';
+import { type LinkOut, linkOut } from '../accounts/link-out';
 import { withMember } from './with-member';
 
 export const makeLinkShape = memberPlace;

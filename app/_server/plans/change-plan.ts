@@ -1,6 +1,6 @@
 import 'server-only';
 import type { Facility } from '#core/facility/facility';
-import { type Result, refused } from '#core/result';
+import { ok, type Result, refused } from '#core/result';
 import { loadFacility } from '#data/facility/load-facility';
 import { listVersions, type StoredVersion } from '#data/plans/versions';
 import type { RecordEntry } from '#data/records/seal';
@@ -28,11 +28,9 @@ export interface Changed {
   version: number;
 }
 
-/** What became of a plan. */
-export interface PlanChanged {
+/** What became of a plan: whose it is, and the version it is about. */
+export interface PlanChanged extends PieceAddress {
   version: number;
-  /** Address of the equipment's plan. */
-  path: string;
 }
 
 /**
@@ -60,13 +58,9 @@ export async function changePlan(
     const done = await change({ ...piece.value, tx, at, facility: loaded.facility, versions });
     if (!done.ok) return done;
     await appendRecords(tx, entry.id, done.value.entries, at);
-    return { ok: true, value: { version: done.value.version, path: pathOf(address) } };
+    const { site, system, equipment } = address;
+    return ok({ site, system, equipment, version: done.value.version });
   });
-}
-
-/** Address of the page of a plan. */
-function pathOf({ site, system, equipment }: PieceAddress): string {
-  return `/sites/${site}/plans/${system}/${equipment}`;
 }
 
 /**
@@ -81,7 +75,7 @@ export function still(
 ): Result<StoredVersion, Refusal> {
   const found = versions.find((one) => one.version === version);
   if (!found) return refused({ why: 'not-found', what: 'version' });
-  if (found.status === status) return { ok: true, value: found };
+  if (found.status === status) return ok(found);
   return refused({ why: 'conflict', now: `Version ${version} ${STATUS_SAID[found.status]} meanwhile.` });
 }
 

@@ -1,17 +1,13 @@
 import 'server-only';
 import type { z } from 'zod';
 import type { Facility } from '#core/facility/facility';
-import { ok, type Result, refused } from '#core/result';
+import { ok, type Result } from '#core/result';
 import { accountNames } from '#data/accounts/names';
 import { listPieces, type PieceOfPlan } from '#data/plans/pieces';
-import { findSite } from '#data/sites';
 import { sitePlace } from '#shape/reviews/case-place';
-import { now } from '../clock';
-import { may } from '../gate/may';
 import type { Refusal } from '../gate/refusal';
 import type { Who } from '../gate/who';
-import { dayIn } from '../local-day';
-import { storedSite } from '../reviews/stored-site';
+import { findStoredSite } from '../reviews/find-stored-site';
 
 export const listPlansShape = sitePlace;
 
@@ -33,9 +29,9 @@ export async function listPlans(
   who: Who,
   { site }: z.output<typeof listPlansShape>,
 ): Promise<Result<PlansPage, Refusal>> {
-  const entry = may(who, 'see', site) ? await findSite(site) : null;
-  const stored = entry && (await storedSite(entry, dayIn(entry.zone, now())));
-  if (!stored) return refused({ why: 'not-found', what: 'site' });
+  const found = await findStoredSite(who, 'see', site);
+  if (!found.ok) return found;
+  const { entry, stored } = found.value;
   const pieces = await listPieces(entry.id);
   const ids = pieces.flatMap(({ inForce, open }) => [
     inForce.by,

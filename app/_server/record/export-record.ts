@@ -1,12 +1,11 @@
 import 'server-only';
 import type { z } from 'zod';
-import { ok, type Result, refused } from '#core/result';
+import { ok, type Result } from '#core/result';
 import { listRecords, type StoredLink } from '#data/records/list-records';
-import { findSite } from '#data/sites';
 import { writeCsv } from '#shape/csv/write-csv';
 import { recordPart } from '#shape/record/record-place';
-import { may } from '../gate/may';
 import type { Refusal } from '../gate/refusal';
+import { siteFor } from '../gate/site-for';
 import type { Who } from '../gate/who';
 import { timeIn } from '../local-day';
 import { toldEntries } from './told-entries';
@@ -22,9 +21,9 @@ export async function exportRecord(
   who: Who,
   { site, ...part }: z.output<typeof exportRecordShape>,
 ): Promise<Result<{ name: string; text: string }, Refusal>> {
-  const entry = may(who, 'see', site) ? await findSite(site) : null;
-  if (!entry) return refused({ why: 'not-found', what: 'site' });
-  if (!may(who, 'read-record', site)) return refused({ why: 'not-allowed' });
+  const found = await siteFor(who, 'read-record', site);
+  if (!found.ok) return found;
+  const entry = found.value;
   const rows = [];
   let page: StoredLink[];
   let before: number | undefined;

@@ -1,11 +1,10 @@
 import 'server-only';
 import { z } from 'zod';
-import { ok, refused, type Result } from '#core/result';
+import { ok, type Result } from '#core/result';
 import { anchorsOf, type SentAnchor } from '#data/records/anchors';
 import { checksOf } from '#data/records/checks';
-import { findSite } from '#data/sites';
-import { may } from '../gate/may';
 import type { Refusal } from '../gate/refusal';
+import { siteFor } from '../gate/site-for';
 import type { Who } from '../gate/who';
 import { anchorPlaces } from './anchor-places';
 
@@ -26,11 +25,11 @@ export const listAnchorsShape = z.object({ site: z.string() });
 
 /** The daily anchors of a site's record, for whoever may read the record. */
 export async function listAnchors(who: Who, { site: key }: { site: string }): Promise<Result<AnchorsKept, Refusal>> {
-  const site = may(who, 'see', key) ? await findSite(key) : null;
-  if (!site) return refused({ why: 'not-found', what: 'site' });
-  if (!may(who, 'read-record', key)) return refused({ why: 'not-allowed' });
-  const anchors = await anchorsOf(site.id, SHOWN);
-  const [check = null] = await checksOf([site.id]);
+  const site = await siteFor(who, 'read-record', key);
+  if (!site.ok) return site;
+  const { id } = site.value;
+  const anchors = await anchorsOf(id, SHOWN);
+  const [check = null] = await checksOf([id]);
   return ok({
     places: anchorPlaces().map(({ place, target }) => ({ place, target })),
     anchors: anchors.map(({ day, seq, at, sent }) => ({ day, seq, at, sent })),

@@ -1,12 +1,12 @@
 import 'server-only';
 import type { z } from 'zod';
-import { ok, type Result, refused } from '#core/result';
+import { ok, type Result } from '#core/result';
 import { accountNames } from '#data/accounts/names';
 import { findHead, listRecords, recordParties } from '#data/records/list-records';
-import { findSite } from '#data/sites';
 import { recordPlace } from '#shape/record/record-place';
 import { may } from '../gate/may';
 import type { Refusal } from '../gate/refusal';
+import { siteFor } from '../gate/site-for';
 import type { Who } from '../gate/who';
 import { kindTitle } from './entry-words';
 import { type ToldEntry, toldEntries } from './told-entries';
@@ -43,9 +43,9 @@ export async function readRecord(
   who: Who,
   { site, ...asked }: z.output<typeof readRecordShape>,
 ): Promise<Result<RecordPage, Refusal>> {
-  const entry = may(who, 'see', site) ? await findSite(site) : null;
-  if (!entry) return refused({ why: 'not-found', what: 'site' });
-  if (!may(who, 'read-record', site)) return refused({ why: 'not-allowed' });
+  const found = await siteFor(who, 'read-record', site);
+  if (!found.ok) return found;
+  const entry = found.value;
   const [links, parties, head] = await Promise.all([
     listRecords(entry.id, asked, PAGE + 1),
     recordParties(entry.id),

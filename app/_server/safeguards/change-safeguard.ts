@@ -3,12 +3,13 @@ import { ok, refused, type Result } from '#core/result';
 import { appendRecords } from '#data/records/append-records';
 import type { RecordEntry } from '#data/records/seal';
 import { findSafeguard, type SafeguardRow } from '#data/safeguards/safeguard-row';
-import { countRevision, findSite, holdSite } from '#data/sites';
+import { countRevision, holdSite } from '#data/sites';
 import { inTransaction, type Transaction } from '#data/transaction';
 import { SITE_ITSELF, type SafeguardPlace } from '#shape/safeguards/requests';
 import { now } from '../clock';
-import { may, type Verb } from '../gate/may';
+import type { Verb } from '../gate/may';
 import type { Refusal } from '../gate/refusal';
+import { siteFor } from '../gate/site-for';
 import type { Who } from '../gate/who';
 import { dayIn } from '../local-day';
 import { askForReviews } from '../reviews/ask-for-reviews';
@@ -39,9 +40,9 @@ export async function changeSafeguard(
   { site, system, safeguard: key }: SafeguardPlace,
   work: (held: Held) => Promise<Result<RecordEntry[], Refusal>>,
 ): Promise<Changed> {
-  const entry = may(who, 'see', site) ? await findSite(site) : null;
-  if (!entry) return refused({ why: 'not-found', what: 'site' });
-  if (!may(who, verb, site)) return refused({ why: 'not-allowed' });
+  const found = await siteFor(who, verb, site);
+  if (!found.ok) return found;
+  const entry = found.value;
   const at = now();
   return await inTransaction(async (tx) => {
     const { id: siteId } = await holdSite(tx, entry, at);

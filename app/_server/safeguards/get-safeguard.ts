@@ -1,18 +1,15 @@
 import 'server-only';
 import { ok, refused, type Result } from '#core/result';
 import { accountNames, LOCAL } from '#data/accounts/names';
-import { loadFacility } from '#data/facility/load-facility';
 import { newId } from '#data/new-id';
 import { type LedgerEntry, ledgerOf } from '#data/safeguards/ledger';
 import { findSafeguard } from '#data/safeguards/safeguard-row';
-import { findSite } from '#data/sites';
 import { inTransaction } from '#data/transaction';
 import { SITE_ITSELF, type SafeguardPlace, safeguardPlace } from '#shape/safeguards/requests';
-import { now } from '../clock';
 import { may } from '../gate/may';
 import type { Refusal } from '../gate/refusal';
 import type { Who } from '../gate/who';
-import { dayIn } from '../local-day';
+import { findStoredSite } from '../reviews/find-stored-site';
 import { lineOf, type SafeguardLine } from './list-safeguards';
 
 /** A test in the ledger, with the names of those who recorded and withdrew it. */
@@ -41,17 +38,16 @@ export const getSafeguardShape = safeguardPlace;
 
 /** A safeguard of a site or a system by its key. What a person may not see is not found. */
 export async function getSafeguard(who: Who, place: SafeguardPlace): Promise<Result<SafeguardPage, Refusal>> {
-  const site = may(who, 'see', place.site) ? await findSite(place.site) : null;
-  const loaded = site && (await loadFacility(site.id));
-  if (!site || !loaded) return refused({ why: 'not-found', what: 'site' });
-  const { facility } = loaded;
+  const at = await findStoredSite(who, 'see', place.site);
+  if (!at.ok) return at;
+  const { entry: site, stored, today } = at.value;
+  const { facility } = stored;
   const ownKey = place.system === SITE_ITSELF ? null : place.system;
   const system = facility.systems.find(({ key }) => key === ownKey) ?? null;
   if (ownKey !== null && !system) return refused({ why: 'not-found', what: 'system' });
   const found = (system ?? facility).safeguards.find(({ key }) => key === place.safeguard);
   const row = found && (await inTransaction((tx) => findSafeguard(tx, site.id, ownKey, found.key)));
   if (!found || !row) return refused({ why: 'not-found', what: 'safeguard' });
-  const today = dayIn(site.zone, now());
   const ledger = await ledgerOf(site.id, row.id);
   const names = await accountNames(ledger.flatMap(recorders));
   return ok({

@@ -2,14 +2,10 @@ import 'server-only';
 import { z } from 'zod';
 import { byDue, type Standing, standingOf } from '#core/plans/due';
 import type { Safeguard } from '#core/plans/safeguard';
-import { ok, refused, type Result } from '#core/result';
-import { loadFacility } from '#data/facility/load-facility';
-import { findSite } from '#data/sites';
-import { now } from '../clock';
-import { may } from '../gate/may';
+import { ok, type Result } from '#core/result';
 import type { Refusal } from '../gate/refusal';
 import type { Who } from '../gate/who';
-import { dayIn } from '../local-day';
+import { findStoredSite } from '../reviews/find-stored-site';
 
 /** One safeguard of a site and how it stands today. */
 export interface SafeguardLine extends Standing {
@@ -37,11 +33,10 @@ export async function listSafeguards(
   who: Who,
   { site: key }: z.output<typeof listSafeguardsShape>,
 ): Promise<Result<SafeguardCalendar, Refusal>> {
-  const site = may(who, 'see', key) ? await findSite(key) : null;
-  const loaded = site && (await loadFacility(site.id));
-  if (!site || !loaded) return refused({ why: 'not-found', what: 'site' });
-  const today = dayIn(site.zone, now());
-  const { safeguards, systems } = loaded.facility;
+  const found = await findStoredSite(who, 'see', key);
+  if (!found.ok) return found;
+  const { entry: site, stored, today } = found.value;
+  const { safeguards, systems } = stored.facility;
   const lines = [
     ...safeguards.map((one) => lineOf(null, one, today)),
     ...systems.flatMap((system) =>

@@ -4,8 +4,8 @@ import { ok, type Result, refused } from '#core/result';
 import { emailKey, findAccountByEmail } from '#data/accounts/accounts';
 import { mayOnceMore } from '#data/accounts/tries';
 import { inTransaction } from '#data/transaction';
-import { wake } from '#data/wake';
 import { resetRequest } from '#shape/accounts/sign-in';
+import { resetByMail } from '../accounts/link-out';
 import type { Refusal } from '../gate/refusal';
 import type { Visit } from '../gate/visit';
 
@@ -29,6 +29,6 @@ export async function askReset(
     return refused({ why: 'too-often', waitS: HOUR_S });
   if (!(await mayOnceMore('mail-to', key, TO_ONE, HOUR_S))) return ok(true);
   const account = await findAccountByEmail(key);
-  await inTransaction((tx) => wake(tx, 'mail-reset', { account: account?.id ?? null }));
+  await inTransaction((tx) => resetByMail(tx, account?.id ?? null));
   return ok(true);
 }

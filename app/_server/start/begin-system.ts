@@ -7,23 +7,17 @@ import type { Facility } from '#core/facility/facility';
 import type { OpenInput, SystemReview } from '#core/review/result';
 import type { System } from '#core/facility/system';
 import { emptyGroup } from '#core/forms/draft';
-import { findSite, type SiteEntry } from '#data/sites';
 import { startForm, startRequest } from '#shape/start/start-request';
-import { now } from '../clock';
-import { may } from '../gate/may';
 import type { Refusal } from '../gate/refusal';
 import type { Who } from '../gate/who';
-import { dayIn } from '../local-day';
 import { logError } from '../log';
-import { type Compute, computeApart } from '../reviews/compute';
-import { type StoredSite, storedSite } from '../reviews/stored-site';
+import type { Compute } from '../reviews/compute';
+import { findStoredSite } from '../reviews/find-stored-site';
+import { NOT_COMPUTED, reviewAtOnce } from '../reviews/review-at-once';
 import { readAnswers, startFields } from './read-answers';
 
 export const startFormShape = startForm;
 export const previewStartShape = startRequest;
-
-/** ms that computing the first review may take. */
-const LONGEST_MS = 60_000;
 
 /** The form that begins a system. */
 export interface StartForm {
@@ -39,7 +33,7 @@ export async function getStartForm(
   who: Who,
   { site, units }: z.output<typeof startFormShape>,
 ): Promise<Result<StartForm, Refusal>> {
-  const place = await placeFor(who, site);
+  const place = await findStoredSite(who, 'describe', site);
   if (!place.ok) return place;
   const { entry, stored } = place.value;
   const fields = startFields(stored.facility, units);
@@ -64,21 +58,20 @@ export interface StartPreview {
 export async function previewStart(
   who: Who,
   { site, units, draft }: z.output<typeof previewStartShape>,
-  compute: Compute = computeApart,
+  compute?: Compute,
 ): Promise<Result<StartPreview, Refusal>> {
-  const place = await placeFor(who, site);
+  const place = await findStoredSite(who, 'describe', site);
   if (!place.ok) return place;
-  const { stored, on } = place.value;
+  const { stored, today: on } = place.value;
   const read = readAnswers(stored.facility, draft, units);
   if (!read.ok) return read;
   const { facility, system } = read.value;
-  const signal = AbortSignal.timeout(LONGEST_MS);
   let review: SystemReview;
   try {
-    review = await compute({ facility, system: system.key, on }, () => undefined, signal);
+    review = await reviewAtOnce({ facility, system: system.key, on }, { compute });
   } catch (error) {
     logError('the first review of a system', error, { site });
-    return refused({ why: 'conflict', now: 'Computing the review broke or took too long; the reason is in the log.' });
+    return refused(NOT_COMPUTED);
   }
   const openInputs = review.inputs.filter(({ changes }) => changes.length > 0);
   return ok({
@@ -87,15 +80,4 @@ export async function previewStart(
     review: reviewDifference(null, review),
     openInputs,
   });
-}
-
-async function placeFor(
-  who: Who,
-  site: string,
-): Promise<Result<{ entry: SiteEntry; stored: StoredSite; on: string }, Refusal>> {
-  const entry = may(who, 'see', site) ? await findSite(site) : null;
-  const on = entry ? dayIn(entry.zone, now()) : '';
-  const stored = entry && (await storedSite(entry, on));
-  if (!stored) return refused({ why: 'not-found', what: 'site' });
-  return may(who, 'describe', site) ? ok({ entry, stored, on }) : refused({ why: 'not-allowed' });
 }

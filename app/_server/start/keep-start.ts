@@ -4,13 +4,13 @@ import { ok, type Result, refused } from '#core/result';
 import { loadFacility } from '#data/facility/load-facility';
 import { saveFacility } from '#data/facility/save-facility';
 import { appendRecords } from '#data/records/append-records';
-import { countRevision, findSite, holdSite } from '#data/sites';
+import { countRevision, holdSite } from '#data/sites';
 import { inTransaction } from '#data/transaction';
 import { startKeep } from '#shape/start/start-request';
 import { now } from '../clock';
 import { savedEntries } from '../facility/import-entries';
-import { may } from '../gate/may';
 import type { Refusal } from '../gate/refusal';
+import { siteFor } from '../gate/site-for';
 import type { Who } from '../gate/who';
 import { askForReviews } from '../reviews/ask-for-reviews';
 import { readAnswers } from './read-answers';
@@ -29,9 +29,9 @@ export async function keepStart(
   who: Who,
   { site, units, draft, basedOn }: z.output<typeof keepStartShape>,
 ): Promise<Result<Started, Refusal>> {
-  const entry = may(who, 'see', site) ? await findSite(site) : null;
-  if (!entry) return refused({ why: 'not-found', what: 'site' });
-  if (!may(who, 'describe', site)) return refused({ why: 'not-allowed' });
+  const found = await siteFor(who, 'describe', site);
+  if (!found.ok) return found;
+  const entry = found.value;
   return await inTransaction(async (tx) => {
     const at = now();
     const held = await holdSite(tx, entry, at);

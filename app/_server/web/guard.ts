@@ -13,7 +13,8 @@ interface Arriving extends Sent {
 export type Guarded =
   | { answer: Response }
   | {
-      answer: null /** For the pages: the policy, from which they take the word their scripts must bear. */;
+      answer: null;
+      /** For the pages: the policy, from which they take the word their scripts must bear. */
       policy: string;
       headers: Record<string, string>;
     };

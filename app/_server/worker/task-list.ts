@@ -5,7 +5,6 @@ import { backupDue } from './tasks/backup-due';
 import { diskWatch } from './tasks/disk-watch';
 import { heartbeat } from './tasks/heartbeat';
 import { mailLinkTask } from './tasks/mail-link';
-import { mailResetTask } from './tasks/mail-reset';
 import { reviewSiteTask } from './tasks/review-site';
 import { reviewsDue } from './tasks/reviews-due';
 import { sendAnchor } from './tasks/send-anchor';
@@ -18,7 +17,6 @@ export const taskList: TaskList = {
   'disk-watch': diskWatch,
   heartbeat,
   'mail-link': mailLinkTask,
-  'mail-reset': mailResetTask,
   'review-site': reviewSiteTask,
   'reviews-due': reviewsDue,
   'send-anchor': sendAnchor,

@@ -1,7 +1,7 @@
+import type { FormAction } from '../form/answer';
 import { Page } from '../frame/page';
 import { Section } from '../frame/section';
 import { NewPassword } from '../sign-in/account-fields';
-import type { PersonAction } from '../sign-in/answers';
 import { Field } from '../sign-in/field';
 import { PersonForm } from '../sign-in/person-form';
 import { AddPasskey, type OfferPasskey } from './add-passkey';
@@ -20,13 +20,13 @@ export interface ShownAccount {
 
 /** What can be done on the page. */
 export interface AccountActions {
-  changePassword: PersonAction<unknown>;
-  endSession: PersonAction<unknown>;
-  endOthers: PersonAction<unknown>;
+  changePassword: FormAction<unknown>;
+  endSession: FormAction<unknown>;
+  endOthers: FormAction<unknown>;
   offerPasskey: OfferPasskey;
-  addPasskey: PersonAction<unknown>;
-  namePasskey: PersonAction<unknown>;
-  removePasskey: PersonAction<unknown>;
+  addPasskey: FormAction<unknown>;
+  namePasskey: FormAction<unknown>;
+  removePasskey: FormAction<unknown>;
 }
 
 /** The page of one's own account. */

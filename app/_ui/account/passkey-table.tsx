@@ -1,4 +1,4 @@
-import type { PersonAction } from '../sign-in/answers';
+import type { FormAction } from '../form/answer';
 import { Field } from '../sign-in/field';
 import { PersonForm } from '../sign-in/person-form';
 import style from '../sign-in/sign-in.module.css';
@@ -24,8 +24,8 @@ export function PasskeyTable({
   remove,
 }: {
   passkeys: Passkey[];
-  rename: PersonAction<unknown>;
-  remove: PersonAction<unknown>;
+  rename: FormAction<unknown>;
+  remove: FormAction<unknown>;
 }) {
   if (passkeys.length === 0) return <p>You have none yet.</p>;
   const columns: Column<Passkey>[] = [

@@ -1,4 +1,4 @@
-import type { PersonAction } from '../sign-in/answers';
+import type { FormAction } from '../form/answer';
 import { PersonForm } from '../sign-in/person-form';
 import style from '../sign-in/sign-in.module.css';
 import { type Column, Ledger } from '../table/ledger';
@@ -21,7 +21,7 @@ const WAYS: Record<string, string> = { password: 'password', passkey: 'passkey',
  * The browsers one is signed in by.
  * @param end signs one out
  */
-export function SessionTable({ sessions, end }: { sessions: Session[]; end: PersonAction<unknown> }) {
+export function SessionTable({ sessions, end }: { sessions: Session[]; end: FormAction<unknown> }) {
   const columns: Column<Session>[] = [
     { id: 'browser', head: 'Browser', cell: ({ browser }) => browserWords(browser) },
     { id: 'way', head: 'By', cell: ({ way }) => WAYS[way] ?? way },

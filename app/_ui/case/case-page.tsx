@@ -6,6 +6,7 @@ import type { CaseTrajectory } from '#core/review/trajectory';
 import { caseTitle, judgementSentence } from '#core/review/words';
 import type { Custom } from '#core/units/shown';
 import { Page } from '../frame/page';
+import { siteAddress } from '../frame/site-address';
 import { VerdictLine } from '../marks/verdict-line';
 import { namesOf } from '../words/names';
 import { outcomeSaid } from '../words/said';
@@ -29,13 +30,13 @@ export function CasePageBody({ page, units }: { page: CasePageData; units: Custo
   const speech = { units, names: namesOf(facility, system) };
   const column: Column = claimed.outcomes.length > 0 ? 'claimed' : 'tested';
   const [outcome] = faultCase[column].outcomes;
-  const at = `/sites/${encodeURIComponent(facility.site.key)}/systems/${encodeURIComponent(system.key)}`;
+  const at = siteAddress(facility.site.key, 'systems', system.key);
   return (
     <Page
       title={caseTitle(faultCase)}
       over={[
         { href: '/', name: 'Systems' },
-        { href: `/sites/${encodeURIComponent(facility.site.key)}`, name: facility.site.name },
+        { href: siteAddress(facility.site.key), name: facility.site.name },
         { href: at, name: system.name },
       ]}
       lead={

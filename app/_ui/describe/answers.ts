@@ -1,14 +1,6 @@
 import type { FindingChange } from '#core/review/difference/finding-changes';
-import type { FieldFault } from '#core/forms/field';
 import type { ReviewDifference } from '#core/review/review-difference';
-
-/** What a form gets back: a value, or a refusal with its sentence. */
-export type FormAnswer<T> =
-  | { ok: true; value: T }
-  | { ok: false; said: string; reason: { why: string; faults?: FieldFault[] } };
-
-/** A server action of a form; what it answered before makes no difference to it. */
-export type FormAction<T> = (before: null, form: FormData) => Promise<FormAnswer<T>>;
+import type { FormAction } from '../form/answer';
 
 /** What a change would make different. */
 export interface Seen {

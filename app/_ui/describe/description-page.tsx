@@ -1,6 +1,7 @@
 import Link from 'next/link';
 import { Page } from '../frame/page';
 import { Section } from '../frame/section';
+import { siteAddress } from '../frame/site-address';
 import { withArticle } from '../words/article';
 import { newAddress, thingAddress } from './thing-address';
 import style from './describe.module.css';
@@ -36,7 +37,7 @@ export function DescriptionPage({ page }: { page: DescriptionPageData }) {
   return (
     <Page
       title={`${site.name}, as described`}
-      over={[{ href: `/sites/${encodeURIComponent(site.key)}`, name: site.name }]}
+      over={[{ href: siteAddress(site.key), name: site.name }]}
       lead={
         <p>
           What the reviews are computed from. Whatever is changed here is shown with what it does to the reviews before

@@ -2,6 +2,7 @@
 
 import Link from 'next/link';
 import { useEffect, useRef } from 'react';
+import { siteAddress } from '../frame/site-address';
 import type { ChangeOf, Kept } from './answers';
 import { thingAddress } from './thing-address';
 
@@ -31,13 +32,11 @@ export function KeptNote({ kept, of }: { kept: Kept; of: ChangeOf }) {
         ) : null}
         {of.system ? (
           <li>
-            <Link href={`/sites/${encodeURIComponent(of.site)}/systems/${encodeURIComponent(of.system)}`}>
-              To the system and its review
-            </Link>
+            <Link href={siteAddress(of.site, 'systems', of.system)}>To the system and its review</Link>
           </li>
         ) : null}
         <li>
-          <Link href={`/sites/${encodeURIComponent(of.site)}/describe`}>To everything that is described</Link>
+          <Link href={siteAddress(of.site, 'describe')}>To everything that is described</Link>
         </li>
       </ul>
     </div>

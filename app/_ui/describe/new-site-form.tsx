@@ -3,10 +3,11 @@
 import Link from 'next/link';
 import { useState } from 'react';
 import type { DraftGroup, Field } from '#core/forms/field';
+import { answerOf, type FormAction, type FormAnswer } from '../form/answer';
 import { FaultSummary } from '../form/fault-summary';
 import { FormFields } from '../form/form-fields';
 import { useDraft } from '../form/use-draft';
-import type { FormAction, FormAnswer } from './answers';
+import { siteAddress } from '../frame/site-address';
 import style from './describe.module.css';
 
 interface NewSiteFormProps {
@@ -26,12 +27,7 @@ export function NewSiteForm({ fields, shown, units, begin }: NewSiteFormProps) {
     const form = new FormData();
     form.set('draft', JSON.stringify(draft));
     form.set('units', units);
-    try {
-      setAnswer(await begin(null, form));
-    } catch {
-      const said = 'Holdfast gave no answer. What you typed is still here: try again.';
-      setAnswer({ ok: false, said, reason: { why: 'unreached' } });
-    }
+    setAnswer(await answerOf(begin, form));
     setBusy(false);
   };
   if (answer?.ok) {
@@ -40,7 +36,7 @@ export function NewSiteForm({ fields, shown, units, begin }: NewSiteFormProps) {
       <div role="status">
         <h2>{name} is begun</h2>
         <p>
-          Next: <Link href={`/sites/${encodeURIComponent(key)}/describe`}>describe what stands there</Link>.
+          Next: <Link href={siteAddress(key, 'describe')}>describe what stands there</Link>.
         </p>
       </div>
     );

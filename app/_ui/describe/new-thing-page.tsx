@@ -1,5 +1,6 @@
 import type { DraftGroup, Field } from '#core/forms/field';
 import { Page } from '../frame/page';
+import { siteAddress } from '../frame/site-address';
 import { withArticle } from '../words/article';
 import type { ChangeActions, ChangeOf } from './answers';
 import { ThingForm } from './thing-form';
@@ -19,7 +20,7 @@ export function NewThingPage({ page, of, actions }: { page: NewThingPageData; of
   return (
     <Page
       title={`Add ${withArticle(one)}`}
-      over={[{ href: `/sites/${encodeURIComponent(site.key)}/describe`, name: 'Description' }]}
+      over={[{ href: siteAddress(site.key, 'describe'), name: 'Description' }]}
       lead={
         <p>To {system ? system.name : site.name}. Figures nobody knows may be left empty, or said to be not known.</p>
       }

@@ -2,6 +2,7 @@ import Link from 'next/link';
 import type { DraftGroup, Field } from '#core/forms/field';
 import { Page } from '../frame/page';
 import { Section } from '../frame/section';
+import { siteAddress } from '../frame/site-address';
 import type { ChangeActions, ChangeOf } from './answers';
 import { type History, ThingHistory } from './thing-history';
 import { thingAddress } from './thing-address';
@@ -51,7 +52,7 @@ export function ThingPageBody({ page, of, actions }: ThingPageProps) {
     <Page
       title={TITLES[of.act](name)}
       over={[
-        { href: `/sites/${encodeURIComponent(site.key)}/describe`, name: 'Description' },
+        { href: siteAddress(site.key, 'describe'), name: 'Description' },
         ...(of.act === 'change' ? [] : [{ href: thingAddress(site.key, of.noun, of.system, of.key), name }]),
       ]}
       lead={
@@ -84,7 +85,7 @@ function OtherActs({ page: { site, acts, system }, of }: Pick<ThingPageProps, 'p
       <Link href={thingAddress(site.key, of.noun, of.system, of.key, act)}>{words}</Link>
     </li>
   );
-  const plan = `/sites/${encodeURIComponent(site.key)}/plans/${encodeURIComponent(of.system ?? '')}/${encodeURIComponent(of.key)}`;
+  const plan = siteAddress(site.key, 'plans', of.system ?? '', of.key);
   const others = [
     ...(of.noun === 'equipment' && system
       ? [

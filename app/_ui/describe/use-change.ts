@@ -1,13 +1,7 @@
 import { useRef, useState } from 'react';
 import type { DraftGroup } from '#core/forms/field';
-import type { ChangeActions, ChangeOf, FormAnswer, Kept, News, Seen } from './answers';
-
-/** What is to be said when no answer came at all. */
-const UNREACHED = {
-  ok: false,
-  said: 'Holdfast gave no answer. What you typed is still here: try again.',
-  reason: { why: 'unreached' },
-} as const;
+import { answerOf, type FormAnswer } from '../form/answer';
+import type { ChangeActions, ChangeOf, Kept, News, Seen } from './answers';
 
 /** How far a change is: typed, looked at, kept. */
 export interface ChangeState {
@@ -45,17 +39,6 @@ export function useChange(actions: ChangeActions, of: ChangeOf, shown: DraftGrou
     setState((before) => ({ ...before, kept, busy: null }));
   };
   return { ...state, look, keep };
-}
-
-async function answerOf<T>(
-  action: (before: null, form: FormData) => Promise<FormAnswer<T>>,
-  form: FormData,
-): Promise<FormAnswer<T>> {
-  try {
-    return await action(null, form);
-  } catch {
-    return UNREACHED;
-  }
 }
 
 /** News of the reviews; that the way broke is news as well, and hinders nobody from keeping the change. */

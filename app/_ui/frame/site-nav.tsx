@@ -2,6 +2,7 @@
 
 import Link from 'next/link';
 import { usePathname } from 'next/navigation';
+import { siteAddress } from './site-address';
 import style from './site-nav.module.css';
 
 /** Pages of a site: the end of their address, their name, and what a person must be allowed to do to be led there. */
@@ -17,7 +18,7 @@ const PLACES = [
 /** The site one is at, and its pages with the one being read marked. */
 export function SiteNav({ site }: { site: { key: string; name: string; allowed: readonly string[] } }) {
   const path = usePathname();
-  const at = `/sites/${encodeURIComponent(site.key)}`;
+  const at = siteAddress(site.key);
   const isAt = (end: string) =>
     end === '' ? path === at || path.startsWith(`${at}/systems/`) : path.startsWith(at + end);
   return (

@@ -1,12 +1,8 @@
 'use client';
 
 import { type ReactNode, useActionState } from 'react';
+import type { FormAction, FormAnswer } from '../form/answer';
 import style from './people.module.css';
-
-/** What doing something answers. */
-export type ActAnswer<T> = { ok: true; value: T } | { ok: false; said: string; faults: string[] };
-/** Does it, with the fields of a form. What it answered before makes no difference to it, so it is shown nothing of it. */
-export type FormAction<T> = (before: never, form: FormData) => Promise<ActAnswer<T>>;
 
 interface ActFormProps<T> {
   action: FormAction<T>;
@@ -21,8 +17,8 @@ interface ActFormProps<T> {
 /** A form that does one thing and says how it went, below it. Works without scripts. */
 export function ActForm<T>({ action, hidden, button, done, children }: ActFormProps<T>) {
   // Handed on as it is and not wrapped, so that the form finds its way to the server before any script runs.
-  const asked = action as (before: ActAnswer<T> | null, form: FormData) => Promise<ActAnswer<T>>;
-  const [answer, run, isBusy] = useActionState<ActAnswer<T> | null, FormData>(asked, null);
+  const asked = action as (before: FormAnswer<T> | null, form: FormData) => Promise<FormAnswer<T>>;
+  const [answer, run, isBusy] = useActionState<FormAnswer<T> | null, FormData>(asked, null);
   return (
     <form action={run} className={style.form}>
       {Object.entries(hidden).map(([name, value]) => (

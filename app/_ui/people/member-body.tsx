@@ -1,8 +1,9 @@
 import type { Role } from '#core/rota/rota';
+import type { FormAction } from '../form/answer';
 import { Page } from '../frame/page';
 import { Section } from '../frame/section';
+import { siteAddress } from '../frame/site-address';
 import { instantSaid } from '../words/instant';
-import type { FormAction } from './act-form';
 import { Duties } from './duties';
 import { EraseForm, type LeftView, LetGoForm, LinkForm, RoleForm, RotaForm } from './member-forms';
 import { calledSo, type LinkView, type MemberPageView, ROLE_NAMES } from './people-view';
@@ -20,7 +21,7 @@ export interface MemberActions {
 export function MemberBody({ page, actions }: { page: MemberPageView; actions: MemberActions }) {
   const { site, member, isYou } = page;
   const { role, since, endedAt, duties, name, email } = member;
-  const at = `/sites/${encodeURIComponent(site.key)}`;
+  const at = siteAddress(site.key);
   const told = (instant: string) => instantSaid(instant, site.zone);
   return (
     <Page

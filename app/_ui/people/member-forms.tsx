@@ -2,7 +2,8 @@
 
 import { useId } from 'react';
 import type { Role } from '#core/rota/rota';
-import { ActForm, type FormAction } from './act-form';
+import type { FormAction } from '../form/answer';
+import { ActForm } from './act-form';
 import { Duties } from './duties';
 import { LinkNote } from './link-note';
 import { type DutyView, type LinkView, ROLE_NAMES } from './people-view';

@@ -1,9 +1,10 @@
 import Link from 'next/link';
+import type { FormAction } from '../form/answer';
 import { Page } from '../frame/page';
 import { Section } from '../frame/section';
+import { siteAddress } from '../frame/site-address';
 import { type Column, Ledger } from '../table/ledger';
 import { instantSaid } from '../words/instant';
-import type { FormAction } from './act-form';
 import { type Invited, InviteForm } from './invite-form';
 import style from './people.module.css';
 import { calledSo, type MemberView, type PeopleView, ROLE_NAMES } from './people-view';
@@ -11,7 +12,7 @@ import { calledSo, type MemberView, type PeopleView, ROLE_NAMES } from './people
 /** Who may do what at a site. @param invite lets somebody in */
 export function PeopleBody({ page, invite }: { page: PeopleView; invite: FormAction<Invited> }) {
   const { site, members, left, everywhere, isMailed } = page;
-  const at = `/sites/${encodeURIComponent(site.key)}`;
+  const at = siteAddress(site.key);
   return (
     <Page
       title="People"

@@ -1,8 +1,10 @@
-/** What a form about a plan gets back: the version it is about, or a refusal with its sentence and every fault. */
-export type PlanAnswer = { ok: true; value: { version: number } } | { ok: false; said: string; faults: string[] };
+import type { FormAction, FormAnswer } from '../form/answer';
 
-/** A server action about a plan; what it answered before makes no difference to it. */
-export type PlanAction = (before: null, form: FormData) => Promise<PlanAnswer>;
+/** What a form about a plan gets back: the version it is about, or a refusal. */
+export type PlanAnswer = FormAnswer<{ version: number }>;
+
+/** A server action about a plan. */
+export type PlanAction = FormAction<{ version: number }>;
 
 /** What may be done with a version that waits. */
 export interface PlanActions {

@@ -1,6 +1,7 @@
 import type { Facility } from '#core/facility/facility';
 import type { Equipment, System } from '#core/facility/system';
 import type { Plan } from '#core/plans/plan';
+import { siteAddress } from '../frame/site-address';
 
 export type PlanStatusWord = 'draft' | 'submitted' | 'in-force' | 'superseded' | 'withdrawn' | 'sent-back';
 
@@ -40,8 +41,7 @@ export interface PlanPageData {
 
 /** Address of the plans of a site, of a system, or of one piece of its equipment. */
 export function plansAt(...[site, system, equipment]: [site: string, system?: string, equipment?: string]): string {
-  const parts = [system, equipment].filter((part) => part !== undefined);
-  return [`/sites/${encodeURIComponent(site)}/plans`, ...parts.map(encodeURIComponent)].join('/');
+  return siteAddress(site, 'plans', ...[system, equipment].filter((part) => part !== undefined));
 }
 
 export const STATUS_WORDS: Record<PlanStatusWord, string> = {

@@ -2,11 +2,13 @@
 
 import Link from 'next/link';
 import { useActionState, useId } from 'react';
-import type { DraftGroup, Field, FieldFault } from '#core/forms/field';
+import type { DraftGroup, Field } from '#core/forms/field';
 import type { Custom } from '#core/units/shown';
 import { FaultSummary } from '../form/fault-summary';
 import { FormFields } from '../form/form-fields';
 import { useDraft } from '../form/use-draft';
+import type { PlanAction, PlanAnswer } from './answers';
+import { plansAt } from './data';
 import style from './plans.module.css';
 
 /** The form for the next version of a plan. */
@@ -20,20 +22,12 @@ export interface PlanFormData {
   latest: number;
 }
 
-/** What writing a plan answers: the version, or a refusal with every fault by its field. */
-type WriteAnswer =
-  | { ok: true; value: { version: number; path: string } }
-  | { ok: false; said: string; reason: { why: string; faults?: FieldFault[] } };
-
-/** A server action that writes a plan; what it answered before makes no difference to it. */
-export type WriteAction = (before: null, form: FormData) => Promise<WriteAnswer>;
-
 /** Writes the next version of a plan, layer by layer in their fixed order. What was typed stays whatever is answered. */
-export function PlanFormBody({ form, units, write }: { form: PlanFormData; units: Custom; write: WriteAction }) {
+export function PlanFormBody({ form, units, write }: { form: PlanFormData; units: Custom; write: PlanAction }) {
   const { fields, from, latest } = form;
   const { draft, change } = useDraft(form.draft);
   const [answer, send, isBusy] = useActionState(
-    (_before: WriteAnswer | null, given: FormData): Promise<WriteAnswer> => write(null, given),
+    (_before: PlanAnswer | null, given: FormData): Promise<PlanAnswer> => write(null, given),
     null,
   );
   const why = useId();
@@ -47,7 +41,7 @@ export function PlanFormBody({ form, units, write }: { form: PlanFormData; units
     units,
     draft: JSON.stringify(draft),
   };
-  if (answer?.ok) return <Written answer={answer.value} />;
+  if (answer?.ok) return <Written form={form} version={answer.value.version} />;
   return (
     <form action={send} className={style.form}>
       {answer ? <FaultSummary said={answer.said} faults={faults} fields={fields} /> : null}
@@ -69,11 +63,13 @@ export function PlanFormBody({ form, units, write }: { form: PlanFormData; units
   );
 }
 
-function Written({ answer: { version, path } }: { answer: { version: number; path: string } }) {
+function Written({ form: { site, system, equipment }, version }: { form: PlanFormData; version: number }) {
   return (
     <p role="status">
       Version {version} is kept as a draft.{' '}
-      <Link href={`${path}#waiting`}>See what the review says to it, and submit it</Link>
+      <Link href={`${plansAt(site.key, system.key, equipment.key)}#waiting`}>
+        See what the review says to it, and submit it
+      </Link>
     </p>
   );
 }

@@ -6,6 +6,7 @@ import type { Plan } from '#core/plans/plan';
 import type { Custom } from '#core/units/shown';
 import { Page } from '../frame/page';
 import { Section } from '../frame/section';
+import { siteAddress } from '../frame/site-address';
 import { type Column, Ledger } from '../table/ledger';
 import { instantSaid } from '../words/instant';
 import { namesOf } from '../words/names';
@@ -41,7 +42,7 @@ export function PlansAtPageBody({ page, units }: { page: PlansAtData; units: Cus
     <Page
       title={`Plans of ${system.name}`}
       over={[
-        { href: `/sites/${encodeURIComponent(site.key)}`, name: site.name },
+        { href: siteAddress(site.key), name: site.name },
         { href: plansAt(site.key), name: 'Plans' },
       ]}
       lead={

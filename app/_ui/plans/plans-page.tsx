@@ -4,6 +4,7 @@ import type { System } from '#core/facility/system';
 import type { Custom } from '#core/units/shown';
 import { Page } from '../frame/page';
 import { Section } from '../frame/section';
+import { siteAddress } from '../frame/site-address';
 import { type Column, Ledger } from '../table/ledger';
 import { instantSaid } from '../words/instant';
 import { namesOf } from '../words/names';
@@ -46,7 +47,7 @@ export function PlansPageBody({ page, units }: { page: PlansPageData; units: Cus
       title="Plans"
       over={[
         { href: '/', name: 'Systems' },
-        { href: `/sites/${encodeURIComponent(site.key)}`, name: site.name },
+        { href: siteAddress(site.key), name: site.name },
       ]}
       lead={
         <p>

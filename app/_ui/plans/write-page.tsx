@@ -1,10 +1,11 @@
 import type { Custom } from '#core/units/shown';
 import { Page } from '../frame/page';
+import type { PlanAction } from './answers';
 import { plansAt } from './data';
-import { PlanFormBody, type PlanFormData, type WriteAction } from './plan-form';
+import { PlanFormBody, type PlanFormData } from './plan-form';
 
 /** The page on which the next version of a plan is written. */
-export function WritePlanPageBody({ form, units, write }: { form: PlanFormData; units: Custom; write: WriteAction }) {
+export function WritePlanPageBody({ form, units, write }: { form: PlanFormData; units: Custom; write: PlanAction }) {
   const { site, system, equipment, from } = form;
   return (
     <Page

@@ -1,4 +1,5 @@
 import { Page } from '../frame/page';
+import { siteAddress } from '../frame/site-address';
 import { type Column, Ledger } from '../table/ledger';
 import { instantSaid } from '../words/instant';
 
@@ -22,7 +23,7 @@ const PLACE_WORDS: Record<string, string> = { file: 'file', mail: 'mail to', web
 
 /** Where the record of a site is anchored: what vouches for it from outside. */
 export function AnchorBody({ site, kept: { places, anchors, check } }: AnchorBodyProps) {
-  const at = `/sites/${encodeURIComponent(site.key)}`;
+  const at = siteAddress(site.key);
   return (
     <Page
       title="Anchors kept elsewhere"

@@ -1,4 +1,5 @@
 import Link from 'next/link';
+import { siteAddress } from '../frame/site-address';
 import style from './record.module.css';
 
 interface BrokenView {
@@ -13,7 +14,7 @@ export function BrokenRecords({ records }: { records: BrokenView[] }) {
     <p key={site.key} role="alert" className={style.broken}>
       <span aria-hidden="true">▲ </span>
       <strong>The record of {site.name} is broken</strong> at entry {seq}: {wrong}. What it says from there on may not
-      be what happened. <Link href={`/sites/${encodeURIComponent(site.key)}/record/anchors`}>When it was found</Link>
+      be what happened. <Link href={siteAddress(site.key, 'record', 'anchors')}>When it was found</Link>
     </p>
   ));
 }

@@ -1,5 +1,6 @@
 import Link from 'next/link';
 import { Page } from '../frame/page';
+import { siteAddress } from '../frame/site-address';
 import { type Column, Ledger } from '../table/ledger';
 import { instantSaid } from '../words/instant';
 import { ChainStands, type VerifyAction } from './chain-stands';
@@ -12,7 +13,7 @@ import style from './record.module.css';
 export function RecordBody({ page, verify }: { page: RecordView; verify: VerifyAction }) {
   const { site, entries, asked, olderBefore, head, mayVerify } = page;
   const { before: _, times: __, ...part } = asked;
-  const at = `/sites/${encodeURIComponent(site.key)}`;
+  const at = siteAddress(site.key);
   return (
     <Page
       title="Record"

@@ -1,5 +1,6 @@
 import Link from 'next/link';
 import { Page } from '../frame/page';
+import { siteAddress } from '../frame/site-address';
 import { type Column, Ledger } from '../table/ledger';
 import { type LineView, SAFEGUARD_WORDS, safeguardAddress } from './safeguard-view';
 import style from './safeguards.module.css';
@@ -19,7 +20,7 @@ export function CalendarBody({ site, today, lines }: CalendarProps) {
       title="Safeguards"
       over={[
         { href: '/', name: 'Systems' },
-        { href: `/sites/${encodeURIComponent(site.key)}`, name: site.name },
+        { href: siteAddress(site.key), name: site.name },
       ]}
       lead={
         <p>

@@ -1,17 +1,11 @@
 'use client';
 
 import { type ReactNode, useActionState } from 'react';
+import type { FormAction, FormAnswer } from '../form/answer';
 import style from './safeguards.module.css';
 
-/** What doing something answers. */
-export type SentAnswer =
-  | { ok: true }
-  | { ok: false; said: string; reason: { why: string; faults?: { path: string; message: string }[] } };
-/** Does it, with the fields of a form. What it answered before makes no difference to it, so it is shown nothing of it. */
-export type SentAction = (before: never, form: FormData) => Promise<SentAnswer>;
-
 interface KeptFormProps {
-  action: SentAction;
+  action: FormAction<unknown>;
   /** Fields nobody sees. */
   hidden: Record<string, string>;
   /** What the fields are called, for what is said of a fault. */
@@ -25,8 +19,8 @@ interface KeptFormProps {
 /** A form whose fields keep what was typed when it is refused, and which says below how it went. Works without scripts. */
 export function KeptForm({ action, hidden, labels = {}, button, done, children }: KeptFormProps) {
   // Handed on as it is and not wrapped, so that the form finds its way to the server before any script runs.
-  const asked = action as (before: SentAnswer | null, form: FormData) => Promise<SentAnswer>;
-  const [answer, run, isBusy] = useActionState<SentAnswer | null, FormData>(asked, null);
+  const asked = action as (before: FormAnswer<unknown> | null, form: FormData) => Promise<FormAnswer<unknown>>;
+  const [answer, run, isBusy] = useActionState<FormAnswer<unknown> | null, FormData>(asked, null);
   return (
     // An action that has ended empties the form, also one that was refused; a fresh form has another key instead.
     <form action={run} onReset={(event) => event.preventDefault()} className={style.form}>
@@ -49,7 +43,7 @@ function Refused({
   answer: { said, reason },
   labels,
 }: {
-  answer: Extract<SentAnswer, { ok: false }>;
+  answer: Extract<FormAnswer<unknown>, { ok: false }>;
   labels: Record<string, string>;
 }) {
   return (

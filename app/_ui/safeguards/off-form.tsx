@@ -1,15 +1,16 @@
 'use client';
 
+import type { FormAction } from '../form/answer';
 import { DayField, LineField, TextField } from './fields';
-import { KeptForm, type SentAction } from './kept-form';
+import { KeptForm } from './kept-form';
 import type { SafeguardView } from './safeguard-view';
 
 const LABELS = { owner: 'Who puts it back', why: 'Why', since: 'First day off', until: 'Last day off' };
 
 interface OffFormProps {
   page: SafeguardView;
-  off: SentAction;
-  back: SentAction;
+  off: FormAction<unknown>;
+  back: FormAction<unknown>;
 }
 
 /** Takes a safeguard out of service, with an end; or puts it back before that end. */

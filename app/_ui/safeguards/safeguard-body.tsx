@@ -1,7 +1,8 @@
 import Link from 'next/link';
+import type { FormAction } from '../form/answer';
 import { Page } from '../frame/page';
 import { Section } from '../frame/section';
-import type { SentAction } from './kept-form';
+import { siteAddress } from '../frame/site-address';
 import { OffForm } from './off-form';
 import { SAFEGUARD_WORDS, type SafeguardView } from './safeguard-view';
 import { dueSaid, lastSaid, Standing } from './standing';
@@ -10,16 +11,16 @@ import { TestLedger } from './test-ledger';
 
 interface SafeguardBodyProps {
   page: SafeguardView;
-  record: SentAction;
-  withdraw: SentAction;
-  off: SentAction;
-  back: SentAction;
+  record: FormAction<unknown>;
+  withdraw: FormAction<unknown>;
+  off: FormAction<unknown>;
+  back: FormAction<unknown>;
 }
 
 /** A safeguard: how it stands, its ledger, and what may be done with it. */
 export function SafeguardBody({ page, record, withdraw, off, back }: SafeguardBodyProps) {
   const { site, line, mayTest, maySwitch } = page;
-  const at = `/sites/${encodeURIComponent(site.key)}`;
+  const at = siteAddress(site.key);
   return (
     <Page
       title={line.name}
@@ -54,13 +55,7 @@ function Lead({ page: { site, line, today } }: { page: SafeguardView }) {
     <>
       <p>
         <Standing line={line} />. Kind: {SAFEGUARD_WORDS[line.kind]}. It belongs to{' '}
-        {system ? (
-          <Link href={`/sites/${encodeURIComponent(site.key)}/systems/${encodeURIComponent(system.key)}`}>
-            {system.name}
-          </Link>
-        ) : (
-          'the site'
-        )}
+        {system ? <Link href={siteAddress(site.key, 'systems', system.key)}>{system.name}</Link> : 'the site'}
         {' and is'} to be tested every {line.testEveryDays} days.
       </p>
       <p>

@@ -1,8 +1,9 @@
 'use client';
 
 import { Fragment } from 'react';
+import type { FormAction } from '../form/answer';
 import { DayField, LineField, TextField } from './fields';
-import { KeptForm, type SentAction } from './kept-form';
+import { KeptForm } from './kept-form';
 import type { SafeguardView } from './safeguard-view';
 import style from './safeguards.module.css';
 import suggested from './suggested.json';
@@ -17,7 +18,7 @@ const LABELS = {
 };
 
 /** Records a test of a safeguard. It starts with the words of the last test, or with what is usual for its kind. */
-export function TestForm({ page, record }: { page: SafeguardView; record: SentAction }) {
+export function TestForm({ page, record }: { page: SafeguardView; record: FormAction<unknown> }) {
   const { place, today, self, nextEntry, line, ledger } = page;
   const before = ledger.find(({ withdrawn }) => withdrawn === null);
   const usual = suggested.kinds[line.kind];

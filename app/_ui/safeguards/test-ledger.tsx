@@ -1,13 +1,14 @@
+import type { FormAction } from '../form/answer';
 import { Fold } from '../frame/fold';
 import { type Column, Ledger } from '../table/ledger';
 import { instantSaid } from '../words/instant';
 import { TextField } from './fields';
-import { KeptForm, type SentAction } from './kept-form';
+import { KeptForm } from './kept-form';
 import type { SafeguardView, TestView } from './safeguard-view';
 import style from './safeguards.module.css';
 
 /** Every test of a safeguard, the latest first; one that was withdrawn stays, struck out. */
-export function TestLedger({ page, withdraw }: { page: SafeguardView; withdraw: SentAction }) {
+export function TestLedger({ page, withdraw }: { page: SafeguardView; withdraw: FormAction<unknown> }) {
   const { ledger, site } = page;
   if (ledger.length === 0) return <p>It has never been tested.</p>;
   return (
@@ -20,7 +21,7 @@ export function TestLedger({ page, withdraw }: { page: SafeguardView; withdraw: 
   );
 }
 
-function columnsFor({ site, place, mayTest }: SafeguardView, withdraw: SentAction): Column<TestView>[] {
+function columnsFor({ site, place, mayTest }: SafeguardView, withdraw: FormAction<unknown>): Column<TestView>[] {
   return [
     { id: 'on', head: 'Day', cell: ({ on }) => on },
     { id: 'result', head: 'Result', cell: (test) => <Result test={test} /> },

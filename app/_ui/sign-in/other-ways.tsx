@@ -1,5 +1,5 @@
 import Link from 'next/link';
-import type { PersonAction } from './answers';
+import type { FormAction } from '../form/answer';
 import { type AskPasskey, PasskeyButton } from './passkey-button';
 import { PersonForm } from './person-form';
 import style from './sign-in.module.css';
@@ -19,8 +19,8 @@ export function OtherWays({
   ways: { passkey: boolean; outside: string | null };
   to: string | undefined;
   ask: AskPasskey;
-  passkey: PersonAction<never>;
-  outside: PersonAction<never>;
+  passkey: FormAction<never>;
+  outside: FormAction<never>;
 }) {
   return (
     <div className={style.ways}>

@@ -1,11 +1,11 @@
 'use client';
 
 import { type PublicKeyCredentialRequestOptionsJSON, startAuthentication } from '@simplewebauthn/browser';
-import type { PersonAction } from './answers';
+import { type FormAction, givenUp } from '../form/answer';
 import { PersonForm } from './person-form';
 
 /** Server action that asks for a passkey. */
-export type AskPasskey = PersonAction<PublicKeyCredentialRequestOptionsJSON>;
+export type AskPasskey = FormAction<PublicKeyCredentialRequestOptionsJSON>;
 
 /**
  * Signs in by a passkey of this device or of a key.
@@ -13,22 +13,14 @@ export type AskPasskey = PersonAction<PublicKeyCredentialRequestOptionsJSON>;
  * @param send is given its answer
  * @param to where to go on to
  */
-export function PasskeyButton({
-  ask,
-  send,
-  to,
-}: {
-  ask: AskPasskey;
-  send: PersonAction<never>;
-  to: string | undefined;
-}) {
-  const signIn: PersonAction<never> = async (_before, form) => {
+export function PasskeyButton({ ask, send, to }: { ask: AskPasskey; send: FormAction<never>; to: string | undefined }) {
+  const signIn: FormAction<never> = async (_before, form) => {
     const asked = await ask(null, new FormData());
     if (!asked.ok) return asked;
     try {
       form.set('answer', JSON.stringify(await startAuthentication({ optionsJSON: asked.value })));
     } catch {
-      return { ok: false, said: 'No passkey was used.', reason: { why: 'not-used' } };
+      return givenUp('not-used', 'No passkey was used.');
     }
     return await send(null, form);
   };

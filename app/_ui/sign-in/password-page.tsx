@@ -1,6 +1,6 @@
+import type { FormAction } from '../form/answer';
 import { Page } from '../frame/page';
 import { NewPassword } from './account-fields';
-import type { PersonAction } from './answers';
 import { PersonForm } from './person-form';
 
 /** A page on which somebody chooses a password by a link. */
@@ -13,7 +13,7 @@ export function PasswordPage({
   title: string;
   person: { name: string | null; email: string | null };
   token: string;
-  send: PersonAction<never>;
+  send: FormAction<never>;
 }) {
   return (
     <Page title={title} lead={<p>{name ? `${name}, choose` : 'Choose'} the password you will sign in by.</p>}>

@@ -1,17 +1,18 @@
 'use client';
 
 import { createContext, type ReactNode, useActionState, useContext, useState } from 'react';
-import type { PersonAction, PersonAnswer, PersonFault } from './answers';
+import type { FieldFault } from '#core/forms/field';
+import type { FormAction, FormAnswer } from '../form/answer';
 import style from './sign-in.module.css';
 
 /** What a field has to know of its form. */
 interface Sent {
-  faults: readonly PersonFault[];
+  faults: readonly FieldFault[];
   /** What was sent and refused, so that it need not be typed again; passwords are. */
   typed: FormData | null;
 }
 
-type Acts<T> = (before: PersonAnswer<T> | null, form: FormData) => Promise<PersonAnswer<T>>;
+type Acts<T> = (before: FormAnswer<T> | null, form: FormData) => Promise<FormAnswer<T>>;
 
 const Sent = createContext<Sent>({ faults: [], typed: null });
 
@@ -40,7 +41,7 @@ export function PersonForm<T>({
   done,
   children,
 }: {
-  send: PersonAction<T>;
+  send: FormAction<T>;
   hidden?: Record<string, string>;
   button: string;
   look?: 'first' | 'second' | 'plain';

@@ -6,6 +6,7 @@ import type { Custom } from '#core/units/shown';
 import { FaultSummary } from '../form/fault-summary';
 import { FormFields } from '../form/form-fields';
 import { useDraft } from '../form/use-draft';
+import { siteAddress } from '../frame/site-address';
 import style from '../plans/plans.module.css';
 import type { KeepAction, PreviewAction, Started } from './answers';
 import { StartPreviewView } from './start-preview';
@@ -67,8 +68,7 @@ export function StartForm({ form, units, preview, keep }: StartFormProps) {
 function Kept({ started: { site, system, name } }: { started: Started }) {
   return (
     <p role="status">
-      {name} is described.{' '}
-      <Link href={`/sites/${encodeURIComponent(site)}/systems/${encodeURIComponent(system)}`}>Go to its review</Link>
+      {name} is described. <Link href={siteAddress(site, 'systems', system)}>Go to its review</Link>
     </p>
   );
 }

@@ -1,15 +1,16 @@
 import { useActionState, useState } from 'react';
-import type { KeepAction, PreviewAction, StartAnswer, Started, StartPreview } from './answers';
+import type { FormAnswer } from '../form/answer';
+import type { KeepAction, PreviewAction, Started, StartPreview } from './answers';
 
 /** What is known of the answers as they stand now: an answer to what was typed before counts no more. */
 export function useStart(preview: PreviewAction, keep: KeepAction, text: string) {
   const [sent, setSent] = useState<{ text: string; asKept: boolean } | null>(null);
   const [seen, sendLook, isLooking] = useActionState(
-    (_before: StartAnswer<StartPreview> | null, form: FormData) => preview(null, form),
+    (_before: FormAnswer<StartPreview> | null, form: FormData) => preview(null, form),
     null,
   );
   const [kept, sendKeep, isKeeping] = useActionState(
-    (_before: StartAnswer<Started> | null, form: FormData) => keep(null, form),
+    (_before: FormAnswer<Started> | null, form: FormData) => keep(null, form),
     null,
   );
   const isBusy = isLooking || isKeeping;

@@ -1,6 +1,7 @@
 import Link from 'next/link';
 import type { OpenInput } from '#core/review/result';
 import type { Custom } from '#core/units/shown';
+import { thingAddress } from '../describe/thing-address';
 import { type Column, Ledger } from '../table/ledger';
 import { rangeSaid } from './inputs-table';
 
@@ -15,8 +16,6 @@ const NOUNS: Readonly<Record<string, string>> = {
   people: 'person',
   systems: 'system',
 };
-/** Stands in an address for the system of a thing that belongs to the site. */
-const NO_SYSTEM = '-';
 
 interface OpenFiguresProps {
   inputs: readonly OpenInput[];
@@ -61,9 +60,7 @@ export function openOf(inputs: readonly OpenInput[], askNext: string | null): Op
 /** Where the thing that a figure belongs to is described: `systems/reef/tanks/sump/rimMm` is the tank `sump` of `reef`. */
 function addressOf(site: string, path: string): string {
   const [list = '', key = '', inner = '', innerKey] = path.split('/');
-  const of = (noun: string, system: string, thing: string) =>
-    `/sites/${encodeURIComponent(site)}/describe/${[noun, system, thing].map(encodeURIComponent).join('/')}`;
   const noun = NOUNS[inner];
-  if (list === 'systems' && noun && innerKey !== undefined) return of(noun, key, innerKey);
-  return NOUNS[list] ? of(NOUNS[list], NO_SYSTEM, key) : of('site', NO_SYSTEM, site);
+  if (list === 'systems' && noun && innerKey !== undefined) return thingAddress(site, noun, key, innerKey);
+  return NOUNS[list] ? thingAddress(site, NOUNS[list], null, key) : thingAddress(site, 'site', null, site);
 }

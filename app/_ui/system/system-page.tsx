@@ -3,6 +3,7 @@ import type { System } from '#core/facility/system';
 import type { Finding, SystemReview } from '#core/review/result';
 import type { Custom } from '#core/units/shown';
 import { Page } from '../frame/page';
+import { siteAddress } from '../frame/site-address';
 import { ReviewsProgress } from '../systems/reviews-progress';
 import { KIND_WORDS } from '../words/kinds';
 import { namesOf } from '../words/names';
@@ -27,13 +28,13 @@ export interface SystemPageData {
 export function SystemPageBody({ page, units }: { page: SystemPageData; units: Custom }) {
   const { facility, system, today, state, review } = page;
   const speech = { units, names: namesOf(facility, system) };
-  const at = `/sites/${encodeURIComponent(facility.site.key)}/systems/${encodeURIComponent(system.key)}`;
+  const at = siteAddress(facility.site.key, 'systems', system.key);
   return (
     <Page
       title={system.name}
       over={[
         { href: '/', name: 'Systems' },
-        { href: `/sites/${encodeURIComponent(facility.site.key)}`, name: facility.site.name },
+        { href: siteAddress(facility.site.key), name: facility.site.name },
       ]}
       lead={
         <>

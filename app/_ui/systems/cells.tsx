@@ -1,5 +1,6 @@
 import Link from 'next/link';
 import type { Column } from '#core/plans/credit';
+import { siteAddress } from '../frame/site-address';
 import { VerdictMark } from '../marks/verdict';
 import { spareSaid } from '../words/said';
 import type { SystemRow } from './system-row';
@@ -7,7 +8,7 @@ import style from './systems-table.module.css';
 
 /** Address of a system's page. */
 function addressOf({ site, system }: SystemRow): string {
-  return `/sites/${encodeURIComponent(site)}/systems/${encodeURIComponent(system)}`;
+  return siteAddress(site, 'systems', system);
 }
 
 /** The system's name, leading to its page. */

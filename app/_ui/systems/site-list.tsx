@@ -1,4 +1,5 @@
 import Link from 'next/link';
+import { siteAddress } from '../frame/site-address';
 import style from './site-list.module.css';
 
 /**
@@ -10,7 +11,7 @@ export function SiteList({ sites, mayBegin }: { sites: { key: string; name: stri
     <ul className={style.sites} aria-label="Sites">
       {sites.map(({ key, name }) => (
         <li key={key}>
-          <Link href={`/sites/${encodeURIComponent(key)}`}>{name}</Link>
+          <Link href={siteAddress(key)}>{name}</Link>
         </li>
       ))}
       {mayBegin ? (

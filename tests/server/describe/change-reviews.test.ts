@@ -78,6 +78,18 @@ describe('what a change does to the reviews', () => {
     expect(news).toContainEqual({ is: 'progress', name: 'one', done: 0, of: 0 });
   });
 
+  test('is not waited for longer than that, also while somebody else’s is computed', async () => {
+    const before = smallFacility(heated(100));
+    const others = reviewsOfChange(change(before, smallFacility(heated(300))), never, 10_000);
+    await others.next();
+    const news = await told(reviewsOfChange(change(before, smallFacility(heated(400))), here, 600));
+    expect(news.at(-1)).toEqual({ is: 'not-known', names: ['tank-1'], why: 'late' });
+    // Whoever asked first has gone: the next one is computed.
+    await others.return(undefined);
+    const next = await told(reviewsOfChange(change(before, smallFacility(heated(400))), here));
+    expect(next.at(-1)).toMatchObject({ is: 'system', key: 'tank-1' });
+  });
+
   test('that cannot be computed is said to be not known, and why is in the log', async () => {
     const news = await told(reviewsOfChange(change(smallFacility(heated(100)), smallFacility(heated(200))), breaks));
     expect(news.at(-1)).toEqual({ is: 'not-known', names: ['tank-1'], why: 'broken' });

@@ -58,7 +58,7 @@ describe('a plan', () => {
     const { revision } = await stored(SITE);
     expect(await write(wren, planned(24.8), 1)).toEqual({
       ok: true,
-      value: { version: 2, path: '/sites/harbour/plans/tank-1/heater-1' },
+      value: { version: 2, ...PIECE },
     });
     expect((await stored(SITE)).revision, 'a draft changes nothing yet').toBe(revision);
     await submitPlan(wren, { ...PIECE, version: 2 });

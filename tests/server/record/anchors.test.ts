@@ -67,6 +67,7 @@ const fresh = async () => ({
   ...(await import('#server/record/send-anchors')),
   ...(await import('#server/record/list-anchors')),
   ...(await import('#server/record/list-broken')),
+  ...(await import('#server/record/verify-record')),
 });
 
 const jobs = async () =>
@@ -179,7 +180,7 @@ describe('the daily anchor', () => {
   });
 
   test('of a record that was rewritten and sealed anew is not taken: the last one does not hold', async () => {
-    const { anchorRecords, listBroken } = await fresh();
+    const { anchorRecords, listBroken, verifyRecord } = await fresh();
     const forged = Buffer.alloc(32, 9).toString('hex');
     await query(`SET session_replication_role = replica; UPDATE record_anchor SET seal = '\\x${forged}'`);
     await anchorRecords(at('2026-11-22'));
@@ -195,6 +196,8 @@ describe('the daily anchor', () => {
         },
       ],
     });
+    const broken = { isWhole: false, seq: 5, wrong: 'not as it was anchored' };
+    expect(await verifyRecord(MANAGER, { site: 'harbour' })).toEqual({ ok: true, value: broken });
   });
 
   test('of a broken record is not kept; it is shown to those who manage the site and to nobody else', async () => {

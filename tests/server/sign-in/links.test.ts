@@ -1,8 +1,8 @@
-import { findAccountByEmail } from '#data/accounts/accounts';
+import { endAccount, findAccountByEmail } from '#data/accounts/accounts';
 import { keepChallenge, takeChallenge } from '#data/accounts/challenges';
 import { makeLink } from '#data/accounts/links';
 import { inTransaction } from '#data/transaction';
-import { mailReset } from '#server/accounts/mail-reset';
+import { mailLink } from '#server/accounts/mail-link';
 import { now } from '#server/clock';
 import { passOpenly } from '#server/gate/open';
 import { type Visit, visitOf } from '#server/gate/visit';
@@ -119,7 +119,10 @@ describe('a link asked for by mail', () => {
   test('is answered alike whether the address has an account or not, and no token waits among the jobs', async () => {
     const id = await anAccount({ email: 'tarn@tide.example' });
     expect(await askFor('TARN@tide.example')).toEqual(await askFor('nobody@tide.example'));
-    expect(await jobs()).toEqual([{ account: id }, { account: null }]);
+    expect(await jobs()).toEqual([
+      { account: id, madeBy: 'mail' },
+      { account: null, madeBy: 'mail' },
+    ]);
     for (let more = 0; more < 5; more++) expect(await askFor('tarn@tide.example')).toEqual({ ok: true, value: true });
     // Three an hour at most are on their way to one address.
     expect(await jobs()).toHaveLength(4);
@@ -127,12 +130,33 @@ describe('a link asked for by mail', () => {
 
   test('is made by the worker and reaches its person through a real mail server', async () => {
     const id = await anAccount({ email: 'moor@tide.example' });
-    await mailReset(null);
-    await mailReset(id);
+    await mailLink({ account: null, madeBy: 'mail' });
+    await mailLink({ account: id, madeBy: 'mail' });
     expect(mail.taken.map(({ to }) => to)).toEqual([['moor@tide.example']]);
     const { text = '' } = await simpleParser(mail.taken[0]?.raw ?? '');
     const token = /https:\/\/holdfast\.example\/reset\/([\w-]{43})\s/.exec(text)?.[1] ?? '';
     expect(await choose('reset', token)).toMatchObject({ ok: true });
+  });
+});
+
+describe('a link that somebody else has mailed', () => {
+  const letterTo = async (account: string) => {
+    const { length } = mail.taken;
+    await mailLink({ account, madeBy: 'local' });
+    return (await simpleParser(mail.taken[length]?.raw ?? '')).text ?? '';
+  };
+
+  test('lets in whoever has nothing to sign in by, and is to a new password for everybody else', async () => {
+    const id = await anAccount();
+    const token = /holdfast\.example\/join\/([\w-]{43})\s/.exec(await letterTo(id))?.[1] ?? '';
+    expect(await choose('join', token)).toMatchObject({ ok: true });
+    expect(await letterTo(id)).toMatch(/holdfast\.example\/reset\/[\w-]{43}\s/);
+  });
+
+  test('reaches nobody whose account has ended', async () => {
+    const id = await anAccount();
+    await inTransaction((tx) => endAccount(tx, id, 'local', now()));
+    expect(await letterTo(id)).toBe('');
   });
 });
 

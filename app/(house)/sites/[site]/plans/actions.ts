@@ -7,7 +7,12 @@ import { putPlanInForce, putPlanInForceShape } from '#server/plans/put-plan-in-f
 import { sendBackPlan, sendBackPlanShape, withdrawPlan, withdrawPlanShape } from '#server/plans/return-plan';
 import { submitPlan, submitPlanShape } from '#server/plans/submit-plan';
 
-const pages = ({ path }: PlanChanged) => [path, path.split('/').slice(0, 4).join('/'), '/'];
+/** Pages that say something else once a plan has changed. */
+const pages = ({ site, system, equipment }: PlanChanged) => [
+  `/sites/${site}/plans/${system}/${equipment}`,
+  `/sites/${site}/plans`,
+  '/',
+];
 
 export const writeTypedPlanAction = act(writeTypedPlanShape, writeTypedPlan, pages);
 

@@ -24,7 +24,7 @@ export default async function StartPage({ params }: { params: Promise<SiteAddres
       ]}
       lead={
         <p>
-          Eight questions describe a system well enough for its review to begin. What you leave out is not claimed to be
+          A few questions describe a system well enough for its review to begin. What you leave out is not claimed to be
           there, and figures you do not give are defaults with their source. Everything can be described more closely
           afterwards.
         </p>

@@ -4,8 +4,8 @@ import { findAccountByEmail, makeAccount } from '#data/accounts/accounts';
 import { makeLink } from '#data/accounts/links';
 import type { Transaction } from '#data/transaction';
 
-/** Who is let in. */
-export interface Invitation {
+/** Whose account it is. */
+export interface NewAccount {
   email: string;
   name: string;
   /** Role at every site, if any. */
@@ -18,9 +18,9 @@ export interface Invitation {
  * @param by   account that does it, or `local`
  * @returns    the account and the token; null when the address has an account already
  */
-export async function invite(
+export async function newAccount(
   tx: Transaction,
-  { email, name, everywhere = null }: Invitation,
+  { email, name, everywhere = null }: NewAccount,
   by: string,
   at: Date,
 ): Promise<{ accountId: string; token: string } | null> {
