@@ -27,6 +27,18 @@ export async function listSites(): Promise<SiteEntry[]> {
   });
 }
 
+/**
+ * Every site that has a record, by name: also one that is said not to be described, for the number that says so can be set
+ * back by whoever reaches the database, and its record is not to vanish with it.
+ */
+export async function listRecordedSites(): Promise<SiteEntry[]> {
+  return await database().site.findMany({
+    select: ENTRY,
+    where: { OR: [DESCRIBED, { records: { some: {} } }] },
+    orderBy: [{ name: 'asc' }, { key: 'asc' }],
+  });
+}
+
 /** The site with this key; null when there is none. */
 export async function findSite(key: string): Promise<SiteEntry | null> {
   return await database().site.findFirst({ select: ENTRY, where: { key, ...DESCRIBED } });

@@ -4,6 +4,7 @@ import { database } from '../client';
 import { newId } from '../new-id';
 import type { Transaction } from '../transaction';
 import { noteEvent } from './events';
+import { endLinks } from './links';
 import { endSessions, type Way } from './sessions';
 
 /** Somebody who may sign in, or once could. */
@@ -78,7 +79,8 @@ export async function makeAccount(
 }
 
 /**
- * Gives an account another password. Every other session of it ends: whoever had the old one is out.
+ * Gives an account another password. Every other session of it ends, and links made for it lead nowhere: whoever had the old
+ * one, or was shown a link, is out.
  *
  * @param by       account that sets it
  * @param except   session that goes on, if any
@@ -91,6 +93,7 @@ export async function setPassword(
   await tx.account.update({ where: { id: accountId }, data: { passwordHash } });
   await noteEvent(tx, { kind: 'password-set', accountId, by }, at);
   await endSessions(tx, { accountId, by, except }, at);
+  await endLinks(tx, accountId, at);
 }
 
 /** What `setPassword` is told. */
@@ -126,7 +129,7 @@ export async function endAccount(tx: Transaction, accountId: string, by: string,
   if (count === 0) return false;
   await noteEvent(tx, { kind: 'account-ended', accountId, by }, at);
   await endSessions(tx, { accountId, by }, at);
-  await tx.oneTimeLink.updateMany({ where: { accountId, usedAt: null }, data: { expiresAt: at } });
+  await endLinks(tx, accountId, at);
   return true;
 }
 

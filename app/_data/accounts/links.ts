@@ -43,6 +43,19 @@ export async function makeLink(
   return token;
 }
 
+/**
+ * Makes the links of an account lead nowhere.
+ *
+ * @param besides   those made by this account go on, as do those that were mailed because their person asked
+ */
+export async function endLinks(tx: Transaction, accountId: string, at: Date, besides?: string): Promise<void> {
+  const others = besides === undefined ? {} : { madeBy: { notIn: [besides, 'local', 'mail'] } };
+  await tx.oneTimeLink.updateMany({
+    where: { accountId, usedAt: null, expiresAt: { gt: at }, ...others },
+    data: { expiresAt: at },
+  });
+}
+
 /** The link of this token, if it may still be used. */
 export async function findLink(purpose: LinkPurpose, token: string, at: Date): Promise<LiveLink | null> {
   const found = await database().oneTimeLink.findFirst({

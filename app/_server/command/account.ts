@@ -1,8 +1,9 @@
 import 'server-only';
 import { ROLES, type Role } from '#core/rota/rota';
-import { endAccount, findAccountByEmail } from '#data/accounts/accounts';
+import { findAccountByEmail } from '#data/accounts/accounts';
 import { inTransaction } from '#data/transaction';
 import { letBackIn, newAccount } from '#server/accounts/by-command';
+import { endEverywhere } from '#server/accounts/end-account';
 import { keepDemoPeople } from '#server/accounts/demo-people';
 import { linkAddress } from '#server/accounts/link-address';
 import { LOCAL_PERSON } from '#server/gate/who';
@@ -61,9 +62,9 @@ async function makeNew(address: string, person: string, role: Role | null): Prom
 
 async function end(): Promise<void> {
   const account = await findAccountByEmail(email);
-  if (!account || !(await inTransaction((tx) => endAccount(tx, account.id, LOCAL_PERSON.id, now()))))
+  if (!account || !(await endEverywhere(account.id, LOCAL_PERSON.id, now())))
     return cannot(`Nobody may sign in as "${email}".`);
-  say('The account has ended: nobody is signed in by it any more, and nobody can be.');
+  say('The account has ended: nobody is signed in by it any more, nobody can be, and it has no role at any site.');
 }
 
 function asEmail(): string {

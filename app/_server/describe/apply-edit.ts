@@ -77,9 +77,19 @@ function beside({ why = '', on = '' }: DraftGroup): DraftGroup {
 
 function added(work: Work): Edited {
   const { spot, read } = work;
-  spot.list?.push(read);
+  spot.list?.push(withFirstPlan(read));
   const at = (spot.list?.length ?? 1) - 1;
   return { ...told(work), path: [...spot.path, at], before: null, after: called(work, String(read.key ?? read.name)) };
+}
+
+/**
+ * Equipment comes with a plan that is in force at once and that nobody else has looked at. It says so, or whoever retires
+ * a piece and describes it anew would have another plan in force as if somebody had agreed.
+ */
+function withFirstPlan(read: Fields): Fields {
+  const { plan } = read;
+  if (typeof plan !== 'object' || plan === null) return read;
+  return { ...read, plan: { ...plan, ownWord: { why: 'its first plan, written together with the equipment' } } };
 }
 
 function changed(work: Work): Edited {

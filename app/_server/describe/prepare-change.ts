@@ -11,6 +11,7 @@ import { applyEdit, type Edited } from './apply-edit';
 import { fieldFaults, reasonFaults } from './change-faults';
 import { findThing, formOfFacility, type ThingAddress } from './find-thing';
 import { thingFields } from './thing-fields';
+import { THING_KINDS } from './things';
 
 /** A change that is sound and may be kept. */
 export interface Prepared {
@@ -30,7 +31,7 @@ export interface Prepared {
 export function prepareChange(before: Facility, edit: EditRequest, today: string): Result<Prepared, Refusal> {
   const form = formOfFacility(before);
   const spot = findThing(form, addressOf(edit));
-  if (!spot) return refused({ why: 'not-found', what: 'thing' });
+  if (!spot || !canBe(edit)) return refused({ why: 'not-found', what: 'thing' });
   const system = before.systems.find(({ key }) => key === edit.system) ?? null;
   const fields = thingFields(edit.noun, edit.act, { facility: before, system, custom: edit.units });
   const edited = applyEdit(form, spot, fields, edit);
@@ -42,6 +43,26 @@ export function prepareChange(before: Facility, edit: EditRequest, today: string
   if (all.length > 0) return invalid(all);
   const labels = new Map(fields.map(({ name, label }) => [name, label]));
   return ok({ after: checked.value, edited, clashes: edited.clashes.map((name) => labels.get(name) ?? name) });
+}
+
+/**
+ * Whether this is done to a thing of its kind at all, which the pages know and a request need not: a safeguard put in the
+ * place of another would take its tests along, and a system would leave its history behind.
+ */
+function canBe({ act, noun }: EditRequest): boolean {
+  const { replaced = false, moved = false, table } = THING_KINDS[noun];
+  switch (act) {
+    case 'change':
+      return true;
+    case 'add':
+      return table !== undefined && noun !== 'system';
+    case 'retire':
+      return table !== undefined;
+    case 'replace':
+      return replaced;
+    case 'move':
+      return moved;
+  }
 }
 
 /** The thing an edit is about; one that is to come has no key yet, whatever was sent. */

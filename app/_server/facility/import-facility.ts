@@ -15,6 +15,7 @@ import type { Who } from '../gate/who';
 import { askForReviews } from '../reviews/ask-for-reviews';
 import { groupDifferences } from './compare';
 import { importEntries } from './import-entries';
+import { offEntries } from './off-entries';
 import { readFile } from './read-file';
 
 export const importFacilityShape = importRequest;
@@ -39,7 +40,7 @@ export async function importFacility(
   who: Who,
   { text, format, basedOn }: z.output<typeof importFacilityShape>,
 ): Promise<Result<Imported, Refusal>> {
-  const read = readFile(text, format);
+  const read = readFile(text, format, now());
   if (!read.ok) return read;
   if (!may(who, 'import', read.value.site.key)) return refused({ why: 'not-allowed' });
   return await keepFacility(who, read.value, basedOn);
@@ -82,7 +83,12 @@ async function keep(
   };
   if (before !== null && !saved.isChanged) return { ...done, revision: held.revision };
   const revision = await countRevision(tx, held.id);
-  await appendRecords(tx, held.id, importEntries(who, facility, saved, { revision, changes: done.changes }), at);
+  const change = { before: before?.facility ?? null, after: facility, idOf: saved.idOf };
+  const entries = [
+    ...importEntries(who, facility, saved, { revision, changes: done.changes }),
+    ...(await offEntries(tx, who, held.id, change)),
+  ];
+  await appendRecords(tx, held.id, entries, at);
   await askForReviews(tx, { id: held.id, zone: site.zone }, at);
   return { ...done, revision };
 }

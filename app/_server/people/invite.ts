@@ -2,7 +2,8 @@ import 'server-only';
 import type { z } from 'zod';
 import { ok, type Result, refused } from '#core/result';
 import type { Role } from '#core/rota/rota';
-import { emailKey, findAccountByEmail, makeAccount, reopenAccount } from '#data/accounts/accounts';
+import { canSignIn, emailKey, findAccountByEmail, makeAccount, reopenAccount } from '#data/accounts/accounts';
+import { endLinks } from '#data/accounts/links';
 import { giveRole, hasRoleElsewhere, holdMembers } from '#data/accounts/members';
 import { appendRecords } from '#data/records/append-records';
 import { inTransaction, type Transaction } from '#data/transaction';
@@ -12,6 +13,7 @@ import type { Refusal } from '../gate/refusal';
 import { siteFor } from '../gate/site-for';
 import type { Who } from '../gate/who';
 import { type LinkOut, linkOut } from '../accounts/link-out';
+import { isMailConfigured } from '../mail/send-mail';
 
 export const inviteShape = invitation;
 
@@ -36,11 +38,15 @@ export async function invite(who: Who, input: z.output<typeof inviteShape>): Pro
       return refused({ why: 'conflict', now: 'Somebody with this address has access to the site already.' });
     const account = await accountFor(tx, input, { known, by: who.id, at });
     if (account === null) return refused(JUST_NOW);
-    // A link to somebody who may do something elsewhere would let whoever makes it do that too.
+    // A link to somebody who may do something elsewhere would let whoever is shown it do that too; one that is mailed is
+    // seen by its person alone.
     const hasElsewhere = await hasRoleElsewhere(tx, account, siteId);
+    // One that an administrator there was shown before must not lead in here.
+    if (hasElsewhere) await endLinks(tx, account, at, who.id);
     await giveRole(tx, { siteId, accountId: account, role: input.role }, at);
     await appendRecords(tx, siteId, [letIn(who, account, input.role)], at);
-    const link = hasElsewhere ? null : await linkOut(tx, account, who.id, at);
+    const isToBeMailed = isMailConfigured() && !(await canSignIn(tx, account));
+    const link = hasElsewhere && !isToBeMailed ? null : await linkOut(tx, account, who.id, at);
     return ok({ account, role: input.role, link });
   });
 }

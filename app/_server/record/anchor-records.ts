@@ -2,7 +2,7 @@ import 'server-only';
 import { anchorsOf, keepAnchor, unsentAnchors } from '#data/records/anchors';
 import { noteCheck } from '#data/records/checks';
 import { sealAt } from '#data/records/seal-at';
-import { listSites, type SiteEntry } from '#data/sites';
+import { listRecordedSites, type SiteEntry } from '#data/sites';
 import { inTransaction } from '#data/transaction';
 import { wake } from '#data/wake';
 import { dayIn } from '../local-day';
@@ -19,7 +19,7 @@ import { checkRecord } from './check-record';
  */
 export async function anchorRecords(instant: Date): Promise<void> {
   const day = dayIn('UTC', instant);
-  for (const site of await listSites()) await anchorSite(site, day, instant);
+  for (const site of await listRecordedSites()) await anchorSite(site, day, instant);
   for (const { place } of anchorPlaces()) {
     const isDue = (await unsentAnchors(day, place)).length > 0;
     if (isDue) await inTransaction((tx) => wake(tx, 'send-anchor', { place }, { key: `send-anchor:${place}` }));

@@ -4,7 +4,7 @@ import { ok, type Result } from '#core/result';
 import { anchorsOf, type SentAnchor } from '#data/records/anchors';
 import { sealAt } from '#data/records/seal-at';
 import type { ChainVerdict } from '#data/records/verify-chain';
-import { listSites, type SiteEntry } from '#data/sites';
+import { listRecordedSites, type SiteEntry } from '#data/sites';
 import { type Anchor, anchor } from '#shape/record/anchor';
 import { now } from '../clock';
 import { may } from '../gate/may';
@@ -44,7 +44,7 @@ export async function auditRecords(
   who: Who,
   { anchors }: z.output<typeof auditRecordsShape>,
 ): Promise<Result<Audit, Refusal>> {
-  const entries = (await listSites()).filter(({ key }) => may(who, 'audit', key));
+  const entries = (await listRecordedSites()).filter(({ key }) => may(who, 'audit', key));
   const broken: BrokenAnchor[] = anchors
     .filter(({ site }) => !entries.some(({ id }) => id === site))
     .map((kept) => ({ anchor: kept, wrong: 'no such site' }));

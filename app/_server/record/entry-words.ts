@@ -89,6 +89,13 @@ const WORDS: Readonly<Record<string, Words>> = {
     title: 'somebody let in',
     tell: ({ text, name }) => `Let ${name('account')} in as ${text('role')}`,
   },
+  'link-made': {
+    title: 'link made for somebody',
+    tell: ({ text, name }) =>
+      text('link') === 'mail'
+        ? `Had a link mailed to ${name('account')}, by which they choose how they sign in`
+        : `Made a link by which ${name('account')} chooses how they sign in, and was shown it`,
+  },
   'role-changed': {
     title: 'role changed',
     tell: ({ text, name }) => `Changed the role of ${name('account')} from ${text('was')} to ${text('role')}`,

@@ -2,7 +2,7 @@ import 'server-only';
 import { z } from 'zod';
 import { ok, type Result } from '#core/result';
 import { checksOf } from '#data/records/checks';
-import { listSites } from '#data/sites';
+import { listRecordedSites } from '#data/sites';
 import { may } from '../gate/may';
 import type { Refusal } from '../gate/refusal';
 import type { Who } from '../gate/who';
@@ -20,7 +20,7 @@ export const listBrokenShape = z.undefined();
 
 /** Every broken record of the sites somebody manages: the daily look found it, and no anchor is sent until it is dealt with. */
 export async function listBroken(who: Who): Promise<Result<BrokenRecord[], Refusal>> {
-  const sites = (await listSites()).filter(({ key }) => may(who, 'audit', key));
+  const sites = (await listRecordedSites()).filter(({ key }) => may(who, 'audit', key));
   const checks = new Map((await checksOf(sites.map(({ id }) => id))).map((check) => [check.siteId, check]));
   return ok(
     sites.flatMap(({ id, key, name }) => {

@@ -36,9 +36,11 @@ export function readAnswers(
   }
   const faults = checkAnswers(shaped.data);
   if (faults.length > 0) return refused({ why: 'invalid', faults });
-  const system = startSystem(
-    shaped.data,
-    facility.systems.map(({ key }) => key),
+  const system = onOwnWord(
+    startSystem(
+      shaped.data,
+      facility.systems.map(({ key }) => key),
+    ),
   );
   const whole = { ...facility, systems: [...facility.systems, system] };
   // A room or a circuit may have gone since the form was opened.
@@ -46,4 +48,10 @@ export function readAnswers(
   if (misfits.length > 0)
     return refused({ why: 'invalid', faults: misfits.map(({ message }) => ({ path: '', message })) });
   return ok({ system, facility: whole });
+}
+
+/** The first plans are in force at once, as somebody's answers have them: until somebody else has read them, they say so. */
+function onOwnWord(system: System): System {
+  const ownWord = { why: 'its first plan, begun with the first answers about the system' };
+  return { ...system, equipment: system.equipment.map((one) => ({ ...one, plan: { ...one.plan, ownWord } })) };
 }

@@ -139,6 +139,23 @@ describe('who may change a description', () => {
   });
 });
 
+describe('what is not done to things of a kind', () => {
+  test.each([
+    ['replace', 'safeguard', SYSTEM, baseSystem().safeguards[0]?.key],
+    ['move', 'safeguard', SYSTEM, baseSystem().safeguards[0]?.key],
+    ['replace', 'system', undefined, SYSTEM],
+    ['retire', 'site', undefined, 'harbour'],
+    ['add', 'system', undefined, undefined],
+  ] as const)('to %s a %s is refused, though a request may ask for it', async (act, noun, system, key) => {
+    await anew();
+    const draft = { why: 'because', on: '2026-01-02' };
+    const asked = { site: 'harbour', act, noun, system, key, draft, shown: {}, units: 'metric', basedOn: 1 } as const;
+    const { rows: before } = await query('SELECT count(*)::int AS n FROM safeguard_test');
+    expect(await keepChange(LOCAL_PERSON, asked)).toEqual({ ok: false, reason: { why: 'not-found', what: 'thing' } });
+    expect((await query('SELECT count(*)::int AS n FROM safeguard_test')).rows).toEqual(before);
+  });
+});
+
 describe('a thing that is added', () => {
   beforeEach(anew);
 
@@ -155,6 +172,25 @@ describe('a thing that is added', () => {
     const plans = await ofRecord('plan-in-force');
     const [row] = await rowsOf('equipment', 'lamp');
     expect(plans.at(-1)).toMatchObject({ equipment: row?.id, version: 1 });
+  });
+
+  test('in the place of what was retired a moment ago has its other plan on its author’s own word', async () => {
+    const plan = { cutOuts: [], interlocks: [], states: [], regulation: { kind: 'always', by: 'controller' } };
+    const lamp = { name: 'Lamp', key: 'lamp', type: 'light', tank: baseSystem().tanks[0]?.key ?? '', plan };
+    await keepEdit(await edit({ noun: 'equipment', system: SYSTEM }, 'add', lamp));
+    const away = { why: 'done with', on: '2026-01-02' };
+    expect(
+      await keepEdit(await edit({ noun: 'equipment', system: SYSTEM, key: 'lamp' }, 'retire', away)),
+    ).toMatchObject({
+      ok: true,
+    });
+    const other = { ...plan, ownWord: {}, regulation: { kind: 'always', by: 'person' } };
+    await keepEdit(await edit({ noun: 'equipment', system: SYSTEM }, 'add', { ...lamp, plan: other }));
+    const is = (await stored('harbour')).facility.systems[0]?.equipment.find(({ key }) => key === 'lamp');
+    expect(is?.plan).toMatchObject({
+      regulation: { by: 'person' },
+      ownWord: { why: expect.stringMatching(/first plan/) },
+    });
   });
 
   test('under a key that is taken is refused at the key', async () => {

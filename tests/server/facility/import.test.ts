@@ -68,6 +68,42 @@ describe('an import', () => {
     expect((await stored('harbour')).facility).toEqual(changed);
   });
 
+  test('that takes a safeguard out of service or puts it back says so in the record, by ids alone', async () => {
+    await import_(facility());
+    const [first, ...rest] = facility().systems[0]?.safeguards ?? [];
+    const off = { by: 'Robin Example', why: 'new probe', since: '2026-01-02', until: '2026-01-09' };
+    if (!first) throw new Error('no safeguard');
+    const [one] = facility().systems;
+    if (!one) throw new Error('no system');
+    await import_(facility({ systems: [{ ...one, safeguards: [{ ...first, off }, ...rest] }] }));
+    await import_(facility());
+    const { rows } = await query(
+      `SELECT kind, body FROM record WHERE kind LIKE 'safeguard-_%' AND kind <> 'safeguard-tested' ORDER BY seq`,
+    );
+    const { rows: names } = await query(`SELECT id FROM person_name WHERE name = 'Robin Example'`);
+    const { by: _, ...said } = off;
+    expect(rows).toMatchObject([
+      { kind: 'safeguard-off', body: { by: 'local', owner: names[0].id, ...said } },
+      { kind: 'safeguard-back', body: { by: 'local', since: off.since, until: off.until } },
+    ]);
+    expect(JSON.stringify(rows)).not.toContain('Robin');
+  });
+
+  test('of a test that lies ahead is refused at its place: it would count by itself when its day comes', async () => {
+    const [one] = facility().systems;
+    const [first, ...rest] = one?.safeguards ?? [];
+    if (!(one && first)) throw new Error('no safeguard');
+    const tests = [{ on: '2999-01-01', result: 'worked' as const }];
+    const ahead = facility({ systems: [{ ...one, safeguards: [{ ...first, tests }, ...rest] }] });
+    const fault = {
+      path: 'systems[0].safeguards[0].tests[0].on',
+      message: expect.stringMatching(/^must not be after today/),
+      line: expect.any(Number),
+    };
+    expect(await import_(ahead)).toMatchObject({ ok: false, reason: { why: 'invalid', faults: [fault] } });
+    expect(await preview(ahead)).toMatchObject({ ok: false, reason: { why: 'invalid', faults: [fault] } });
+  });
+
   test('of a file with one fault anywhere stores nothing, and names it with its line', async () => {
     const before = await counts();
     const text = writeFacility(facility()).replace('"room": "gallery"', '"room": "galery"');

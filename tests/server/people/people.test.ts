@@ -1,5 +1,7 @@
 import { findAccount } from '#data/accounts/accounts';
+import { findLink } from '#data/accounts/links';
 import { verifyChain } from '#data/records/verify-chain';
+import { endEverywhere } from '#server/accounts/end-account';
 import { whoAsks, type Who } from '#server/gate/who';
 import { changeRole } from '#server/people/change-role';
 import { erasePerson } from '#server/people/erase-person';
@@ -90,6 +92,12 @@ describe('letting somebody in', () => {
     const again = await makeMemberLink(chief, { site: HARBOUR, account });
     expect(again).toMatchObject({ ok: true, value: { way: 'shown', address: expect.stringMatching(/\/join\//) } });
     expect(again.ok && again.value).not.toMatchObject({ address: link });
+    const entry = await lastEntry();
+    expect(entry).toMatchObject({ kind: 'link-made', body: { by: chief.id, account, link: 'shown' } });
+    expect(entry?.what).toMatch(/^Made a link by which Name of di@aqua\.example .* was shown it$/);
+    expect(JSON.stringify(entry)).not.toContain(
+      again.ok && again.value.way === 'shown' && again.value.address.slice(-43),
+    );
   });
 });
 
@@ -279,5 +287,40 @@ describe('people of a site', () => {
     });
     expect(await lastEntry()).toMatchObject({ kind: 'member-linked', body: { account } });
     expect(await linkToRota(chief, { site: HARBOUR, account })).toEqual({ ok: true, value: { person: null } });
+  });
+});
+
+describe('a link that was shown at one site', () => {
+  test('who gets a role here is not entered by a link that was shown at another site before', async () => {
+    const { account, link } = await letIn('cleo@aqua.example', 'viewer', other, 'branch');
+    const token = link?.slice(-43) ?? '';
+    expect(await findLink('join', token, new Date())).toMatchObject({ accountId: account });
+    await letIn('cleo@aqua.example', 'lead');
+    expect(await findLink('join', token, new Date())).toBeNull();
+  });
+
+  test('a link made by the same administrator goes on when they give a role at another site', async () => {
+    const { link } = await letIn('clem@aqua.example', 'viewer');
+    const both = as(chief.id, { harbour: 'admin', branch: 'admin' });
+    await letIn('clem@aqua.example', 'viewer', both, 'branch');
+    expect(await findLink('join', link?.slice(-43) ?? '', new Date())).toMatchObject({ purpose: 'join' });
+  });
+});
+
+describe('an account that is ended at the machine', () => {
+  test('ends at each site, in its record, so that another site lets nobody back in there', async () => {
+    const { account } = await letIn('nell@aqua.example', 'lead');
+    await letIn('nell@aqua.example', 'viewer', other, 'branch');
+    expect(await endEverywhere(account, 'local', new Date())).toBe(true);
+    for (const [at, role] of [
+      [HARBOUR, 'lead'],
+      ['branch', 'viewer'],
+    ] as const) {
+      expect(await lastEntry(at)).toMatchObject({ kind: 'member-left', body: { by: 'local', account, role } });
+    }
+    expect(await endEverywhere(account, 'local', new Date())).toBe(false);
+    await letIn('nell@aqua.example', 'aquarist', other, 'branch');
+    expect((await whoAsks(await headersOf(account)))?.at).toEqual({ branch: 'aquarist' });
+    expect(await verifyChain(harbour)).toMatchObject({ isWhole: true });
   });
 });

@@ -205,6 +205,10 @@ describe('the daily anchor', () => {
     await query("SET session_replication_role = replica; UPDATE record SET kind = 'unsaid' WHERE seq = 1");
     await anchorRecords(at('2026-11-22'));
     expect(await listBroken(MANAGER)).toMatchObject({ value: [{ seq: 1, wrong: 'not as it was sealed' }] });
+    // Said to be no site that is described yet, it is shown all the same.
+    await query('UPDATE site SET revision = 0');
+    expect(await listBroken(MANAGER)).toMatchObject({ value: [{ seq: 1 }] });
+    await query('UPDATE site SET revision = 1');
     expect(await listBroken({ ...MANAGER, at: { harbour: 'lead' } })).toEqual({ ok: true, value: [] });
     expect(await listAnchors(MANAGER, { site: 'harbour' })).toMatchObject({ value: { check: { brokenSeq: 1 } } });
     expect(await listAnchors({ ...MANAGER, at: { harbour: 'viewer' } }, { site: 'harbour' })).toMatchObject({

@@ -206,6 +206,8 @@ describe('a safeguard that is taken out of service', () => {
     expect(() => anOff({ until: addDays(today, -1) })).toThrow('before the first day');
     const past = anOff({ since: addDays(today, -9), until: addDays(today, -1) });
     expect(await takeOff(LEAD, past)).toMatchObject({ reason: { why: 'invalid', faults: [{ path: 'until' }] } });
+    const endless = anOff({ until: '9999-12-31' });
+    expect(await takeOff(LEAD, endless)).toMatchObject({ reason: { why: 'invalid', faults: [{ path: 'until' }] } });
   });
 });
 

@@ -102,6 +102,15 @@ describe('a link to join, or to a new password', () => {
   });
 });
 
+describe('a link that was made before a password was chosen by another', () => {
+  test('leads nowhere any more: whoever was shown it has no way back in', async () => {
+    const id = await anAccount();
+    const shown = await linkFor(id, 'join');
+    expect(await choose('reset', await linkFor(id, 'reset'))).toMatchObject({ ok: true });
+    expect(await choose('join', shown)).toEqual(NO_LINK);
+  });
+});
+
 describe('a link asked for by mail', () => {
   const jobs = async () =>
     (await query(`SELECT payload FROM graphile_worker._private_jobs ORDER BY id`)).rows.map(({ payload }) => payload);
