@@ -1,7 +1,4 @@
-import { siteAddress } from '../frame/site-address';
-
-/** Stands in an address for the system of a thing that belongs to the site. */
-const NO_SYSTEM = '-';
+import { NO_SYSTEM, siteAddress } from '../frame/site-address';
 
 /** The address of a thing. @param act what is to be done with it; its page when left out */
 export function thingAddress(site: string, noun: string, system: string | null, key: string, act?: string): string {

@@ -1,3 +1,6 @@
+/** Stands in an address for the system of what belongs to the site itself. */
+export const NO_SYSTEM = '-';
+
 /**
  * Address of the page of a site, or of what lies beneath it.
  *

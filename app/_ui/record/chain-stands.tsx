@@ -1,20 +1,17 @@
 'use client';
 
 import { useActionState } from 'react';
+import type { FormAction, FormAnswer } from '../form/answer';
 import style from './record.module.css';
 
 /** Whether a record is as it was written, or the first link that is not. */
 export type Verdict = { isWhole: true; links: number } | { isWhole: false; seq: number; wrong: string };
 
-/** What asking for it answers. */
-export type VerifyAnswer = { ok: true; value: Verdict } | { ok: false; said: string };
-export type VerifyAction = (before: null, form: FormData) => Promise<VerifyAnswer>;
-
 interface ChainStandsProps {
   site: string;
   head: { seq: number; seal: string } | null;
   /** Null for those who may not ask. */
-  verify: VerifyAction | null;
+  verify: FormAction<Verdict> | null;
 }
 
 /** Where the chain of the record stands, and whether it is whole, once somebody asks. */
@@ -31,9 +28,9 @@ export function ChainStands({ site, head, verify }: ChainStandsProps) {
   );
 }
 
-function Verify({ site, verify }: { site: string; verify: VerifyAction }) {
+function Verify({ site, verify }: { site: string; verify: FormAction<Verdict> }) {
   const [answer, ask, isBusy] = useActionState(
-    (_before: VerifyAnswer | null, form: FormData): Promise<VerifyAnswer | null> => verify(null, form),
+    (_before: FormAnswer<Verdict> | null, form: FormData): Promise<FormAnswer<Verdict>> => verify(null, form),
     null,
   );
   return (
@@ -47,7 +44,7 @@ function Verify({ site, verify }: { site: string; verify: VerifyAction }) {
   );
 }
 
-function said(answer: VerifyAnswer): string {
+function said(answer: FormAnswer<Verdict>): string {
   if (!answer.ok) return answer.said;
   const verdict = answer.value;
   return verdict.isWhole

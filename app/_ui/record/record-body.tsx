@@ -1,16 +1,17 @@
 import Link from 'next/link';
 import { Page } from '../frame/page';
+import type { FormAction } from '../form/answer';
 import { siteAddress } from '../frame/site-address';
 import { type Column, Ledger } from '../table/ledger';
 import { instantSaid } from '../words/instant';
-import { ChainStands, type VerifyAction } from './chain-stands';
+import { ChainStands, type Verdict } from './chain-stands';
 import { EntryDetail } from './entry-detail';
 import { RecordFilter } from './record-filter';
 import { askingFor, type EntryView, type RecordView } from './record-view';
 import style from './record.module.css';
 
 /** The record of a site, newest first. @param verify works every seal out again, for those who may */
-export function RecordBody({ page, verify }: { page: RecordView; verify: VerifyAction }) {
+export function RecordBody({ page, verify }: { page: RecordView; verify: FormAction<Verdict> }) {
   const { site, entries, asked, olderBefore, head, mayVerify } = page;
   const { before: _, times: __, ...part } = asked;
   const at = siteAddress(site.key);

@@ -1,6 +1,6 @@
 import type { Standing } from '#core/plans/due';
 import type { Safeguard, SafeguardKind } from '#core/plans/safeguard';
-import { siteAddress } from '../frame/site-address';
+import { NO_SYSTEM, siteAddress } from '../frame/site-address';
 
 /** A safeguard and how it stands on a day. */
 export interface LineView extends Standing {
@@ -63,5 +63,5 @@ export const SAFEGUARD_WORDS: Record<SafeguardKind, string> = {
 
 /** Address of a safeguard's page. */
 export function safeguardAddress(site: string, { system, key }: Pick<LineView, 'system' | 'key'>): string {
-  return siteAddress(site, 'safeguards', system?.key ?? '-', key);
+  return siteAddress(site, 'safeguards', system?.key ?? NO_SYSTEM, key);
 }

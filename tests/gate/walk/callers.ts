@@ -3,7 +3,7 @@ import { endAccount } from '#data/accounts/accounts';
 import { endSessions, SESSION_MS } from '#data/accounts/sessions';
 import { inTransaction } from '#data/transaction';
 import { now } from '#server/clock';
-import { anAccount, headersOf } from '../../_support/signed-in';
+import { anAccount, headersOf, headersWith } from '../../_support/signed-in';
 
 /** Somebody who asks, with what their browser sends. */
 export interface Caller {
@@ -65,8 +65,4 @@ export async function allCallers(join: Join, joinOther: Join): Promise<Caller[]>
   await joinOther(stranger, 'admin');
   callers.push({ name: 'an administrator of another site', is: 'stranger', headers: await headersOf(stranger) });
   return callers;
-}
-
-function headersWith(token: string): Headers {
-  return new Headers({ host: 'localhost:3200', cookie: `holdfast-session=${token}` });
 }

@@ -8,56 +8,21 @@ import { letGo } from '#server/people/let-go';
 import { linkToRota } from '#server/people/link-to-rota';
 import { getMember, listPeople } from '#server/people/list-people';
 import { makeMemberLink } from '#server/people/make-link';
-import { readRecord } from '#server/record/read-record';
 import { beforeAll, describe, expect, test } from 'vitest';
-import { site } from '../../_support/build-facility';
-import { freshDatabase } from '../../_support/database';
-import { anAccount, headersOf } from '../../_support/signed-in';
-import { smallFacility } from '../../_support/small-facility';
-import { keep, stored } from '../../_support/stored';
+import { headersOf } from '../../_support/signed-in';
+import { as, facility, HARBOUR, joinSite, twoSites } from './two-sites';
 
-const { query } = freshDatabase();
+const { query, ground, letIn, lastEntry } = twoSites();
 
-const facility = smallFacility();
-const HARBOUR = 'harbour';
 let harbour = '';
 let branch = '';
 let chief: Who;
-/** Administrator of the branch alone. */
 let other: Who;
-
-const as = (id: string, at: Who['at']): Who => ({ id, name: 'x', everywhere: null, at });
-const join = (siteId: string, account: string, role: string) =>
-  query('INSERT INTO membership (site_id, account_id, role, since) VALUES ($1, $2, $3, now())', [
-    siteId,
-    account,
-    role,
-  ]);
-
-beforeAll(async () => {
-  await keep(facility);
-  await keep({ ...facility, site: site({ key: 'branch', name: 'Branch' }) });
-  harbour = (await stored(HARBOUR)).siteId;
-  branch = (await stored('branch')).siteId;
-  chief = as(await anAccount({ name: 'Chief' }), { harbour: 'admin' });
-  other = as(await anAccount({ name: 'Other' }), { branch: 'admin' });
-  await join(harbour, chief.id, 'admin');
-  await join(branch, other.id, 'admin');
+beforeAll(() => {
+  ({ harbour, branch, chief, other } = ground());
 });
 
-/** Lets somebody in at the harbour. @returns their account, and the path of their link if one was shown */
-async function letIn(email: string, role: 'viewer' | 'aquarist' | 'lead' | 'admin' = 'lead', by = chief, at = HARBOUR) {
-  const answer = await invite(by, { site: at, email, name: `Name of ${email}`, role });
-  if (!answer.ok) throw new Error(JSON.stringify(answer.reason));
-  const { account, link } = answer.value;
-  return { account, link: link?.way === 'shown' ? link.address : null };
-}
-
-const lastEntry = async (at = HARBOUR) => {
-  const page = await readRecord({ ...chief, everywhere: 'admin', at: {} }, { site: at });
-  if (!page.ok) throw new Error('no record');
-  return page.value.entries[0];
-};
+const join = (siteId: string, account: string, role: string) => joinSite(query, siteId, account, role);
 
 describe('letting somebody in', () => {
   test('makes their account and a link to join, and stands in the record without their name', async () => {
