@@ -1,4 +1,5 @@
 import type { CarriedOutBy } from '#core/facility/site';
+import type { SensorQuantity } from '#core/facility/system';
 import type { Condition, CutOut, Interlock, Plan, Regulation } from '#core/plans/plan';
 import { figure } from '../units/figures';
 import type { Speech } from './said';
@@ -48,7 +49,7 @@ export function planLines(speech: Speech, { plan }: { plan: Plan }): PlanLine[] 
     ...plan.states.map(
       (line): PlanLine => ({
         layer: 'operating state',
-        says: `${line.then} during ${line.state.replace('-', ' ')}`,
+        says: `${line.then} during ${line.state.replaceAll('-', ' ')}`,
         by: line.by,
       }),
     ),
@@ -74,14 +75,25 @@ function interlockSaid(speech: Speech, line: Interlock): string {
   return `${line.then} while ${conditionSaid(speech, line.when)}`;
 }
 
+/** Unit of a bound on what a sensor reads: that of the plan, as it is typed, in either custom. */
+const BOUND_UNITS: Partial<Record<SensorQuantity, string>> = {
+  temperature: '°C',
+  level: 'mm',
+  flow: 'L/h',
+  oxygen: 'mg/L',
+  watts: 'W',
+};
+
 function conditionSaid({ names }: Speech, when: Condition): string {
   if (when.kind === 'return-lost')
     return when.provedBy === 'command'
       ? 'the return is told to stop'
       : `the return is lost, proved by ${when.provedBy}`;
+  const quantity = names.measures(when.sensor);
+  const unit = quantity && BOUND_UNITS[quantity] ? `\u00a0${BOUND_UNITS[quantity]}` : '';
   const bounds = [
-    when.above === undefined ? '' : `above ${when.above}`,
-    when.below === undefined ? '' : `below ${when.below}`,
+    when.above === undefined ? '' : `above ${when.above}${unit}`,
+    when.below === undefined ? '' : `below ${when.below}${unit}`,
   ];
   return `“${names.sensor(when.sensor)}” is ${bounds.filter(Boolean).join(' or ')}`;
 }
