@@ -30,6 +30,10 @@ test('somebody is let in by mail, does what their role allows, leaves, and is er
   await expect(theirs.getByText(`Let ${NAME} in as aquarist`)).toBeVisible();
   await expect(theirs.getByRole('button', { name: 'Work out every seal again' })).toHaveCount(0);
   await expect(theirs.getByRole('link', { name: 'People' })).toHaveCount(0);
+  await theirs.goto(`${SITE}/people`);
+  await expect(theirs.getByRole('heading', { name: 'This is not for you to see' })).toBeVisible();
+  await expect(theirs.getByRole('banner')).toHaveCount(1);
+  await theirs.goto(`${SITE}/record`);
 
   await page.getByRole('link', { name: NAME }).click();
   await page.getByRole('button', { name: `End the access of ${NAME}` }).click();

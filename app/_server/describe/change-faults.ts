@@ -7,9 +7,7 @@ import type { FormFault } from '#shape/facility/check-form';
 import { fieldWords } from '../facility/value-words';
 import type { Edited } from './apply-edit';
 import type { Fields } from './find-thing';
-
-/** What the shapes say of a list in which nothing is chosen. */
-const NONE_CHOSEN = /^must have at least 1 member, found a list of 0$/;
+import { formMessage } from './form-message';
 
 /**
  * Faults of a changed facility as the form can show them: by the field where it has one, in the order of the fields; first
@@ -25,7 +23,7 @@ export function fieldFaults(
   const told = faults.map((fault): FieldFault => {
     const isOfThing = path?.every((step, at) => fault.path[at] === step) === true;
     const within = isOfThing && path ? fieldPath(fault.path.slice(path.length), fields) : null;
-    if (within !== null) return { path: within, message: fault.message.replace(NONE_CHOSEN, 'must be at least one') };
+    if (within !== null) return { path: within, message: formMessage(fault.message) };
     return { path: '', message: `${placeWords(form, fault.path)}: ${fault.message}` };
   });
   const rank = ({ path: at }: FieldFault) => fields.findIndex(({ name }) => name === at.split('.')[0]);

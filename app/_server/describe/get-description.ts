@@ -3,6 +3,7 @@ import type { z } from 'zod';
 import type { Facility } from '#core/facility/facility';
 import { ok, type Result } from '#core/result';
 import { type ThingNoun, THINGS } from '#shape/describe/edit';
+import { optionName } from '#shape/form/words-of';
 import { sitePlace } from '#shape/reviews/case-place';
 import { may } from '../gate/may';
 import type { Refusal } from '../gate/refusal';
@@ -72,7 +73,9 @@ function listIn(owner: object, noun: ThingNoun, name: string | undefined): Thing
     key: String(member[key]),
     name: thingName(member, noun),
     what:
-      noun === 'person' ? '' : String(KINDS.map((field) => member[field]).find((value) => value !== undefined) ?? ''),
+      noun === 'person'
+        ? ''
+        : optionName(String(KINDS.map((field) => member[field]).find((value) => value !== undefined) ?? '')),
   }));
   return [{ noun, one, things }];
 }

@@ -35,7 +35,7 @@ export async function previewChange(who: Who, edit: EditRequest): Promise<Result
   const { after, clashes } = prepared.value;
   return ok({
     basedOn: entry.revision,
-    groups: groupDifferences(stored.facility, after),
+    groups: groupDifferences(stored.facility, after, edit.units),
     clashes,
     testAgain: edit.act === 'replace' ? testAgain(stored.facility, edit) : [],
     touched: touchedSystems({ stored, after, on: today, first: edit.system }).length,

@@ -84,7 +84,7 @@ function startOf(
   const isPlain = PLAIN_UNITS.has(unit);
   const said = (number: number) =>
     isPlain
-      ? `${shownNumber(number, field.is, custom)}\u00a0${field.symbol}`
+      ? `${custom === 'us' ? rounded(Number(shownNumber(number, field.is, custom))) : number}\u00a0${field.symbol}`
       : `${rounded(number)}\u00a0${unit}`.trim();
   return { value: said(value), range: low === high ? '' : `${said(low)} to ${said(high)}`, source, confidence };
 }

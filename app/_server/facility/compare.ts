@@ -1,6 +1,7 @@
 import 'server-only';
 import { type Difference, difference } from '#core/facility/difference';
 import type { Facility } from '#core/facility/facility';
+import type { Custom } from '#core/units/shown';
 import { loadFacility } from '#data/facility/load-facility';
 import { findSite } from '#data/sites';
 import { differenceWords } from './difference-words';
@@ -46,7 +47,7 @@ export async function compareWithStored(facility: Facility): Promise<ImportPrevi
 }
 
 /** The difference between two facilities, the site's own first, then system by system. */
-export function groupDifferences(before: Facility, after: Facility): DifferenceGroup[] {
+export function groupDifferences(before: Facility, after: Facility, custom: Custom = 'metric'): DifferenceGroup[] {
   const names = new Map([...before.systems, ...after.systems].map(({ key, name }) => [key, name]));
   const groups = new Map<string | null, DifferenceGroup>();
   for (const one of difference(before, after)) {
@@ -57,7 +58,7 @@ export function groupDifferences(before: Facility, after: Facility): DifferenceG
       name: system === null ? 'The site' : (names.get(system) ?? system),
       changes: [],
     };
-    group.changes.push({ ...one, words: differenceWords(one, before, after) });
+    group.changes.push({ ...one, words: differenceWords(one, before, after, custom) });
     groups.set(system, group);
   }
   return [...groups.values()].sort((a, b) => Number(a.system !== null) - Number(b.system !== null));

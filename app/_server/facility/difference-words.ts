@@ -1,6 +1,7 @@
 import 'server-only';
 import type { Difference } from '#core/facility/difference';
 import type { Facility } from '#core/facility/facility';
+import type { Custom } from '#core/units/shown';
 import { fieldWords, valueWords } from './value-words';
 
 /** What one member of a list is called. */
@@ -28,20 +29,21 @@ const ONE_OF: Readonly<Record<string, string>> = {
  * @param one      the difference
  * @param before   the facility as it is
  * @param after    the facility as it would be
+ * @param custom   units of its figures
  * @returns        for example `Heater 2 (equipment), rated: 150 W → 300 W`
  */
-export function differenceWords(one: Difference, before: Facility, after: Facility): string {
+export function differenceWords(one: Difference, before: Facility, after: Facility, custom: Custom = 'metric'): string {
   const { head, fields } = differenceHead(one, before, after);
   const field = fields.at(-1) ?? '';
   switch (one.kind) {
     case 'added':
-      return fields.length === 0 ? `${head}: new` : `${head}: new, ${valueWords(one.to, field)}`;
+      return fields.length === 0 ? `${head}: new` : `${head}: new, ${valueWords(one.to, field, custom)}`;
     case 'removed':
       return fields.length === 0
         ? `${head}: no longer there`
-        : `${head}: no longer there, was ${valueWords(one.from, field)}`;
+        : `${head}: no longer there, was ${valueWords(one.from, field, custom)}`;
     case 'changed':
-      return `${head}: ${valueWords(one.from, field)} → ${valueWords(one.to, field)}`;
+      return `${head}: ${valueWords(one.from, field, custom)} → ${valueWords(one.to, field, custom)}`;
   }
 }
 

@@ -1,6 +1,8 @@
 import 'server-only';
 import type { Figure } from '#core/facility/figure';
-import { type FieldUnit, unitOf } from '#shape/facility/field-unit';
+import type { Custom } from '#core/units/shown';
+import type { FieldUnit } from '#shape/facility/field-unit';
+import { shownNumber, shownUnit } from '#shape/form/shown-unit';
 
 /** Units that the end of a field's name may say, the longest first. */
 const ENDS: readonly FieldUnit[] = [
@@ -26,6 +28,9 @@ const ENDS: readonly FieldUnit[] = [
   'W',
 ];
 
+/** Digits of a number that came from another unit. */
+const DIGITS = 6;
+
 function unitEnd(field: string): FieldUnit | undefined {
   return ENDS.find((end) => field.endsWith(end) && field.length > end.length);
 }
@@ -42,17 +47,18 @@ export function fieldWords(field: string): string {
  *
  * @param value   JSON data, or a figure
  * @param field   name of the field it stands in
+ * @param custom  units to say it in; the record is written in those of the files
  */
-export function valueWords(value: unknown, field: string): string {
+export function valueWords(value: unknown, field: string, custom: Custom = 'metric'): string {
   const end = unitEnd(field);
-  const unit = end === undefined ? '' : ` ${unitOf(end).symbol}`;
-  if (typeof value === 'number') return `${value}${unit}`;
-  if (Array.isArray(value)) return value.length === 0 ? 'none' : value.map((one) => valueWords(one, field)).join(', ');
+  if (typeof value === 'number') return numberWords(value, end, custom);
+  if (Array.isArray(value))
+    return value.length === 0 ? 'none' : value.map((one) => valueWords(one, field, custom)).join(', ');
   if (typeof value !== 'object' || value === null) return String(value);
-  if (isFigure(value)) return figureWords(value, unit);
+  if (isFigure(value)) return figureWords(value, end, custom);
   return Object.entries(value)
     .filter(([, part]) => part !== undefined)
-    .map(([name, part]) => `${fieldWords(name)} ${valueWords(part, name)}`)
+    .map(([name, part]) => `${fieldWords(name)} ${valueWords(part, name, custom)}`)
     .join(', ');
 }
 
@@ -60,9 +66,21 @@ function isFigure(value: object): value is Figure {
   return 'origin' in value && 'value' in value;
 }
 
-function figureWords({ value, origin, low, high, source }: Figure, unit: string): string {
+/** A number with its unit, with as many digits as anybody measures. */
+function numberWords(value: number, unit: FieldUnit | undefined, custom: Custom): string {
+  if (unit === undefined) return String(value);
+  const { symbol } = shownUnit(unit, custom);
+  return `${Number(Number(shownNumber(value, unit, custom)).toPrecision(DIGITS))} ${symbol}`;
+}
+
+function figureWords(
+  { value, origin, low, high, source }: Figure,
+  unit: FieldUnit | undefined,
+  custom: Custom,
+): string {
   if (value === null) return 'unknown';
-  const range = low === undefined && high === undefined ? '' : `${low ?? value} to ${high ?? value}`;
+  const said = (number: number) => numberWords(number, unit, custom);
+  const range = low === undefined && high === undefined ? '' : `${said(low ?? value)} to ${said(high ?? value)}`;
   const notes = [origin === 'entered' ? '' : origin, range, source ?? ''].filter((note) => note !== '');
-  return `${value}${unit}${notes.length === 0 ? '' : ` (${notes.join('; ')})`}`;
+  return `${said(value)}${notes.length === 0 ? '' : ` (${notes.join('; ')})`}`;
 }

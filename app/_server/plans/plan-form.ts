@@ -12,6 +12,7 @@ import { draftOf } from '#shape/form/draft-of';
 import { readDraft } from '#shape/form/read-draft';
 import { planForm, typedPlan } from '#shape/plans/plan-place';
 import { formOf } from '../describe/form-of';
+import { formMessage } from '../describe/form-message';
 import { may } from '../gate/may';
 import type { Refusal } from '../gate/refusal';
 import type { Who } from '../gate/who';
@@ -103,6 +104,10 @@ function inForm(refusal: Refusal): Refusal {
   if (refusal.why !== 'invalid') return refusal;
   return {
     ...refusal,
-    faults: refusal.faults.map(({ path, ...fault }) => ({ ...fault, path: path.replace(/\[(\d+)\]/g, '.$1') })),
+    faults: refusal.faults.map(({ path, message, ...fault }) => ({
+      ...fault,
+      path: path.replace(/\[(\d+)\]/g, '.$1'),
+      message: formMessage(message, path.split('.').at(-1)),
+    })),
   };
 }

@@ -26,19 +26,24 @@ const ACTS: Readonly<Record<string, string>> = {
   retire: 'Retired',
 };
 
+/** A role as people call it. */
+function roleSaid(role: string): string {
+  return role === 'admin' ? 'administrator' : role;
+}
+
 /** Every kind of entry that has words of its own. */
 const WORDS: Readonly<Record<string, Words>> = {
   'facility-imported': {
-    title: 'facility file imported',
+    title: 'facility begun or imported',
     tell: ({ text }) =>
       text('revision') === '1'
-        ? 'Described the site by a facility file'
+        ? 'Began the description of the site'
         : `Imported a facility file: ${counted(text('changes'), 'difference')}, revision ${text('revision')} of the site`,
   },
   'description-changed': {
     title: 'description changed',
-    tell: ({ text, has }) =>
-      `${ACTS[text('act')] ?? 'Changed'} (${text('noun')}): ${text('changes')}${has('why') ? `. Why: ${text('why')}` : ''}${has('on') ? ` (${text('on')})` : ''}`,
+    tell: ({ text, name, has }) =>
+      `${ACTS[text('act')] ?? 'Changed'} (${text('noun')}): ${text('changes') || (has('thing') ? name('thing') : '–')}${has('why') ? `. Why: ${text('why')}` : ''}${has('on') ? ` (${text('on')})` : ''}`,
   },
   'plan-in-force': {
     title: 'plan put in force',
@@ -87,7 +92,7 @@ const WORDS: Readonly<Record<string, Words>> = {
   },
   'member-let-in': {
     title: 'somebody let in',
-    tell: ({ text, name }) => `Let ${name('account')} in as ${text('role')}`,
+    tell: ({ text, name }) => `Let ${name('account')} in as ${roleSaid(text('role'))}`,
   },
   'link-made': {
     title: 'link made for somebody',
@@ -98,7 +103,8 @@ const WORDS: Readonly<Record<string, Words>> = {
   },
   'role-changed': {
     title: 'role changed',
-    tell: ({ text, name }) => `Changed the role of ${name('account')} from ${text('was')} to ${text('role')}`,
+    tell: ({ text, name }) =>
+      `Changed the role of ${name('account')} from ${roleSaid(text('was'))} to ${roleSaid(text('role'))}`,
   },
   'member-linked': {
     title: 'account linked to the rota',
@@ -109,7 +115,7 @@ const WORDS: Readonly<Record<string, Words>> = {
   },
   'member-left': {
     title: 'access ended',
-    tell: ({ text, name }) => `Ended the access of ${name('account')}, who was ${text('role')}`,
+    tell: ({ text, name }) => `Ended the access of ${name('account')}, who was ${roleSaid(text('role'))}`,
   },
   'person-erased': {
     title: 'person erased',

@@ -1,7 +1,7 @@
 import 'server-only';
 import type { Facility } from '#core/facility/facility';
 import type { System } from '#core/facility/system';
-import type { DraftGroup, Field } from '#core/forms/field';
+import type { DraftGroup, Field, FieldFault } from '#core/forms/field';
 import { ok, type Result, refused } from '#core/result';
 import { checkAnswers } from '#core/start/check-answers';
 import { startSystem } from '#core/start/start-system';
@@ -10,6 +10,7 @@ import { wordIssues } from '#shape/facility/word-issue';
 import { readDraft } from '#shape/form/read-draft';
 import { startAnswersShape } from '#shape/start/start-answers';
 import { checkReferences } from '#core/facility/check-references';
+import { formMessage } from '../describe/form-message';
 import { formOf } from '../describe/form-of';
 import type { Refusal } from '../gate/refusal';
 
@@ -32,7 +33,7 @@ export function readAnswers(
   const shaped = startAnswersShape.safeParse(typed);
   if (!shaped.success) {
     const faults = wordIssues(shaped.error.issues, typed);
-    return refused({ why: 'invalid', faults: faults.map(({ path, message }) => ({ path: path.join('.'), message })) });
+    return refused({ why: 'invalid', faults: faults.map(atField) });
   }
   const faults = checkAnswers(shaped.data);
   if (faults.length > 0) return refused({ why: 'invalid', faults });
@@ -54,4 +55,15 @@ export function readAnswers(
 function onOwnWord(system: System): System {
   const ownWord = { why: 'its first plan, begun with the first answers about the system' };
   return { ...system, equipment: system.equipment.map((one) => ({ ...one, plan: { ...one.plan, ownWord } })) };
+}
+
+/** A fault by the field of the form; its label stands beside it, so that the name in the file is not said. */
+function atField({ path, message }: { path: readonly (string | number)[]; message: string }): FieldFault {
+  return {
+    path: path.join('.'),
+    message: formMessage(
+      message,
+      path.findLast((step) => typeof step === 'string'),
+    ),
+  };
 }

@@ -37,7 +37,10 @@ export function DescriptionPage({ page }: { page: DescriptionPageData }) {
   return (
     <Page
       title={`${site.name}, as described`}
-      over={[{ href: siteAddress(site.key), name: site.name }]}
+      over={[
+        { href: '/', name: 'Systems' },
+        { href: siteAddress(site.key), name: site.name },
+      ]}
       lead={
         <p>
           What the reviews are computed from. Whatever is changed here is shown with what it does to the reviews before
@@ -63,14 +66,14 @@ function PartOf({ site, part: { system, lists }, mayDescribe }: { site: string; 
         {lists.map(({ noun, one, things }) => (
           <div key={noun}>
             <dt>
-              {one.charAt(0).toUpperCase() + one.slice(1)} <span className={style.count}>{things.length}</span>
+              {several(one)} <span className={style.count}>{things.length}</span>
             </dt>
             <dd>
-              <ul>
+              <ul className={things.length > 3 ? style.many : undefined}>
                 {things.map(({ key, name, what }) => (
                   <li key={key}>
                     <Link href={thingAddress(site, noun, at, key)}>{name}</Link>
-                    {what ? <span className={style.what}> {what.replaceAll('-', ' ')}</span> : null}
+                    {what ? <span className={style.what}> {what}</span> : null}
                   </li>
                 ))}
                 {mayDescribe ? (
@@ -87,4 +90,11 @@ function PartOf({ site, part: { system, lists }, mayDescribe }: { site: string; 
       </dl>
     </Section>
   );
+}
+
+/** What several of them are called, as a heading: `Pieces of equipment`, `Electrical circuits`. */
+function several(one: string): string {
+  const [head = '', ...rest] = one.split(' of ');
+  const heads = head === 'person' ? 'people' : head === 'stock' ? head : `${head}s`;
+  return [heads.charAt(0).toUpperCase() + heads.slice(1), ...rest].join(' of ');
 }

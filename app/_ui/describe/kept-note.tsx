@@ -1,6 +1,7 @@
 'use client';
 
 import Link from 'next/link';
+import { useRouter } from 'next/navigation';
 import { useEffect, useRef } from 'react';
 import { siteAddress } from '../frame/site-address';
 import type { ChangeOf, Kept } from './answers';
@@ -17,12 +18,19 @@ const DONE: Record<ChangeOf['act'], string> = {
 /** What was kept, and where to go on. It takes the focus, since the form is gone. */
 export function KeptNote({ kept, of }: { kept: Kept; of: ChangeOf }) {
   const top = useRef<HTMLDivElement>(null);
-  useEffect(() => top.current?.focus(), []);
+  const router = useRouter();
+  const stays = of.act === 'change' || of.act === 'replace';
+  useEffect(() => {
+    top.current?.focus();
+    // The history below gains what was kept; a page whose thing has gone or moved must stay as it is.
+    if (stays) router.refresh();
+  }, [router, stays]);
   const { thing, changes } = kept;
+  const isNothing = changes === 0 && of.act !== 'replace';
   return (
     <div ref={top} tabIndex={-1} role="status">
-      <h2>{changes === 0 ? 'Nothing was changed' : DONE[of.act]}</h2>
-      {changes > 0 ? <p>It stands in the record, and the reviews it touches are being worked out.</p> : null}
+      <h2>{isNothing ? 'Nothing was changed' : DONE[of.act]}</h2>
+      {isNothing ? null : <p>It stands in the record, and the reviews it touches are being worked out.</p>}
       <ul>
         {thing ? (
           <li>

@@ -36,7 +36,9 @@ export function NewSiteForm({ fields, shown, units, begin }: NewSiteFormProps) {
       <div role="status">
         <h2>{name} is begun</h2>
         <p>
-          Next: <Link href={siteAddress(key, 'describe')}>describe what stands there</Link>.
+          Next: <Link href={siteAddress(key, 'systems', 'new')}>begin a system by eight questions</Link>, or{' '}
+          <Link href={siteAddress(key, 'describe')}>describe piece by piece what stands there</Link>: circuits, rota,
+          rounds.
         </p>
       </div>
     );

@@ -20,12 +20,17 @@ export function NewThingPage({ page, of, actions }: { page: NewThingPageData; of
   return (
     <Page
       title={`Add ${withArticle(one)}`}
-      over={[{ href: siteAddress(site.key, 'describe'), name: 'Description' }]}
+      over={[
+        { href: '/', name: 'Systems' },
+        { href: siteAddress(site.key), name: site.name },
+        { href: siteAddress(site.key, 'describe'), name: 'Description' },
+      ]}
       lead={
         <p>To {system ? system.name : site.name}. Figures nobody knows may be left empty, or said to be not known.</p>
       }
     >
-      <ThingForm fields={page.fields} shown={page.draft} of={of} actions={actions} mayDescribe />
+      {/* Begun anew with other units: what was typed in one must never be read in the other. */}
+      <ThingForm key={of.units} fields={page.fields} shown={page.draft} of={of} actions={actions} mayDescribe />
     </Page>
   );
 }

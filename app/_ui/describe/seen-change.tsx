@@ -12,11 +12,11 @@ interface SeenChangeProps {
 /** What a change would make different: in the description, and in the reviews as far as that is known. */
 export function SeenChange({ seen, news }: SeenChangeProps) {
   const { groups, clashes, testAgain, touched } = seen;
-  if (groups.length === 0) return null;
+  if (groups.length === 0 && testAgain.length === 0) return null;
   const same = news.flatMap((one) => (one.is === 'system' && !isTelling(one) ? [one.name] : []));
   return (
     <div className={style.answer}>
-      <h2>What it changes in the description</h2>
+      <h2>{groups.length > 0 ? 'What it changes in the description' : 'What has to be done again'}</h2>
       {clashes.length > 0 ? (
         <p>
           <strong>Changed by somebody else since you opened this form: {clashes.join(', ')}.</strong> Keeping yours

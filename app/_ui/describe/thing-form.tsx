@@ -61,10 +61,10 @@ export function ThingForm({ fields, shown, of, actions, mayDescribe }: ThingForm
       </fieldset>
       <p role="status" className={style.status}>
         {seen && looked && !isFresh ? 'What you typed has changed since: look at the difference again.' : null}
-        {seen?.ok && isFresh ? statusSaid(seen.value, news) : null}
+        {seen?.ok && isFresh ? statusSaid(seen.value, news, of.act) : null}
       </p>
       {seen?.ok && isFresh ? <SeenChange seen={seen.value} news={news} /> : null}
-      {seen?.ok && isFresh && seen.value.groups.length > 0 ? (
+      {seen?.ok && isFresh && (seen.value.groups.length > 0 || of.act === 'replace') ? (
         <p className={style.buttons}>
           <button
             type="button"
@@ -81,8 +81,9 @@ export function ThingForm({ fields, shown, of, actions, mayDescribe }: ThingForm
 }
 
 /** Where a look stands, in a sentence that is read out when it changes. */
-function statusSaid({ groups, touched }: Seen, news: readonly News[]): string {
+function statusSaid({ groups, touched }: Seen, news: readonly News[], act: ChangeOf['act']): string {
   const changes = groups.reduce((sum, group) => sum + group.changes.length, 0);
+  if (changes === 0 && act === 'replace') return 'The new one is like the one that goes: no figure changes.';
   if (changes === 0) return 'This says what is described already: there is nothing to keep.';
   const counted = `${changes} ${changes === 1 ? 'difference' : 'differences'}.`;
   if (touched === 0) return `${counted} No review depends on it.`;

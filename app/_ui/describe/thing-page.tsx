@@ -52,6 +52,8 @@ export function ThingPageBody({ page, of, actions }: ThingPageProps) {
     <Page
       title={TITLES[of.act](name)}
       over={[
+        { href: '/', name: 'Systems' },
+        { href: siteAddress(site.key), name: site.name },
         { href: siteAddress(site.key, 'describe'), name: 'Description' },
         ...(of.act === 'change' ? [] : [{ href: thingAddress(site.key, of.noun, of.system, of.key), name }]),
       ]}
@@ -67,7 +69,15 @@ export function ThingPageBody({ page, of, actions }: ThingPageProps) {
       }
     >
       <Section id="form" title={of.act === 'change' ? 'As described' : 'What to say'}>
-        <ThingForm fields={page.fields} shown={page.draft} of={of} actions={actions} mayDescribe={mayDescribe} />
+        {/* Another custom of units begins the form anew: digits typed in one must never be read in the other. */}
+        <ThingForm
+          key={of.units}
+          fields={page.fields}
+          shown={page.draft}
+          of={of}
+          actions={actions}
+          mayDescribe={mayDescribe}
+        />
       </Section>
       {of.act === 'change' && mayDescribe ? <OtherActs page={page} of={of} /> : null}
       {history ? (

@@ -29,9 +29,9 @@ export function Page({
       {over ? (
         <nav aria-label="Above this page" className={style.over}>
           {over.map(({ href, name }) => (
-            <Link key={href} href={href}>
-              {name}
-            </Link>
+            <span key={href}>
+              <Link href={href}>{name}</Link>
+            </span>
           ))}
         </nav>
       ) : null}

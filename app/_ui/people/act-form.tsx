@@ -1,6 +1,6 @@
 'use client';
 
-import { type ReactNode, useActionState } from 'react';
+import { Fragment, type ReactNode, useActionState, useState } from 'react';
 import type { FormAction, FormAnswer } from '../form/answer';
 import style from './people.module.css';
 
@@ -19,12 +19,19 @@ export function ActForm<T>({ action, hidden, button, done, children }: ActFormPr
   // Handed on as it is and not wrapped, so that the form finds its way to the server before any script runs.
   const asked = action as (before: FormAnswer<T> | null, form: FormData) => Promise<FormAnswer<T>>;
   const [answer, run, isBusy] = useActionState<FormAnswer<T> | null, FormData>(asked, null);
+  const [told, setTold] = useState(answer);
+  const [round, setRound] = useState(0);
+  if (answer !== told) {
+    setTold(answer);
+    if (answer?.ok) setRound(round + 1);
+  }
   return (
-    <form action={run} className={style.form}>
+    // An action that has ended empties the form, also one that was refused; what was done begins its fields anew instead.
+    <form action={run} onReset={(event) => event.preventDefault()} className={style.form}>
       {Object.entries(hidden).map(([name, value]) => (
         <input key={name} type="hidden" name={name} value={value} />
       ))}
-      {children}
+      <Fragment key={round}>{children}</Fragment>
       <button type="submit" disabled={isBusy}>
         {button}
       </button>

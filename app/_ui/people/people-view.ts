@@ -63,12 +63,23 @@ export function calledSo({ name, email }: Pick<MemberView, 'name' | 'email'>): s
   return name ?? email ?? 'name erased';
 }
 
+/** Days of the week in words. */
+const DAYS: Readonly<Record<string, string>> = {
+  mon: 'Monday',
+  tue: 'Tuesday',
+  wed: 'Wednesday',
+  thu: 'Thursday',
+  fri: 'Friday',
+  sat: 'Saturday',
+  sun: 'Sunday',
+};
+
 /** A duty in words. */
 export function dutySaid(duty: DutyView): string {
   switch (duty.kind) {
     case 'on-site':
     case 'on-call':
-      return `${duty.kind === 'on-call' ? 'on call' : 'on site'} in the shift ${duty.shift}: ${duty.days.join(', ')}, ${duty.from} to ${duty.to}`;
+      return `${duty.kind === 'on-call' ? 'on call' : 'on site'} in the shift ${duty.shift}: ${duty.days.map((day) => DAYS[day] ?? day).join(', ')}, ${duty.from} to ${duty.to}`;
     case 'safeguard-off':
       return `took ${duty.safeguard} out of service until ${duty.until}`;
     case 'plan-draft':

@@ -1,7 +1,7 @@
 'use client';
 
 import Link from 'next/link';
-import { useActionState, useId } from 'react';
+import { useActionState, useId, useState } from 'react';
 import type { DraftGroup, Field } from '#core/forms/field';
 import type { Custom } from '#core/units/shown';
 import { FaultSummary } from '../form/fault-summary';
@@ -31,6 +31,8 @@ export function PlanFormBody({ form, units, write }: { form: PlanFormData; units
     null,
   );
   const why = useId();
+  // Held here: a browser empties what a form holds once its action has answered.
+  const [reason, setReason] = useState('');
   const faults = answer && !answer.ok ? (answer.reason.faults ?? []) : [];
   const hidden = {
     site: form.site.key,
@@ -51,7 +53,16 @@ export function PlanFormBody({ form, units, write }: { form: PlanFormData; units
       <FormFields fields={fields} draft={draft} state={{ faults, change }} />
       <p className={style.asked}>
         <label htmlFor={why}>Why it is written</label>
-        <input id={why} name="reason" required maxLength={2000} autoComplete="off" className={style.why} />
+        <input
+          id={why}
+          name="reason"
+          required
+          maxLength={2000}
+          autoComplete="off"
+          className={style.why}
+          value={reason}
+          onChange={(event) => setReason(event.target.value)}
+        />
       </p>
       <p>
         <button type="submit" className={style.first} disabled={isBusy}>

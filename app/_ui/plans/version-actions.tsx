@@ -69,7 +69,7 @@ function Deed({ fields, action, name, first = false, ask }: DeedProps) {
   const [answer, send, isBusy] = useActionState(fresh(action), null);
   const id = useId();
   return (
-    <form action={send} className={style.deed}>
+    <form action={send} onReset={(event) => event.preventDefault()} className={style.deed}>
       {Object.entries(fields).map(([field, value]) => (
         <input key={field} type="hidden" name={field} value={value} />
       ))}

@@ -29,7 +29,7 @@ export function WaitingVersion({ page, version, inForce, speech, actions, review
       </h3>
       <p>
         {latest ? instantSaid(latest.at.toISOString(), zone) : ''},{' '}
-        {version.isOwn ? 'you' : (version.writtenBy ?? 'unknown')}. {version.reason}
+        {version.isOwn ? 'you' : (version.writtenBy ?? 'unknown')}: {version.reason}
       </p>
       <PlanDifferenceTable
         before={inForce.plan}

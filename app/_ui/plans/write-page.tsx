@@ -22,7 +22,7 @@ export function WritePlanPageBody({ form, units, write }: { form: PlanFormData; 
         </p>
       }
     >
-      <PlanFormBody form={form} units={units} write={write} />
+      <PlanFormBody key={units} form={form} units={units} write={write} />
     </Page>
   );
 }

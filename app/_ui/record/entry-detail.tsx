@@ -10,6 +10,7 @@ export function EntryDetail({ entry: { what, title, body, seal } }: { entry: Ent
         <p>
           Kind: {title}. Seal: <code className={style.seal}>{seal}</code>
         </p>
+        <p>What was sealed, word for word: persons and things stand in it by their ids.</p>
         <pre className={style.body}>{JSON.stringify(body, null, 2)}</pre>
       </Fold>
     </div>

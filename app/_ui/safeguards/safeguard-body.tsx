@@ -40,7 +40,7 @@ export function SafeguardBody({ page, record, withdraw, off, back }: SafeguardBo
         <TestLedger page={page} withdraw={withdraw} />
       </Section>
       {line.off || maySwitch ? (
-        <Section id="off" title="Out of service" note="Until then the review counts on it in neither column.">
+        <Section id="off" title="Out of service" note="While it is off, the review counts on it in neither column.">
           <OffSaid page={page} />
           {maySwitch ? <OffForm page={page} off={off} back={back} /> : null}
         </Section>

@@ -1,5 +1,5 @@
 import type { Facility } from '#core/facility/facility';
-import type { System } from '#core/facility/system';
+import type { SensorQuantity, System } from '#core/facility/system';
 
 /** What things are called, by key. A key that names nothing stands for itself. */
 export interface Names {
@@ -11,6 +11,8 @@ export interface Names {
   safeguard: (key: string) => string;
   circuit: (key: string) => string;
   person: (key: string) => string;
+  /** What a sensor measures; undefined for one that is not known. */
+  measures: (sensor: string) => SensorQuantity | undefined;
 }
 
 /** The names in use in one system of a site. */
@@ -25,6 +27,7 @@ export function namesOf(facility: Facility, system: System): Names {
     safeguard: finder(safeguards),
     circuit: finder(facility.circuits),
     person: finder(facility.people),
+    measures: (key) => system.sensors.find((sensor) => sensor.key === key)?.quantity,
   };
 }
 

@@ -21,6 +21,7 @@ export const PLAIN_NAMES: Names = {
   safeguard: String,
   circuit: String,
   person: String,
+  measures: () => undefined,
 };
 
 /** What must be saved from each class of harm, as it stands in a sentence. */

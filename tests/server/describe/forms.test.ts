@@ -71,7 +71,7 @@ describe('the form of a thing', () => {
     const outlet = async (units: 'metric' | 'us') => named(await fieldsOf(units, place), 'outletMm')?.starts?.[0];
     // Sixty millimetres, 30 to 200: `defaults.json`. An inch is 25.4 mm by definition.
     expect(await outlet('metric')).toMatchObject({ value: '60\u00a0mm', range: '30\u00a0mm to 200\u00a0mm' });
-    expect(await outlet('us')).toMatchObject({ value: '2.3622\u00a0in', range: '1.1811\u00a0in to 7.87402\u00a0in' });
+    expect(await outlet('us')).toMatchObject({ value: '2.362\u00a0in', range: '1.181\u00a0in to 7.874\u00a0in' });
   });
 
   test('of a new piece of equipment has defaults for each type that has one', async () => {

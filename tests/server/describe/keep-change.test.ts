@@ -3,6 +3,7 @@ import { verifyChain } from '#data/records/verify-chain';
 import { keepChange } from '#server/describe/keep-change';
 import { previewChange } from '#server/describe/preview-change';
 import { LOCAL_PERSON, type Who } from '#server/gate/who';
+import { entryWords } from '#server/record/entry-words';
 import { facility } from '../../_support/build-facility';
 import { freshDatabase } from '../../_support/database';
 import { edit, keepEdit, type Meant } from '../../_support/edit-thing';
@@ -59,6 +60,23 @@ describe('a change of the description', () => {
     expect(await verifyChain(siteId)).toMatchObject({ isWhole: true });
     const { rows: jobs } = await query('SELECT key FROM graphile_worker.jobs');
     expect(jobs).toEqual([{ key: `review-site:${siteId}` }]);
+  });
+
+  test('is told in the units of the person, and stands in the record in those of the files', async () => {
+    const tank = await edit(
+      { noun: 'tank', system: SYSTEM, key: 'display' },
+      'change',
+      { volumeL: entered('70') },
+      'us',
+    );
+    const seen = await previewChange(LOCAL_PERSON, tank);
+    if (!seen.ok) throw new Error(JSON.stringify(seen.reason));
+    expect(seen.value.groups.flatMap(({ changes }) => changes.map((one) => one.words))).toEqual([
+      expect.stringMatching(/ US gal.* → 70 US gal$/),
+    ]);
+    expect(await keepEdit(tank)).toMatchObject({ ok: true });
+    // The US gallon is 231 cubic inches (NIST Handbook 44, appendix C), so 3.785411784 L.
+    expect((await ofRecord('description-changed')).at(-1)?.changes).toEqual([expect.stringMatching(/ → 264.979 L$/)]);
   });
 
   test('of nothing changes nothing: no revision, no entry', async () => {
@@ -228,6 +246,19 @@ describe('a thing that is replaced', () => {
     const is = (await stored('harbour')).facility.systems[0]?.equipment.find(({ key }) => key === 'heater-1');
     expect(is?.plan).toEqual(was?.plan);
     expect(is?.name).toBe('Heater 1, new');
+  });
+
+  test('by one of the same make is another thing all the same, and the record says so', async () => {
+    const request = await edit(HEATER, 'replace', { why: 'Its seal leaked', on: '2026-03-01' });
+    expect(await keepEdit(request)).toMatchObject({ ok: true, value: { changes: 0, revision: 2 } });
+    const rows = await rowsOf('equipment', 'heater-1');
+    expect(rows.map(({ isLiving }) => isLiving)).toEqual([false, true]);
+    const [entry] = await ofRecord('description-changed');
+    expect(entry).toMatchObject({ act: 'replace', thing: rows[1]?.id, former: rows[0]?.id });
+    const names = new Map([[rows[1]?.id ?? '', 'Heater 1']]);
+    expect(entryWords('description-changed', entry ?? {}, names)).toBe(
+      'Replaced (piece of equipment): Heater 1. Why: Its seal leaked (2026-03-01)',
+    );
   });
 
   test('without a reason, or on a day that is yet to come, is refused', async () => {

@@ -73,7 +73,8 @@ describe('the form of a plan', () => {
     const back = groupOf(withPart(shown.draft, ['regulation', 'lowC'], '27'));
     expect(await write('metric', back, shown)).toMatchObject({
       ok: false,
-      reason: { why: 'invalid', faults: [{ path: 'regulation.lowC' }] },
+      // Neither the file's name of the field nor its °C: a person may be reading °F.
+      reason: { why: 'invalid', faults: [{ path: 'regulation.lowC', message: 'must be less than “high”' }] },
     });
   });
 });

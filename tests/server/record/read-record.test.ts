@@ -52,7 +52,7 @@ describe('the record of a site', () => {
     expect(older.entries.map(({ seq }) => seq)).toEqual(Array.from({ length: all - 50 }, (_, n) => all - 50 - n));
     expect(older.olderBefore).toBeNull();
     expect(older.entries.at(-1)).toMatchObject({
-      what: 'Described the site by a facility file',
+      what: 'Began the description of the site',
       by: 'the machine itself',
     });
   });

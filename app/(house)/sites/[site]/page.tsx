@@ -22,6 +22,7 @@ export async function generateMetadata({ params }: Address): Promise<Metadata> {
 export default async function SitePage({ params }: Address) {
   const site = answered(await askSite(await params));
   const { systems } = answered(await askSystems(undefined));
+  const here = systems.filter((system) => system.site.key === site.key);
   const { units } = await chosenView();
   return (
     <Page
@@ -38,7 +39,11 @@ export default async function SitePage({ params }: Address) {
         </>
       }
     >
-      <SystemsOverview systems={systems.filter((system) => system.site.key === site.key)} units={units} />
+      {here.length > 0 ? (
+        <SystemsOverview systems={here} units={units} />
+      ) : (
+        <p>No system is described here yet, so there is nothing to review.</p>
+      )}
     </Page>
   );
 }

@@ -20,7 +20,13 @@ export default async function NewSitePage() {
       lead={<p>What stands where, and in which air. Everything else is described afterwards, piece by piece.</p>}
     >
       {answer.ok ? (
-        <NewSiteForm fields={answer.value.fields} shown={answer.value.draft} units={units} begin={newSiteAction} />
+        <NewSiteForm
+          key={units}
+          fields={answer.value.fields}
+          shown={answer.value.draft}
+          units={units}
+          begin={newSiteAction}
+        />
       ) : (
         <p>{refusalWords(answer.reason)}</p>
       )}

@@ -30,7 +30,7 @@ export default async function StartPage({ params }: { params: Promise<SiteAddres
         </p>
       }
     >
-      <StartForm form={form} units={units} preview={previewStartAction} keep={keepStartAction} />
+      <StartForm key={units} form={form} units={units} preview={previewStartAction} keep={keepStartAction} />
     </Page>
   );
 }
