@@ -65,9 +65,13 @@ const SCREENS: Record<string, (page: Page) => Promise<void>> = {
     await page.getByLabel('Password').fill('nothing that lets anybody in');
     await page.getByRole('button', { name: 'Sign in', exact: true }).click();
     await expect(page.getByRole('status').filter({ hasText: /let you in|wait/ })).toBeVisible();
+    await expect(page.getByText('Demonstration', { exact: true })).toBeVisible();
   },
   how: async (page) => void (await page.goto('/how')),
-  'not-found': async (page) => void (await page.goto('/nowhere')),
+  'not-found': async (page) => {
+    await page.goto('/nowhere');
+    await expect(page.getByText('Demonstration', { exact: true })).toBeVisible();
+  },
 };
 
 for (const [name, open] of Object.entries(SCREENS)) {
