@@ -23,12 +23,24 @@ const SHARED = [
 /** Tables whose rows are added and nothing else. */
 const ONLY_ADDED = [
   'account_event',
+  'alarm_call',
+  'alarm_call_try',
+  'alarm_event',
+  'alarm_occurrence',
   'anchor_sent',
+  'file_import',
+  'incident',
+  'incident_entry',
   'plan_status',
   'plan_version',
+  'reading',
   'record',
   'record_anchor',
+  'round',
+  'round_entry',
+  'round_signature',
   'safeguard_test',
+  'state_event',
 ];
 
 const OURS = `FROM pg_class c JOIN pg_namespace n ON n.oid = c.relnamespace AND n.nspname = 'public'`;
@@ -138,6 +150,7 @@ const SITE = '019a0000-0000-7000-8000-000000000001';
 
 /** One row in a table, without what it refers to. */
 async function fill(table: string): Promise<void> {
+  await query(`SELECT make_reading_part('2026-11-25')`);
   const zero = `decode(repeat('00', 32), 'hex')`;
   const rows: Record<string, string> = {
     record: `'${SITE}', 1, now(), 'test', '{}', ${zero}, ${zero}`,
@@ -146,6 +159,18 @@ async function fill(table: string): Promise<void> {
     anchor_sent: `'${SITE}', now(), 'file', 'somewhere', now()`,
     plan_version: `'${SITE}', '${SITE}', 1, '{}', now()`,
     plan_status: `'${SITE}', '${SITE}', 1, 'in-force', now()`,
+    reading: `'${SITE}', '${SITE}', '2026-11-25', 1, 0, 25.1, 0, NULL, NULL, NULL, now()`,
+    file_import: `'${SITE}', '${SITE}', '${SITE}', 'a.csv', ${zero}, now(), 'local', '{}'`,
+    alarm_occurrence: `'${SITE}', '${SITE}', '${SITE}', '${SITE}', now(), now(), 1, '{}'`,
+    alarm_event: `'${SITE}', '${SITE}', '${SITE}', 'raised', now(), NULL, NULL, NULL, '{}'`,
+    alarm_call: `'${SITE}', '${SITE}', '${SITE}', 1, '${SITE}', 'mail', 'on-site', now()`,
+    alarm_call_try: `'${SITE}', '${SITE}', '${SITE}', now(), 'taken', NULL`,
+    state_event: `'${SITE}', '${SITE}', '${SITE}', '${SITE}', 'feeding', 'begun', now(), NULL, 'local', NULL`,
+    round: `'${SITE}', '${SITE}', NULL, 'Morning', now(), now(), 'local', '{}'`,
+    round_entry: `'${SITE}', '${SITE}', '${SITE}', 'a', now(), now(), 'local', '1', NULL, NULL, NULL, NULL`,
+    round_signature: `'${SITE}', '${SITE}', '${SITE}', 'signed', now(), 'local', NULL`,
+    incident: `'${SITE}', '${SITE}', 1, 'Flood', NULL, NULL, now(), 'local'`,
+    incident_entry: `'${SITE}', '${SITE}', '${SITE}', 'log', now(), now(), 'local', '{}', NULL, NULL`,
     safeguard_test: `'${SITE}', '${SITE}', '${SITE}', now(), 'worked', NULL, NULL, now()`,
   };
   await query(`SET session_replication_role = replica; INSERT INTO ${table} VALUES (${rows[table]})`);

@@ -7,12 +7,24 @@ const { query } = freshDatabase();
 /** Tables whose rows are added and nothing else. */
 const ONLY_ADDED = [
   'account_event',
+  'alarm_call',
+  'alarm_call_try',
+  'alarm_event',
+  'alarm_occurrence',
   'anchor_sent',
+  'file_import',
+  'incident',
+  'incident_entry',
   'plan_status',
   'plan_version',
+  'reading',
   'record',
   'record_anchor',
+  'round',
+  'round_entry',
+  'round_signature',
   'safeguard_test',
+  'state_event',
 ];
 
 /** What PostgreSQL answers to those who may not (SQLSTATE, class 42). */

@@ -96,7 +96,27 @@ export interface Tank {
   pumpDryMm?: Figure;
 }
 
-export const SENSOR_QUANTITIES = ['temperature', 'level', 'flow', 'salinity', 'oxygen', 'leak', 'watts', 'ph'] as const;
+/** What can be measured. From `ph` on the model does not reckon with it: it is read, kept and watched all the same. */
+export const SENSOR_QUANTITIES = [
+  'temperature',
+  'level',
+  'flow',
+  'salinity',
+  'oxygen',
+  'leak',
+  'watts',
+  'ph',
+  'oxygen-saturation',
+  'conductivity',
+  'redox',
+  'ammonia',
+  'nitrite',
+  'nitrate',
+  'phosphate',
+  'alkalinity',
+  'pressure',
+  'turbidity',
+] as const;
 export type SensorQuantity = (typeof SENSOR_QUANTITIES)[number];
 
 export interface Sensor {

@@ -22,7 +22,8 @@ export function floorSignal(plant: Plant): Signal {
   return linear(plant.size - 1, 1000, 0);
 }
 
-/** What a sensor reports under an upset. Flow, watts and pH are not numbers of the state: they read as lost here. */
+/** What a sensor reports under an upset. Flow, watts, pH and what else the model does not reckon with are no
+ * numbers of the state: they read as lost here. */
 function sensorSignal(sensor: Sensor, plant: Plant, places: Places, upset: Upset): Signal {
   const fault = upset.probes.get(sensor.key);
   if (fault?.as === 'lost') return lost();
@@ -53,6 +54,16 @@ function healthy(sensor: Sensor, plant: Plant, node: number, shift: number): Sig
     case 'flow':
     case 'watts':
     case 'ph':
+    case 'oxygen-saturation':
+    case 'conductivity':
+    case 'redox':
+    case 'ammonia':
+    case 'nitrite':
+    case 'nitrate':
+    case 'phosphate':
+    case 'alkalinity':
+    case 'pressure':
+    case 'turbidity':
       return lost();
   }
 }

@@ -26,6 +26,10 @@ const UNITS: Readonly<Record<string, FileUnit>> = {
   oxygen: 'MgL',
   salinity: 'psu',
   watts: 'W',
+  ammonia: 'MgL',
+  nitrite: 'MgL',
+  nitrate: 'MgL',
+  phosphate: 'MgL',
 } satisfies Partial<Record<SensorQuantity, FileUnit>>;
 
 /**

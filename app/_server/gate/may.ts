@@ -13,6 +13,20 @@ export const LEAST = {
   'read-record': 'aquarist',
   /** Record that a safeguard was tested. */
   'test-safeguard': 'aquarist',
+  /** Say that an alarm was seen, and add to what is known of it. */
+  acknowledge: 'aquarist',
+  /** Walk a round: record what was looked at, and sign. */
+  walk: 'aquarist',
+  /** Put a system into an operating state, and end it. */
+  'set-state': 'aquarist',
+  /** Open an incident and write in its log. */
+  'log-incident': 'aquarist',
+  /** Look at a round that somebody else signed. */
+  'second-look': 'lead',
+  /** Take in the file of a logger. */
+  'take-in-file': 'lead',
+  /** Lead the investigation of an incident: marks, losses, safeguards, actions, signing. */
+  investigate: 'lead',
   /** Take a safeguard out of service, and put it back. */
   'switch-safeguard': 'lead',
   /** Change how a site is described. */
@@ -23,6 +37,8 @@ export const LEAST = {
   'approve-plan': 'lead',
   /** Make a whole site be as a file says. */
   import: 'manager',
+  /** Let a source send readings, and stop it. */
+  'reading-sources': 'manager',
   /** Work out every seal of the record again. */
   audit: 'manager',
   /** Say who may do what at the site, and let people in and out. */

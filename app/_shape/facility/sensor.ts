@@ -10,7 +10,9 @@ export const sensorShape = noun('sensor', 'One sensor.', {
   quantity: z
     .enum(SENSOR_QUANTITIES)
     .describe(
-      'What it measures: °C, mm relative to the running level, L/h, practical salinity, mg/L, wet or not, W, pH.',
+      'What it measures: temperature °C, level mm relative to the running level, flow L/h, practical salinity, oxygen mg/L, ' +
+        'leak wet (1) or not (0), watts W, pH, oxygen saturation %, conductivity mS/cm, redox mV, ammonia (total), nitrite and ' +
+        'nitrate mg/L as N, phosphate mg/L as P, alkalinity mmol/L, pressure kPa, turbidity NTU.',
     ),
   tank: keyOf(
     'tank',

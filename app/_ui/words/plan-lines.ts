@@ -83,6 +83,16 @@ const BOUND_UNITS: Partial<Record<SensorQuantity, string>> = {
   flow: 'L/h',
   oxygen: 'mg/L',
   watts: 'W',
+  'oxygen-saturation': '%',
+  conductivity: 'mS/cm',
+  redox: 'mV',
+  ammonia: 'mg/L',
+  nitrite: 'mg/L',
+  nitrate: 'mg/L',
+  phosphate: 'mg/L',
+  alkalinity: 'mmol/L',
+  pressure: 'kPa',
+  turbidity: 'NTU',
 };
 
 function conditionSaid({ names }: Speech, when: Condition): string {
