@@ -461,8 +461,9 @@ ALTER TABLE "incident_entry"
 CREATE UNIQUE INDEX "alarm_event_once" ON "alarm_event" ("site_id", "occurrence_id", "kind")
   WHERE "kind" IN ('raised', 'returned', 'acknowledged');
 -- An entry is corrected once: whoever corrects it again corrects the correction.
-CREATE UNIQUE INDEX "round_entry_corrected_once" ON "round_entry" ("site_id", "supersedes");
-CREATE UNIQUE INDEX "incident_entry_corrected_once" ON "incident_entry" ("site_id", "supersedes");
+CREATE UNIQUE INDEX "round_entry_corrected_once" ON "round_entry" ("site_id", "supersedes") WHERE "supersedes" IS NOT NULL;
+CREATE UNIQUE INDEX "incident_entry_corrected_once" ON "incident_entry" ("site_id", "supersedes")
+  WHERE "supersedes" IS NOT NULL;
 -- A run of a state begins once and ends once.
 CREATE UNIQUE INDEX "state_event_once" ON "state_event" ("site_id", "run_id", "kind") WHERE "kind" IN ('begun', 'ended');
 
