@@ -26,6 +26,8 @@ export type Sought =
   | 'session'
   | 'passkey'
   | 'account'
+  | 'state'
+  | 'calendar'
   | 'page';
 
 /**
