@@ -5,6 +5,7 @@ import { entered } from '../../_support/given';
 import { smallFacility } from '../../_support/small-facility';
 import type { Given, Line, WalkSite } from './line';
 import { ROTA_LINES } from './rota-lines';
+import { ALARM_LINES } from './alarm-lines';
 import { SITE_LINES } from './site-lines';
 
 const ACCOUNT = 'app/(house)/account';
@@ -151,6 +152,7 @@ export const LINES: Readonly<Record<string, Line>> = {
   ...EVERYWHERE_LINES,
   ...SITE_LINES,
   ...ROTA_LINES,
+  ...ALARM_LINES,
 };
 
 let count = 0;
