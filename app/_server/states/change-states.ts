@@ -2,6 +2,7 @@ import 'server-only';
 import type { StateName } from '#core/facility/system';
 import { ok, refused, type Result } from '#core/result';
 import { accountNames } from '#data/accounts/names';
+import { news } from '#data/news';
 import { appendRecords } from '#data/records/append-records';
 import type { RecordEntry } from '#data/records/seal';
 import { findEvent } from '#data/states/change-state';
@@ -62,7 +63,10 @@ export async function changeStates(
     // An id that stands for something else: the form was not made here.
     if (before) return refused({ why: 'not-found', what: 'state' } as const);
     const result = await work({ tx, place: place.value, open: await openStates(tx, siteId, held.id), at });
-    if (result.ok && result.value.length > 0) await appendRecords(tx, siteId, result.value, at);
+    if (result.ok && result.value.length > 0) {
+      await appendRecords(tx, siteId, result.value, at);
+      await news(tx, siteId, 'states');
+    }
     return result;
   });
   if (done.ok) return ok({ site, system });
