@@ -28,6 +28,8 @@ export type Sought =
   | 'session'
   | 'passkey'
   | 'account'
+  | 'state'
+  | 'calendar'
   | 'page';
 
 /**
