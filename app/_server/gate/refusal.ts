@@ -25,6 +25,8 @@ export type Sought =
   | 'round'
   | 'line of the sheet'
   | 'link'
+  | 'source'
+  | 'name'
   | 'session'
   | 'passkey'
   | 'account'

@@ -117,6 +117,22 @@ const WORDS: Readonly<Record<string, Words>> = {
     title: 'access ended',
     tell: ({ text, name }) => `Ended the access of ${name('account')}, who was ${roleSaid(text('role'))}`,
   },
+  'source-made': {
+    title: 'source of readings made',
+    tell: ({ name, has }) => `Let ${name('source')} send readings${has('gateway') ? ` for ${name('gateway')}` : ''}`,
+  },
+  'source-ended': {
+    title: 'source of readings ended',
+    tell: ({ name }) => `Ended ${name('source')} as a source of readings`,
+  },
+  'sensor-named': {
+    title: 'name of a sensor given',
+    tell: ({ text, name }) => `Said that sources call ${name('sensor')} “${text('name')}”`,
+  },
+  'sensor-unnamed': {
+    title: 'name of a sensor taken away',
+    tell: ({ text, name }) => `Took the name “${text('name')}” of ${name('sensor')} away`,
+  },
   'state-begun': {
     title: 'state begun',
     tell: ({ text, name, has }) =>
