@@ -29,6 +29,8 @@ export interface NearAlarm {
   beganAt: Date;
   raisedAt: Date;
   value: number | null;
+  /** The definition as it was then. */
+  definition: unknown;
   alarm: { name: string };
   system: { name: string };
   events: AlarmEventRow[];
@@ -49,6 +51,7 @@ export async function nearAlarms({ siteId, systemId, from, to }: Window): Promis
       beganAt: true,
       raisedAt: true,
       value: true,
+      definition: true,
       alarm: { select: { name: true } },
       system: { select: { name: true } },
       events: { orderBy: { at: 'asc' } },

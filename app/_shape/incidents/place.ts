@@ -57,3 +57,13 @@ export const entryMeta = {
 
 export type IncidentPlace = z.output<typeof incidentPlace>;
 export type OpenRequest = z.output<typeof openRequest>;
+
+/** The timeline of an incident: from how many hours before it began. */
+export const timelinePlace = incidentPlace.extend({
+  hours: optional(z.coerce.number().min(0).max(168)),
+});
+
+export type TimelinePlace = z.output<typeof timelinePlace>;
+
+/** The report of an incident: with names, or with roles alone. */
+export const reportPlace = timelinePlace.extend({ names: optional(z.enum(['yes', 'no'])) });
