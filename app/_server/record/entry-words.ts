@@ -90,6 +90,20 @@ const WORDS: Readonly<Record<string, Words>> = {
     title: 'safeguard put back',
     tell: ({ text, name }) => `Put ${name('safeguard')} back, which was to be out of service until ${text('until')}`,
   },
+  'incident-opened': {
+    title: 'incident opened',
+    tell: ({ text, name, has }) =>
+      `Opened incident ${text('incident')}, ${has('system') ? name('system') : 'the whole site'}: ${text('title')}`,
+  },
+  'incident-written': {
+    title: 'written in an incident',
+    tell: ({ text, has }) =>
+      `Wrote in incident ${text('incident')} (${text('what').replaceAll('-', ' ')})${has('supersedes') ? `, in the place of another entry: ${text('reason')}` : ''}`,
+  },
+  'incident-signed': {
+    title: 'incident signed',
+    tell: ({ text }) => `Signed incident ${text('incident')} as ${text('as').replaceAll('-', ' ')}`,
+  },
   'member-let-in': {
     title: 'somebody let in',
     tell: ({ text, name }) => `Let ${name('account')} in as ${roleSaid(text('role'))}`,
