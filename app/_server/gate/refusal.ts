@@ -30,6 +30,8 @@ export type Sought =
   | 'account'
   | 'state'
   | 'calendar'
+  | 'sensor'
+  | 'layout'
   | 'page';
 
 /**
