@@ -38,6 +38,7 @@ export function laidOver(said: LayoutDraft | FileLayout, likely: LayoutDraft): L
 }
 
 /** A layout that is remembered, as one that may still be changed. */
-export function asDraft({ goodFrom = null, columns, ...rest }: FileLayout): LayoutDraft {
-  return { ...rest, goodFrom, columns: columns.map(({ flag = null, ...one }) => ({ ...one, flag })) };
+export function asDraft({ goodFrom, columns, ...rest }: FileLayout): LayoutDraft {
+  const open = columns.map((one) => ({ ...one, flag: one.flag ?? null }));
+  return { ...rest, goodFrom: goodFrom ?? null, columns: open };
 }
