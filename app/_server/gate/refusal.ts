@@ -34,6 +34,8 @@ export type Sought =
   | 'account'
   | 'state'
   | 'calendar'
+  | 'sensor'
+  | 'layout'
   | 'page';
 
 /**

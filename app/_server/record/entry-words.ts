@@ -103,6 +103,10 @@ const WORDS: Readonly<Record<string, Words>> = {
   'incident-signed': {
     title: 'incident signed',
     tell: ({ text }) => `Signed incident ${text('incident')} as ${text('as').replaceAll('-', ' ')}`,
+  'file-taken-in': {
+    title: 'logger file taken in',
+    tell: ({ text }) =>
+      `Took in the file ${text('file')}: ${counted(text('stored'), 'reading')} stored, ${text('repeats')} there already, ${text('conflicts')} in conflict, ${text('refused')} refused`,
   },
   'member-let-in': {
     title: 'somebody let in',
