@@ -22,6 +22,8 @@ export type Sought =
   | 'person'
   | 'safeguard'
   | 'test'
+  | 'round'
+  | 'line of the sheet'
   | 'link'
   | 'session'
   | 'passkey'
