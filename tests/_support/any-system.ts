@@ -111,6 +111,7 @@ function anyAlarms(
     fc.constant({ kind: 'silent', gateway }),
   );
   for (const { key, equipment } of sensors) {
+    on.push(fc.constant({ kind: 'silent-sensor', sensor: key }));
     on.push(anyBounds(-100, 100).map((bounds) => ({ kind: 'sensor', sensor: key, ...bounds })));
     if (equipment !== undefined) on.push(fc.constant({ kind: 'watts', equipment }));
   }
@@ -120,6 +121,8 @@ function anyAlarms(
     on: fc.oneof(...on),
     delayS: anyNumber(0, 3600),
     deadBand: anyNumber(0, 10),
+    offDelayS: maybe(anyNumber(0, 3600)),
+    escalateAfterMin: maybe(anyNumber(0, 600)),
     answeredBy: fc.oneof(fc.constantFrom('rota', 'nobody'), someOf(ground.people, 1)),
     safeguard: maybeSafeguard(safeguards, 'alarm'),
   });

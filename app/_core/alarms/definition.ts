@@ -1,16 +1,23 @@
 /**
  * What this room knows: what an alarm is defined to watch and who answers it.
- * What it leaves out: the life of a raised alarm, which comes with readings.
+ * What it leaves out: what is carried out when an alarm is raised. Holdfast switches nothing.
  * Where the numbers come from: the people who set the limits.
  */
 import type { AnsweredBy } from '../facility/site';
 
 export type AlarmSource =
   | { kind: 'sensor'; sensor: string; above?: number; below?: number }
-  /** The equipment draws outside its watts range, or draws while commanded off. */
+  /** The equipment draws outside its watts range, or draws while commanded off: from readings only the first can be told. */
   | { kind: 'watts'; equipment: string }
   /** Nothing has come from this gateway for `delayS`. */
-  | { kind: 'silent'; gateway: string };
+  | { kind: 'silent'; gateway: string }
+  /** Nothing that can be trusted has come from this sensor for `delayS`. */
+  | { kind: 'silent-sensor'; sensor: string };
+
+/**
+ * Minutes until leads and managers are called as well, while nobody has acknowledged. Common practice, no source.
+ */
+export const ESCALATE_AFTER_MIN = 15;
 
 export interface AlarmDefinition {
   key: string;
@@ -20,7 +27,11 @@ export interface AlarmDefinition {
   delayS: number;
   /** How far back inside the limit it must come to clear, in the sensor's unit. */
   deadBand: number;
+  /** Seconds it must have come back inside the limit without a break before it clears; 0 when left out. */
+  offDelayS?: number;
   answeredBy: AnsweredBy;
+  /** Minutes until leads and managers are called as well, while nobody acknowledges; `ESCALATE_AFTER_MIN` when left out. */
+  escalateAfterMin?: number;
   /** Safeguard whose tests prove the way from this alarm to a person. */
   safeguard?: string;
 }

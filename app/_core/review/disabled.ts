@@ -14,7 +14,8 @@ export function disabledBy(context: Context, subject: Subject): string[] {
   const alarms = system.alarms.filter((alarm) => {
     if (alarm.answeredBy === 'nobody') return false;
     if (wayGone) return true;
-    if (alarm.on.kind === 'silent') return false;
+    // Silence is what these call for.
+    if (alarm.on.kind === 'silent' || alarm.on.kind === 'silent-sensor') return false;
     const source = alarm.on;
     const sensor = system.sensors.find((s) =>
       source.kind === 'sensor' ? s.key === source.sensor : s.quantity === 'watts' && s.equipment === source.equipment,

@@ -44,6 +44,8 @@ function alarmOf(build: Build, alarm: AlarmDefinition, index: number): AlarmWatc
   switch (alarm.on.kind) {
     case 'silent':
       return { ...base, silent: monitorSupply(build, alarm.on.gateway) };
+    case 'silent-sensor':
+      return { ...base, silent: sensorSilence(build, alarm.on.sensor) };
     case 'watts':
       return {
         ...base,
@@ -53,6 +55,16 @@ function alarmOf(build: Build, alarm: AlarmDefinition, index: number): AlarmWatc
     case 'sensor':
       return sensorAlarm(build, alarm, base, index);
   }
+}
+
+/**
+ * When a sensor says something: while it is there and its gateway has power. One that lies goes on speaking. Of a sensor
+ * without a gateway it is not known what carries it, so its silence is never noticed by this.
+ */
+function sensorSilence(build: Build, key: string): PowerPhase[] {
+  if (build.upset.probes.get(key)?.as === 'lost') return steady(false);
+  const gateway = build.system.sensors.find((s) => s.key === key)?.gateway;
+  return gateway ? monitorSupply(build, gateway) : steady(true);
 }
 
 function wattsSensor(build: Build, equipment: string): string | undefined {

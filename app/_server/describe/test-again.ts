@@ -15,7 +15,7 @@ export function testAgain(facility: Facility, { noun, system: at, key }: Pick<Ed
   const keys = new Set(
     noun === 'equipment'
       ? system.equipment.filter((one) => one.key === key).flatMap(({ plan }) => provingPlan(plan))
-      : system.alarms.filter(({ on }) => on.kind === 'sensor' && on.sensor === key).map(({ safeguard }) => safeguard),
+      : system.alarms.filter(({ on }) => 'sensor' in on && on.sensor === key).map(({ safeguard }) => safeguard),
   );
   return safeguardsOf(facility, system)
     .filter((one) => keys.has(one.key))

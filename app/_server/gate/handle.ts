@@ -29,17 +29,17 @@ const STATUS: Record<Refusal['why'], number> = {
  *
  * @param shape     what the input must be
  * @param carryOut   what to ask
- * @param respond   writes the answer; as JSON when left out
+ * @param respond   writes the answer, given the request it is for; as JSON when left out
  */
 export function handle<S extends z.ZodType, T>(
   shape: S,
   carryOut: UseCase<z.output<S>, T>,
-  respond: (value: T) => Response = (value) => Response.json(value),
+  respond: (value: T, request: Request) => Response = (value) => Response.json(value),
 ): (request: Request, place: Place) => Promise<Response> {
   return async (request, { params }) => {
     const raw = { ...Object.fromEntries(new URL(request.url).searchParams), ...(await params) };
     const answer = await pass(shape, carryOut, await whoAsks(request.headers), raw);
-    return answer.ok ? respond(answer.value) : refusalResponse(answer.reason);
+    return answer.ok ? respond(answer.value, request) : refusalResponse(answer.reason);
   };
 }
 

@@ -28,13 +28,22 @@ const silentAlarmShape = noun('silentAlarm', 'Nothing comes from a gateway.', {
   gateway: keyOf('gateway', 'Key of the gateway.'),
 });
 
+const silentSensorShape = noun('silentSensorAlarm', 'Nothing that can be trusted comes from a sensor.', {
+  kind: z.literal('silent-sensor').describe('silent-sensor: nothing that can be trusted comes from a sensor.'),
+  sensor: keyOf('sensor', 'Key of the sensor.'),
+});
+
 export const alarmShape = noun('alarm', 'What an alarm watches, and who answers it.', {
   key: keyText('Key of the alarm.'),
   name: nameText('Name of the alarm.'),
-  on: z.discriminatedUnion('kind', [sensorAlarmShape, wattsAlarmShape, silentAlarmShape]).describe('What it watches.'),
+  on: z
+    .discriminatedUnion('kind', [sensorAlarmShape, wattsAlarmShape, silentAlarmShape, silentSensorShape])
+    .describe('What it watches.'),
   delayS: amount('S', 'How long the condition must hold without a break'),
   deadBand: back.describe("How far back inside the limit it must come to clear, in the sensor's unit."),
+  offDelayS: amount('S', 'How long it must be back inside the limit before it clears').optional(),
   answeredBy: answeredBy('Who answers it:'),
+  escalateAfterMin: amount('Min', 'When leads and managers are called as well, while nobody acknowledges').optional(),
   safeguard: keyOf('safeguard', 'Key of the safeguard (kind alarm) that proves the way from this alarm to a person.', {
     of: 'alarm',
   }).optional(),

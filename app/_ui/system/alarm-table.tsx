@@ -36,6 +36,7 @@ function answered({ names }: Speech, by: AlarmDefinition['answeredBy']) {
 function watches(system: System, { units, names }: Speech, { on }: AlarmDefinition): string {
   if (on.kind === 'watts') return `watts of ${names.equipment(on.equipment)}, outside its range or while off`;
   if (on.kind === 'silent') return `silence of ${on.gateway}`;
+  if (on.kind === 'silent-sensor') return `silence of ${names.sensor(on.sensor)}`;
   const quantity = system.sensors.find((s) => s.key === on.sensor)?.quantity;
   const kind: FigureKind | undefined =
     quantity === 'temperature'

@@ -168,6 +168,11 @@ const BROKEN: [string, Facility, string[]][] = [
     [`${S}.alarms[0].on.gateway: gateway must be the key of a monitor of kind gateway; "host" is none`],
   ],
   [
+    'an alarm on the silence of a sensor that is not there',
+    withAlarm(alarm({ on: { kind: 'silent-sensor', sensor: 'moon' } })),
+    [`${S}.alarms[0].on.sensor: sensor must be the key of a sensor of this system; "moon" is none`],
+  ],
+  [
     'an alarm proved by an interlock, answered by a stranger',
     withAlarm(alarm({ safeguard: 'heater-interlock', answeredBy: ['kim'] })),
     [

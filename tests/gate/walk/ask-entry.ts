@@ -73,7 +73,17 @@ async function askHandler(
   const request = new Request(url, { method, headers: underWay.headers });
   const response = (await call(...([request, { params: Promise.resolve(params) }] as never[]))) as Response;
   const outcome = response.ok ? 'done' : (BY_STATUS[response.status] ?? String(response.status));
-  return { outcome, text: await response.text() };
+  return { outcome, text: await textOf(response) };
+}
+
+/** A stream never ends by itself: what it says at first is what it tells, and then the browser goes. */
+async function textOf(response: Response): Promise<string> {
+  const isStream = response.headers.get('content-type')?.startsWith('text/event-stream') ?? false;
+  const reader = isStream ? response.body?.getReader() : undefined;
+  if (!reader) return await response.text();
+  const { value } = await reader.read();
+  await reader.cancel();
+  return new TextDecoder().decode(value);
 }
 
 async function askAction({ call }: Entry, fields: Record<string, string>): Promise<Told> {

@@ -17,7 +17,9 @@ export function checkAlarms(scope: SystemScope, report: Report): void {
       const known = report.names(path, on.equipment, 'equipment of this system', scope.equipment);
       if (known && !measured.has(on.equipment))
         report.absent(path, `is watched for watts, but no watts sensor measures "${on.equipment}"`);
-    } else report.names([...here, 'on', 'gateway'], on.gateway, 'a monitor of kind gateway', scope.site.gateways);
+    } else if (on.kind === 'silent-sensor')
+      report.names([...here, 'on', 'sensor'], on.sensor, 'a sensor of this system', scope.sensors);
+    else report.names([...here, 'on', 'gateway'], on.gateway, 'a monitor of kind gateway', scope.site.gateways);
     checkAnsweredBy(alarm.answeredBy, [...here, 'answeredBy'], scope.site, report);
     report.safeguard([...here, 'safeguard'], alarm.safeguard, 'alarm', scope.safeguards);
   });

@@ -1,0 +1,42 @@
+import 'server-only';
+import { newId } from '../new-id';
+import { arrayText, type Asking } from './asking';
+import { originCode, qualityCode } from './codes';
+import type { NewReading } from './store-readings';
+
+/** The channel on which whoever judges alarms hears that something arrived; the site's id is what it hears. */
+export const ARRIVAL_CHANNEL = 'holdfast_arrival';
+
+const ADD = `
+  INSERT INTO reading_arrival (site_id, id, received_at, sensor_ids, ats, "values", qualities, origins)
+  SELECT $1::uuid, $2::uuid, $3::timestamptz, $4::uuid[],
+         ARRAY(SELECT to_timestamp(u.at / 1000.0) FROM unnest($5::float8[]) WITH ORDINALITY AS u(at, n) ORDER BY u.n),
+         $6::float8[], $7::int2[], $8::int2[]
+  RETURNING pg_notify($9, $1::text)::text AS told`;
+
+/**
+ * Says that readings came for which alarms are to be judged, once the transaction is kept. Those of a file are of days long
+ * past, and call nobody.
+ *
+ * @param kept   readings that were stored
+ */
+export async function announceArrival(
+  asking: Asking,
+  siteId: string,
+  kept: readonly NewReading[],
+  receivedAt: Date,
+): Promise<void> {
+  const live = kept.filter(({ origin }) => origin !== 'file');
+  if (live.length === 0) return;
+  await asking(ADD, [
+    siteId,
+    newId(),
+    receivedAt.toISOString(),
+    arrayText(live.map(({ sensorId }) => sensorId)),
+    arrayText(live.map(({ at }) => at.getTime())),
+    arrayText(live.map(({ value }) => value)),
+    arrayText(live.map(({ quality }) => qualityCode(quality))),
+    arrayText(live.map(({ origin }) => originCode(origin))),
+    ARRIVAL_CHANNEL,
+  ]);
+}

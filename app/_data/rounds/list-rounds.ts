@@ -1,0 +1,51 @@
+import 'server-only';
+import { database } from '../client';
+
+/** A round that was begun, with who signed and who looked again. */
+export interface RoundRow {
+  id: string;
+  /** Key of its slot; null for one walked besides the timetable. */
+  slot: string | null;
+  name: string;
+  dueAt: Date;
+  begunAt: Date;
+  begunBy: string;
+  signed: { at: Date; by: string; note: string | null } | null;
+  secondLook: { at: Date; by: string; note: string | null } | null;
+}
+
+type Raw = Omit<RoundRow, 'signed' | 'secondLook'> & Record<'signed' | 'secondLook', Signature | null>;
+interface Signature {
+  at: string;
+  by: string;
+  note: string | null;
+}
+
+/** Rounds of a site that were due within some time, the latest first. One question. */
+export async function listRounds(siteId: string, from: Date, to: Date): Promise<RoundRow[]> {
+  const rows = await database().$queryRaw<Raw[]>`
+    SELECT r.id, s.key AS slot, r.name, r.due_at AS "dueAt", r.begun_at AS "begunAt", r.begun_by AS "begunBy",
+           (SELECT jsonb_build_object('at', g.at, 'by', g.by, 'note', g.note) FROM round_signature g
+             WHERE g.site_id = r.site_id AND g.round_id = r.id AND g.kind = 'signed' ORDER BY g.at LIMIT 1) AS signed,
+           (SELECT jsonb_build_object('at', g.at, 'by', g.by, 'note', g.note) FROM round_signature g
+             WHERE g.site_id = r.site_id AND g.round_id = r.id AND g.kind = 'second-look' ORDER BY g.at LIMIT 1) AS "secondLook"
+      FROM round r
+      LEFT JOIN round_slot s ON s.site_id = r.site_id AND s.id = r.slot_id
+     WHERE r.site_id = ${siteId}::uuid AND r.due_at >= ${from.toISOString()}::timestamptz
+       AND r.due_at < ${to.toISOString()}::timestamptz
+     ORDER BY r.due_at DESC, r.begun_at DESC`;
+  return rows.map((row) => ({ ...row, signed: dated(row.signed), secondLook: dated(row.secondLook) }));
+}
+
+function dated(signature: Signature | null): RoundRow['signed'] {
+  return signature && { ...signature, at: new Date(signature.at) };
+}
+
+/** Since when a site is walked with Holdfast: since it was set up, or its first round was due if that is earlier. */
+export async function walkedSince(siteId: string): Promise<Date> {
+  const [found] = await database().$queryRaw<{ since: Date }[]>`
+    SELECT least(s.created_at, (SELECT min(r.due_at) FROM round r WHERE r.site_id = s.id)) AS since
+      FROM site s WHERE s.id = ${siteId}::uuid`;
+  if (!found) throw new Error(`There is no site ${siteId}`);
+  return found.since;
+}
