@@ -13,6 +13,8 @@ export interface Series {
   atMs: number[];
   /** In the unit of the sensor's quantity. */
   values: number[];
+  /** Those that are not good, by their place. */
+  odd: Map<number, { quality: 'suspect' | 'bad'; reason: string }>;
 }
 
 /** A stretch of time, ms since 1970. */
@@ -47,7 +49,7 @@ export function sampled(
     const instrument = instrumentOf(sensor.quantity, random, span.fromMs);
     const momentAt = momentsOf(course);
     const silent = outages.get(sensor.gateway) ?? [];
-    const series: Series = { system: system.key, sensor: sensor.key, atMs: [], values: [] };
+    const series: Series = { system: system.key, sensor: sensor.key, atMs: [], values: [], odd: new Map() };
     const offset = randomOf(facility.site.key, sensor.gateway).whole(1, 40) * 1000;
     for (let due = span.fromMs; due + offset <= span.toMs; due += within(close, due) ? CLOSE_MS : EVERY_MS) {
       const atMs = due + offset;
