@@ -1,4 +1,5 @@
 import type { Facility } from '#core/facility/facility';
+import type { SensorQuantity } from '#core/facility/system';
 import type { Course } from './course';
 import { instrumentOf } from './instrument';
 import { randomOf } from './random';
@@ -26,6 +27,9 @@ export interface Stretch {
 /** When gateways send: every ten minutes, every five while something is wrong. */
 const EVERY_MS = 600_000;
 const CLOSE_MS = 300_000;
+/** What hardly moves is sent when it has moved, and every hour besides: by how much, in the unit of its quantity. */
+const MOVED: Partial<Record<SensorQuantity, number>> = { watts: 3, leak: 0.5, level: 3, flow: 120 };
+const AT_LEAST_MS = 3_600_000;
 
 /**
  * What the gateways sent of one system.
@@ -57,11 +61,20 @@ export function sampled(
       const moment = momentAt(atMs);
       const value = moment && truth(moment);
       if (value === null) continue;
+      const shown = Math.max(floorOf(sensor.quantity), instrument.shows(atMs, value));
+      if (!isWorthSending(series, sensor.quantity, atMs, shown)) continue;
       series.atMs.push(atMs);
-      series.values.push(Math.max(floorOf(sensor.quantity), instrument.shows(atMs, value)));
+      series.values.push(shown);
     }
     return [series];
   });
+}
+
+function isWorthSending({ atMs, values }: Series, quantity: SensorQuantity, nowMs: number, shown: number): boolean {
+  const least = MOVED[quantity];
+  const last = values.at(-1);
+  if (least === undefined || last === undefined) return true;
+  return Math.abs(shown - last) > least || nowMs - (atMs.at(-1) ?? 0) >= AT_LEAST_MS;
 }
 
 /** Whether a moment lies in one of some stretches. */

@@ -28,14 +28,14 @@ const ADD = `
   INSERT INTO reading (site_id, sensor_id, "at", origin, revision, value, quality, reason, came_by, received_at)
   SELECT $1::uuid, $2::uuid, to_timestamp(u.at / 1000.0), $3::int2, 0, u.value, u.quality, u.reason, u.came_by,
          to_timestamp(u.at / 1000.0 + ${UNDER_WAY_S})
-    FROM unnest($4::float8[], $5::float8[], $6::int2[], $7::text[], $8::uuid[]) AS u(at, value, quality, reason, came_by)
-  ON CONFLICT DO NOTHING`;
+    FROM unnest($4::float8[], $5::float8[], $6::int2[], $7::text[], $8::uuid[]) AS u(at, value, quality, reason, came_by)`;
 
 /**
  * Stores what was read long ago, as if it had come then. No alarm is judged by it and nobody is told: what it called for
- * stands in the record already. What is there stays as it is.
+ * stands in the record already.
  *
  * @param histories   of sensors of the site
+ * @throws            when one of them is there already
  */
 export async function storeHistory(
   tx: Transaction,
