@@ -22,10 +22,14 @@ export type Sought =
   | 'person'
   | 'safeguard'
   | 'test'
+  | 'round'
+  | 'line of the sheet'
   | 'link'
   | 'session'
   | 'passkey'
   | 'account'
+  | 'state'
+  | 'calendar'
   | 'page';
 
 /**

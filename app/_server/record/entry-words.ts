@@ -117,6 +117,30 @@ const WORDS: Readonly<Record<string, Words>> = {
     title: 'access ended',
     tell: ({ text, name }) => `Ended the access of ${name('account')}, who was ${roleSaid(text('role'))}`,
   },
+  'state-begun': {
+    title: 'state begun',
+    tell: ({ text, name, has }) =>
+      `Put ${name('system')} into ${text('state').replaceAll('-', ' ')} until ${text('until')}${has('note') ? `: ${text('note')}` : ''}`,
+  },
+  'state-put-off': {
+    title: 'end of a state put off',
+    tell: ({ text, name }) =>
+      `Put off the end of ${text('state').replaceAll('-', ' ')} in ${name('system')} from ${text('was')} to ${text('until')}: ${text('note')}`,
+  },
+  'state-ended': {
+    title: 'state ended',
+    tell: ({ text, name, has }) =>
+      `Ended ${text('state').replaceAll('-', ' ')} in ${name('system')}, which was to last until ${text('until')}${has('note') ? `. Seen: ${text('note')}` : ''}`,
+  },
+  'calendar-made': {
+    title: 'calendar address made',
+    tell: ({ text }) =>
+      `Made an address at which a calendar reads ${text('scope') === 'mine' ? 'their own shifts' : 'the whole rota'}`,
+  },
+  'calendar-ended': {
+    title: 'calendar address ended',
+    tell: ({ name }) => `Ended the calendar address of ${name('account')}`,
+  },
   'person-erased': {
     title: 'person erased',
     tell: () => 'Erased the name and the address of somebody who had left',

@@ -4,6 +4,7 @@ import { site } from '../../_support/build-facility';
 import { entered } from '../../_support/given';
 import { smallFacility } from '../../_support/small-facility';
 import type { Given, Line, WalkSite } from './line';
+import { ROTA_LINES } from './rota-lines';
 import { ALARM_LINES } from './alarm-lines';
 import { SITE_LINES } from './site-lines';
 
@@ -150,6 +151,7 @@ export const LINES: Readonly<Record<string, Line>> = {
   ...OWN_LINES,
   ...EVERYWHERE_LINES,
   ...SITE_LINES,
+  ...ROTA_LINES,
   ...ALARM_LINES,
 };
 

@@ -1,0 +1,71 @@
+import 'server-only';
+import type { Check } from '#core/rounds/check';
+import type { Entry, EntryValue } from '#core/rounds/entry';
+import { ok, type Result, refused } from '#core/result';
+import { storeReadingsIn } from '#data/readings/store-readings';
+import type { RecordEntry } from '#data/records/seal';
+import { addEntries } from '#data/rounds/entries';
+import type { EnterRequest } from '#shape/rounds/requests';
+import type { Refusal } from '../gate/refusal';
+import type { Who } from '../gate/who';
+import type { HeldRound } from './change-round';
+
+/** What is to be kept of a line. */
+export interface ToKeep {
+  typed: Pick<EnterRequest, 'entry' | 'note' | 'notDone' | 'supersedes' | 'reason'>;
+  check: Check;
+  value: EntryValue | null;
+}
+
+/**
+ * Keeps an entry, and the reading that it is. What was sent twice is kept once; of two who enter the same line the second is
+ * told, and may correct.
+ */
+export async function keepEntry(
+  held: HeldRound,
+  who: Who,
+  { typed, check, value }: ToKeep,
+): Promise<Result<RecordEntry[], Refusal>> {
+  const { tx, site, round, entries, standing, at } = held;
+  if (entries.some(({ id }) => id === typed.entry)) return ok([]);
+  const stands = standing.get(check.key);
+  const clash = clashOf(held, stands, typed.supersedes);
+  if (clash) return clash;
+  // A correction is of what was looked at then.
+  const atMs = stands?.value ? stands.atMs : at.getTime();
+  const { entry: id, note = null, notDone = null, supersedes = null, reason = null } = typed;
+  const entry: Entry = { id, check: check.key, atMs, by: who.id, value, notDone, note, supersedes, reason };
+  await addEntries(tx, site.id, round.id, [{ ...entry, recordedAt: at }]);
+  await keepReading(held, check, entry);
+  if (supersedes === null) return ok([]);
+  const body = { by: who.id, round: round.id, slot: round.slotId, line: check.key, entry: id, supersedes, reason };
+  return ok([{ kind: 'round-corrected', body }]);
+}
+
+/** Why an entry is not kept as things stand; null when nothing is in its way. */
+function clashOf(
+  { signatures }: HeldRound,
+  stands: Entry | undefined,
+  supersedes: string | undefined,
+): Result<never, Refusal> | null {
+  const conflict = (now: string) => refused({ why: 'conflict' as const, now });
+  if (supersedes !== undefined)
+    return stands?.id === supersedes ? null : conflict('Somebody has corrected this entry already.');
+  if (signatures.length > 0) return conflict('This round is signed: what stands on it can be corrected, with a reason.');
+  return stands
+    ? conflict('Somebody has entered this line meanwhile: see what they wrote, and correct it if yours is right.')
+    : null;
+}
+
+async function keepReading({ tx, site, round, at }: HeldRound, check: Check, entry: Entry): Promise<void> {
+  const { value } = entry;
+  const sensorId = round.sheet.sensors[`${check.about.system}/${check.about.key}`];
+  if (value?.kind !== 'number' || sensorId === undefined) return;
+  const { quality, reason } = value;
+  const reading = { sensorId, at: new Date(entry.atMs), value: value.value, quality, ...(reason && { reason }) };
+  await storeReadingsIn(tx, site.id, [{ ...reading, origin: 'hand' }], {
+    cameBy: entry.id,
+    receivedAt: at,
+    correct: entry.supersedes !== null,
+  });
+}

@@ -1,0 +1,125 @@
+import 'server-only';
+import type { Check, NumberCheck, TestCheck } from '#core/rounds/check';
+import { beyondLimit, type EntryValue } from '#core/rounds/entry';
+import { isFar } from '#core/rounds/questions';
+import { fromCustom, readingSaid } from '#core/readings/figures';
+import { judge } from '#core/readings/judge';
+import reasons from '#core/readings/reasons.json';
+import { ok, type Result, refused } from '#core/result';
+import { toCubicMetres } from '#core/units/volume';
+import type { EnterRequest } from '#shape/rounds/requests';
+import type { Fault } from '../gate/refusal';
+
+/** What was typed on a line, as it is to be kept; and what the person is asked before it is, unless they have said it is so. */
+export interface ReadEntry {
+  value: EntryValue | null;
+  question: string | null;
+}
+
+const LITRES = 1000;
+/** Digits after the point that are kept of a number that was converted. */
+const KEPT_DIGITS = 6;
+
+/**
+ * Reads what was typed on a line.
+ *
+ * @param last   the last number known of the line, in the facility file's unit; null when none is
+ * @returns      the value, null for a line that was not done; or what is wrong, by field
+ */
+export function readEntry(check: Check, typed: EnterRequest, last: number | null): Result<ReadEntry, Fault[]> {
+  if (typed.notDone !== undefined) return ok({ value: null, question: null });
+  switch (check.kind) {
+    case 'number':
+      return readNumber(check, typed, last);
+    case 'yes-no':
+      if (typed.seen === 'usual') return ok({ value: { kind: 'yes-no', asUsual: true }, question: null });
+      if (typed.seen !== 'other') return missing('seen', 'choose whether it is as usual');
+      if (typed.note === undefined) return missing('note', 'say what is other than usual');
+      return ok({ value: { kind: 'yes-no', asUsual: false }, question: null });
+    case 'head-count':
+      return readCount(check.expected, typed);
+    case 'used':
+      return readUsed(typed);
+    case 'test':
+      return readTest(check, typed);
+  }
+}
+
+function readNumber(check: NumberCheck, typed: EnterRequest, last: number | null): Result<ReadEntry, Fault[]> {
+  const { units } = typed;
+  const number = numberOf(typed.number);
+  if (!number.ok) return number;
+  const converted = inFacilityUnit(check, typed, number.value);
+  if (!converted.ok) return converted;
+  const value = converted.value;
+  const isFahrenheit = units === 'us' && check.quantity === 'temperature';
+  const judged = judge(check.quantity, value, { value: number.value, ...(isFahrenheit && { unit: 'degF' }) });
+  const said = (figure: number) => readingSaid(check.quantity, units, figure);
+  const beyond = beyondLimit(check, value);
+  const questions = [
+    judged.reason ? `${reasons[judged.reason]} Is ${said(value)} what you read?` : null,
+    !judged.reason && last !== null && isFar(check.quantity, value, last)
+      ? `The last one was ${said(last)}. Is ${said(value)} what you read?`
+      : null,
+    beyond ? `${said(value)} is ${beyond} the limit of its alarm, ${said(check.alarm?.[beyond] ?? value)}. What was done?` : null,
+  ].filter((one) => one !== null);
+  return ok({
+    value: { kind: 'number', value, ...judged },
+    question: questions.length > 0 ? questions.join(' ') : null,
+  });
+}
+
+function inFacilityUnit({ quantity }: NumberCheck, { units }: EnterRequest, typed: number): Result<number, Fault[]> {
+  try {
+    return ok(Number(fromCustom(quantity, units, typed).toFixed(KEPT_DIGITS)));
+  } catch {
+    return missing('number', 'is beyond belief');
+  }
+}
+
+function readCount(expected: number, typed: EnterRequest): Result<ReadEntry, Fault[]> {
+  if (typed.seen === 'usual') return ok({ value: { kind: 'head-count', count: null }, question: null });
+  const number = numberOf(typed.number);
+  if (!number.ok) return number;
+  const count = number.value;
+  if (!Number.isInteger(count) || count < 0 || count > 1e6) return missing('number', 'must be a whole number of animals');
+  const question =
+    count === expected
+      ? null
+      : `${expected} are described, and you counted ${count}. What was seen, and what was done?`;
+  return ok({ value: { kind: 'head-count', count }, question });
+}
+
+function readUsed(typed: EnterRequest): Result<ReadEntry, Fault[]> {
+  const number = numberOf(typed.number);
+  if (!number.ok) return number;
+  if (number.value < 0 || number.value > 1e6) return missing('number', 'must be 0 or more');
+  const litres = typed.units === 'us' ? toCubicMetres(number.value, 'galUS') * LITRES : number.value;
+  return ok({ value: { kind: 'used', litres: Number(litres.toFixed(KEPT_DIGITS)) }, question: null });
+}
+
+function readTest(_check: TestCheck, typed: EnterRequest): Result<ReadEntry, Fault[]> {
+  const faults: Fault[] = [];
+  const needed = { steps: 'say what was done', expected: 'say what should have happened', found: 'say what was seen' };
+  for (const [path, message] of Object.entries(needed))
+    if (typed[path as keyof typeof needed] === undefined) faults.push({ path, message });
+  if (typed.seen !== 'worked' && typed.seen !== 'failed')
+    faults.unshift({ path: 'seen', message: 'choose whether it worked or failed' });
+  if (faults.length > 0) return refused(faults);
+  const result = typed.seen === 'failed' ? 'failed' : 'worked';
+  return ok({ value: { kind: 'test', result, test: typed.entry }, question: null });
+}
+
+/** A number as people write it: with a point or a comma before the decimals. */
+function numberOf(text: string | undefined): Result<number, Fault[]> {
+  if (text === undefined) return missing('number', 'must be a number');
+  const plain = text.replace(/\s/g, '').replace(/^\u2212/, '-');
+  const written = /^-?\d+,\d+$/.test(plain) ? plain.replace(',', '.') : plain;
+  if (!/^-?(\d+\.?\d*|\.\d+)$/.test(written) || !Number.isFinite(Number(written)))
+    return missing('number', 'must be a number, such as 24.5');
+  return ok(Number(written));
+}
+
+function missing(path: string, message: string): Result<never, Fault[]> {
+  return refused([{ path, message }]);
+}

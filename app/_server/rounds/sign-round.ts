@@ -1,0 +1,44 @@
+import 'server-only';
+import { ok, refused } from '#core/result';
+import { countRound } from '#core/rounds/entry';
+import { newId } from '#data/new-id';
+import { addSignature } from '#data/rounds/signatures';
+import { type SignRequest, signRequest } from '#shape/rounds/requests';
+import type { Who } from '../gate/who';
+import { changeRound, type RoundChanged } from './change-round';
+
+export const signRoundShape = signRequest;
+
+/** Lines that are named when something is blank; the rest are counted. */
+const NAMED = 3;
+
+/**
+ * Signs a round: whoever is signed in says that each line of its sheet was looked at, or why it was not. While a line is blank
+ * it cannot be signed, for blank is not as usual.
+ */
+export async function signRound(who: Who, { note, ...address }: SignRequest): Promise<RoundChanged> {
+  return await changeRound(
+    who,
+    'walk',
+    address,
+    async ({ tx, site, round, checks, entries, standing, signatures, at }) => {
+      const signed = signatures.find(({ kind }) => kind === 'signed');
+      // What a slow line made somebody send twice is kept once.
+      if (signed?.by === who.id) return ok([]);
+      if (signed) return refused({ why: 'conflict', now: 'Somebody else has signed this round already.' });
+      const blank = checks.filter(({ key }) => !standing.has(key));
+      if (blank.length > 0) {
+        const named = blank.slice(0, NAMED).map(({ what }) => what);
+        const more = blank.length > NAMED ? ` and ${blank.length - NAMED} more` : '';
+        return refused({
+          why: 'conflict',
+          now: `Not signed: blank is not as usual. Still blank: ${named.join('; ')}${more}.`,
+        });
+      }
+      await addSignature(tx, site.id, round.id, { id: newId(), kind: 'signed', at, by: who.id, note: note ?? null });
+      const { lines, abnormal, notDone, corrected } = countRound(checks, entries);
+      const body = { by: who.id, round: round.id, slot: round.slotId, lines, abnormal, notDone, corrected };
+      return ok([{ kind: 'round-signed', body: note === undefined ? body : { ...body, note } }]);
+    },
+  );
+}

@@ -1,0 +1,64 @@
+import { z } from 'zod';
+
+const site = z.string();
+const at = { site, round: z.uuid() };
+
+/** A line or a few, as a form sends them: with the line ends of the wire, and perhaps a character that no database takes. */
+function said(most: number) {
+  return z
+    .string()
+    .max(most)
+    .transform((text) => text.replaceAll('\r\n', '\n').replaceAll('\0', '').trim())
+    .refine((text) => text !== '', { error: 'must not be blank' });
+}
+
+export const siteRounds = z.object({ site });
+
+/** A round of the timetable, by its slot and when it is due. */
+export const beginRequest = z.object({ site, slot: z.string(), due: z.iso.datetime() });
+
+/** A round walked besides the timetable, on the sheet of one of its slots. `entry` keeps one that is sent twice from being two. */
+export const besidesRequest = z.object({ site, slot: z.string(), entry: z.uuid() });
+
+export const roundAddress = z.object(at);
+
+/** One place of a round, counted from 1. */
+export const placeAddress = z.object({ ...at, place: z.coerce.number().int().min(1).max(10_000) });
+
+/** What was typed on one line. Which fields it takes hangs on the kind of line, which the sheet knows. */
+export const enterRequest = z
+  .object({
+    ...at,
+    check: z.string().max(300),
+    /** Made by whoever records it: what is sent twice is kept once. */
+    entry: z.uuid(),
+    units: z.enum(['metric', 'us']).default('metric'),
+    seen: z.enum(['usual', 'other', 'worked', 'failed']).optional(),
+    number: said(40).optional(),
+    steps: said(2000).optional(),
+    expected: said(2000).optional(),
+    found: said(2000).optional(),
+    note: said(2000).optional(),
+    notDone: said(500).optional(),
+    /** It was asked about, and is meant so. */
+    sure: z.literal('yes').optional(),
+    supersedes: z.uuid().optional(),
+    reason: said(500).optional(),
+  })
+  .refine(({ supersedes, reason }) => supersedes === undefined || reason !== undefined, {
+    path: ['reason'],
+    error: 'must say why it is corrected',
+  });
+
+/** Every line of a place that is still blank: looked at and as usual, or not done. */
+export const restRequest = z.object({ ...at, place: placeAddress.shape.place, notDone: said(500).optional() });
+
+export const signRequest = z.object({ ...at, note: said(2000).optional() });
+
+export type BeginRequest = z.output<typeof beginRequest>;
+export type BesidesRequest = z.output<typeof besidesRequest>;
+export type RoundAddress = z.output<typeof roundAddress>;
+export type PlaceAddress = z.output<typeof placeAddress>;
+export type EnterRequest = z.output<typeof enterRequest>;
+export type RestRequest = z.output<typeof restRequest>;
+export type SignRequest = z.output<typeof signRequest>;
