@@ -26,7 +26,7 @@ const KINDS: Record<SensorQuantity, Kind> = {
   oxygen: { lagS: 240, noise: 0.02, step: 0.01, off: 0.06, wandersPerDay: 0.008, calibratedEvery: 21 },
   'oxygen-saturation': { lagS: 240, noise: 0.3, step: 0.1, off: 0.8, wandersPerDay: 0.08, calibratedEvery: 21 },
   leak: { lagS: 0, noise: 0, step: 1, off: 0, ...STEADY },
-  watts: { lagS: 0, noise: 0.4, step: 0.1, off: 0, ...STEADY },
+  watts: { lagS: 0, noise: 0.25, step: 0.1, off: 0, ...STEADY },
   ph: { lagS: 120, noise: 0.006, step: 0.01, off: 0.02, wandersPerDay: 0.0025, calibratedEvery: 28 },
   conductivity: { lagS: 120, noise: 0.05, step: 0.01, off: 0.2, wandersPerDay: 0.02, calibratedEvery: 30 },
   redox: { lagS: 600, noise: 1.5, step: 1, off: 8, wandersPerDay: 0.3, calibratedEvery: 28 },

@@ -1,7 +1,11 @@
 import type { Facility } from '#core/facility/facility';
 import { befallenAt, outagesOf } from './befallen';
+import { type Life, livesOf } from './lives';
+import { addOddities } from './oddities';
+import { raisedAt, type Watched } from './raised';
 import { type SystemPast, systemPast } from './readings-of';
 import { DAYS_BACK, daysBack, type LocalDay } from './span';
+import { toldAt } from './told-alarms';
 
 /** The past of a site of the demonstration: the same for the same day and minute, whoever asks. */
 export interface Past {
@@ -12,9 +16,12 @@ export interface Past {
   untilMs: number;
   /** By key of the system; those that cannot be reckoned with are left out. */
   systems: ReadonlyMap<string, SystemPast>;
+  /** Where every alarm stands now, and each time one was raised. */
+  watched: Watched[];
+  lives: Life[];
 }
 
-/** s to which the moment it is shown at is rounded down. */
+/** To which the moment it is shown at is rounded down. */
 const MINUTE_MS = 60_000;
 
 /**
@@ -32,5 +39,10 @@ export function pastOf(facility: Facility, today: string, nowMs: number): Past {
     const past = systemPast(facility, system, { days, untilMs }, outages, befallen.get(system.key));
     if (past) systems.set(system.key, past);
   }
-  return { facility, today, days, untilMs, systems };
+  const series = [...systems.values()].flatMap((past) => past.series);
+  addOddities(facility, series, { today, untilMs });
+  const watched = raisedAt(facility, series, { fromMs: days[0]?.fromMs ?? 0, untilMs });
+  const raised = watched.flatMap((one) => one.raised);
+  const lives = livesOf(facility, raised, toldAt(facility, today), untilMs);
+  return { facility, today, days, untilMs, systems, watched, lives };
 }

@@ -27,7 +27,7 @@ export interface Stretch {
 /** When gateways send: every ten minutes, every five while something is wrong. */
 const EVERY_MS = 600_000;
 const CLOSE_MS = 300_000;
-/** What hardly moves is sent when it has moved, and every hour besides: by how much, in the unit of its quantity. */
+/** What hardly moves is looked at every five minutes, and sent when it has moved by so much, and every hour besides. */
 const MOVED: Partial<Record<SensorQuantity, number>> = { watts: 3, leak: 0.5, level: 3, flow: 120 };
 const AT_LEAST_MS = 3_600_000;
 
@@ -55,7 +55,8 @@ export function sampled(
     const silent = outages.get(sensor.gateway) ?? [];
     const series: Series = { system: system.key, sensor: sensor.key, atMs: [], values: [], odd: new Map() };
     const offset = randomOf(facility.site.key, sensor.gateway).whole(1, 40) * 1000;
-    for (let due = span.fromMs; due + offset <= span.toMs; due += within(close, due) ? CLOSE_MS : EVERY_MS) {
+    const isClose = MOVED[sensor.quantity] !== undefined;
+    for (let due = span.fromMs; due + offset <= span.toMs; due += isClose || within(close, due) ? CLOSE_MS : EVERY_MS) {
       const atMs = due + offset;
       if (within(silent, atMs)) continue;
       const moment = momentAt(atMs);
