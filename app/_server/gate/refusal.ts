@@ -24,6 +24,10 @@ export type Sought =
   | 'test'
   | 'round'
   | 'line of the sheet'
+  | 'incident'
+  | 'entry'
+  | 'action'
+  | 'alarm'
   | 'link'
   | 'source'
   | 'name'
@@ -32,6 +36,8 @@ export type Sought =
   | 'account'
   | 'state'
   | 'calendar'
+  | 'sensor'
+  | 'layout'
   | 'page';
 
 /**

@@ -90,6 +90,25 @@ const WORDS: Readonly<Record<string, Words>> = {
     title: 'safeguard put back',
     tell: ({ text, name }) => `Put ${name('safeguard')} back, which was to be out of service until ${text('until')}`,
   },
+  'incident-opened': {
+    title: 'incident opened',
+    tell: ({ text, name, has }) =>
+      `Opened incident ${text('incident')}, ${has('system') ? name('system') : 'the whole site'}: ${text('title')}`,
+  },
+  'incident-written': {
+    title: 'written in an incident',
+    tell: ({ text, has }) =>
+      `Wrote in incident ${text('incident')} (${text('what').replaceAll('-', ' ')})${has('supersedes') ? `, in the place of another entry: ${text('reason')}` : ''}`,
+  },
+  'incident-signed': {
+    title: 'incident signed',
+    tell: ({ text }) => `Signed incident ${text('incident')} as ${text('as').replaceAll('-', ' ')}`,
+  },
+  'file-taken-in': {
+    title: 'logger file taken in',
+    tell: ({ text }) =>
+      `Took in the file ${text('file')}: ${counted(text('stored'), 'reading')} stored, ${text('repeats')} there already, ${text('conflicts')} in conflict, ${text('refused')} refused`,
+  },
   'member-let-in': {
     title: 'somebody let in',
     tell: ({ text, name }) => `Let ${name('account')} in as ${roleSaid(text('role'))}`,
