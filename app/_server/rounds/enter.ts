@@ -37,8 +37,7 @@ export async function enter(who: Who, typed: EnterRequest): Promise<Result<Enter
   const read = readEntry(check, typed, await lastNumber(site, round, check));
   if (!read.ok) return refused({ why: 'invalid', faults: read.reason });
   const { value, question } = read.value;
-  if (question !== null && typed.sure === undefined)
-    return ok({ site: site.key, round: round.id, asked: question });
+  if (question !== null && typed.sure === undefined) return ok({ site: site.key, round: round.id, asked: question });
   const kept =
     value?.kind === 'test'
       ? await enterTest(who, typed, check, value)
