@@ -5,6 +5,7 @@ import { env } from '../env';
 import { logError, logInfo } from '../log';
 import { judgeAlarms } from './judge-alarms';
 import { workerLogger } from './logger';
+import { runnerEvents } from './runners';
 import { crontab, taskList } from './task-list';
 import { heartbeat } from './tasks/heartbeat';
 
@@ -21,6 +22,7 @@ async function main(): Promise<void> {
     crontab,
     concurrency: CONCURRENCY,
     logger: workerLogger,
+    events: runnerEvents(),
     // The signals are ours: after the last job the connections have to be closed as well.
     noHandleSignals: true,
   });
