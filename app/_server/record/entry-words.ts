@@ -129,6 +129,24 @@ const WORDS: Readonly<Record<string, Words>> = {
   'alarm-noted': {
     title: 'note on an alarm',
     tell: ({ text, name }) => `Noted on the alarm ${name('alarm')}: ${text('note')}`,
+  'incident-opened': {
+    title: 'incident opened',
+    tell: ({ text, name, has }) =>
+      `Opened incident ${text('incident')}, ${has('system') ? name('system') : 'the whole site'}: ${text('title')}`,
+  },
+  'incident-written': {
+    title: 'written in an incident',
+    tell: ({ text, has }) =>
+      `Wrote in incident ${text('incident')} (${text('what').replaceAll('-', ' ')})${has('supersedes') ? `, in the place of another entry: ${text('reason')}` : ''}`,
+  },
+  'incident-signed': {
+    title: 'incident signed',
+    tell: ({ text }) => `Signed incident ${text('incident')} as ${text('as').replaceAll('-', ' ')}`,
+  },
+  'file-taken-in': {
+    title: 'logger file taken in',
+    tell: ({ text }) =>
+      `Took in the file ${text('file')}: ${counted(text('stored'), 'reading')} stored, ${text('repeats')} there already, ${text('conflicts')} in conflict, ${text('refused')} refused`,
   },
   'member-let-in': {
     title: 'somebody let in',

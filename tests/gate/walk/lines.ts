@@ -98,6 +98,10 @@ const OPEN_LINES: Readonly<Record<string, Line>> = {
     comes: 'not-found',
   },
   'app/api/health/route.ts GET': { open: 'says whether the parts of Holdfast are up' },
+  'app/api/readings/route.ts POST': {
+    open: 'for devices, which show a token; whoever has none is told so',
+    comes: 'not-signed-in',
+  },
   'app/schema/facility.json/route.ts GET': { open: 'the published form of the facility file' },
 };
 
