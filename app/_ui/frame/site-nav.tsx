@@ -10,6 +10,7 @@ const PLACES = [
   { end: '', name: 'Systems', verb: 'see' },
   { end: '/rota', name: 'Rota', verb: 'see' },
   { end: '/states', name: 'States', verb: 'see' },
+  { end: '/readings', name: 'Readings', verb: 'see' },
   { end: '/safeguards', name: 'Safeguards', verb: 'see' },
   { end: '/plans', name: 'Plans', verb: 'see' },
   { end: '/describe', name: 'Description', verb: 'describe' },

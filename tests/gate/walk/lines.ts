@@ -6,6 +6,7 @@ import { smallFacility } from '../../_support/small-facility';
 import type { Given, Line, WalkSite } from './line';
 import { ROTA_LINES } from './rota-lines';
 import { ALARM_LINES } from './alarm-lines';
+import { READING_LINES } from './reading-lines';
 import { SITE_LINES } from './site-lines';
 import { SOURCE_LINES } from './source-lines';
 
@@ -151,6 +152,7 @@ export const LINES: Readonly<Record<string, Line>> = {
   ...OPEN_LINES,
   ...OWN_LINES,
   ...EVERYWHERE_LINES,
+  ...READING_LINES,
   ...SITE_LINES,
   ...SOURCE_LINES,
   ...ROTA_LINES,
