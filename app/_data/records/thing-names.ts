@@ -11,6 +11,7 @@ const NAMED = [
   'monitor',
   'person_name',
   'room',
+  'round_slot',
   'safeguard',
   'sensor',
   'system',

@@ -1,4 +1,5 @@
 import 'server-only';
+import { ROUND_WORDS } from './round-words';
 
 /** What an entry of the record holds, to be put into words. Fields that an older entry lacks are told as a dash. */
 export interface Said {
@@ -10,7 +11,7 @@ export interface Said {
 }
 
 /** How the entries of one kind are told. */
-interface Words {
+export interface Words {
   /** The kind, as it stands in a list. */
   title: string;
   /** The entry as a sentence without a subject: who did it stands beside it. */
@@ -33,6 +34,7 @@ function roleSaid(role: string): string {
 
 /** Every kind of entry that has words of its own. */
 const WORDS: Readonly<Record<string, Words>> = {
+  ...ROUND_WORDS,
   'facility-imported': {
     title: 'facility begun or imported',
     tell: ({ text }) =>

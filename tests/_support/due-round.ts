@@ -1,0 +1,35 @@
+import type { Facility } from '#core/facility/facility';
+import { DAYS } from '#core/facility/site';
+import { instantOf, wallClock } from '#core/time/zone';
+import { now } from '#server/clock';
+import { cutOut } from './build-equipment';
+import { round } from './build-facility';
+import { safeguard } from './build-system';
+import { smallFacility, smallSystem } from './small-facility';
+
+/** A site whose one round is due now, with a cut-out that was never tested and an alarm on its temperature. */
+export function siteWithRoundDue(): { facility: Facility; due: string } {
+  const zone = 'Europe/London';
+  const { date, time } = wallClock(zone, now().getTime());
+  const base = smallSystem();
+  const equipment = base.equipment.map((one) =>
+    one.type === 'heater' ? { ...one, plan: { ...one.plan, cutOuts: [cutOut({ safeguard: 'cut-out' })] } } : one,
+  );
+  const system = {
+    ...base,
+    equipment,
+    safeguards: [safeguard({ key: 'cut-out', name: 'Cut-out', tests: [] })],
+    alarms: [
+      {
+        key: 'warm',
+        name: 'Too warm',
+        on: { kind: 'sensor' as const, sensor: 'display-temperature', above: 27 },
+        delayS: 60,
+        deadBand: 0.3,
+        answeredBy: 'rota' as const,
+      },
+    ],
+  };
+  const facility = { ...smallFacility(system), rounds: [round({ days: [...DAYS], at: time })] };
+  return { facility, due: new Date(instantOf(zone, date, time)).toISOString() };
+}
