@@ -11,7 +11,7 @@ export type AlarmSource =
   | { kind: 'watts'; equipment: string }
   /** Nothing has come from this gateway for `delayS`. */
   | { kind: 'silent'; gateway: string }
-  /** Nothing that can be trusted has come from this sensor for `delayS`. */
+  /** Nothing usable has come from this sensor: no reading at all, or only bad ones, for `delayS`. */
   | { kind: 'silent-sensor'; sensor: string };
 
 /**

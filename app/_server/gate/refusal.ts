@@ -24,10 +24,18 @@ export type Sought =
   | 'test'
   | 'round'
   | 'line of the sheet'
+  | 'incident'
+  | 'entry'
+  | 'action'
+  | 'alarm'
   | 'link'
   | 'session'
   | 'passkey'
   | 'account'
+  | 'state'
+  | 'calendar'
+  | 'sensor'
+  | 'layout'
   | 'page';
 
 /**

@@ -92,6 +92,24 @@ const WORDS: Readonly<Record<string, Words>> = {
     title: 'safeguard put back',
     tell: ({ text, name }) => `Put ${name('safeguard')} back, which was to be out of service until ${text('until')}`,
   },
+  'incident-opened': {
+    title: 'incident opened',
+    tell: ({ text, name, has }) =>
+      `Opened incident ${text('incident')}, ${has('system') ? name('system') : 'the whole site'}: ${text('title')}`,
+  },
+  'incident-written': {
+    title: 'written in an incident',
+    tell: ({ text, has }) =>
+      `Wrote in incident ${text('incident')} (${text('what').replaceAll('-', ' ')})${has('supersedes') ? `, in the place of another entry: ${text('reason')}` : ''}`,
+  },
+  'incident-signed': {
+    title: 'incident signed',
+    tell: ({ text }) => `Signed incident ${text('incident')} as ${text('as').replaceAll('-', ' ')}`,
+  'file-taken-in': {
+    title: 'logger file taken in',
+    tell: ({ text }) =>
+      `Took in the file ${text('file')}: ${counted(text('stored'), 'reading')} stored, ${text('repeats')} there already, ${text('conflicts')} in conflict, ${text('refused')} refused`,
+  },
   'member-let-in': {
     title: 'somebody let in',
     tell: ({ text, name }) => `Let ${name('account')} in as ${roleSaid(text('role'))}`,
@@ -118,6 +136,30 @@ const WORDS: Readonly<Record<string, Words>> = {
   'member-left': {
     title: 'access ended',
     tell: ({ text, name }) => `Ended the access of ${name('account')}, who was ${roleSaid(text('role'))}`,
+  },
+  'state-begun': {
+    title: 'state begun',
+    tell: ({ text, name, has }) =>
+      `Put ${name('system')} into ${text('state').replaceAll('-', ' ')} until ${text('until')}${has('note') ? `: ${text('note')}` : ''}`,
+  },
+  'state-put-off': {
+    title: 'end of a state put off',
+    tell: ({ text, name }) =>
+      `Put off the end of ${text('state').replaceAll('-', ' ')} in ${name('system')} from ${text('was')} to ${text('until')}: ${text('note')}`,
+  },
+  'state-ended': {
+    title: 'state ended',
+    tell: ({ text, name, has }) =>
+      `Ended ${text('state').replaceAll('-', ' ')} in ${name('system')}, which was to last until ${text('until')}${has('note') ? `. Seen: ${text('note')}` : ''}`,
+  },
+  'calendar-made': {
+    title: 'calendar address made',
+    tell: ({ text }) =>
+      `Made an address at which a calendar reads ${text('scope') === 'mine' ? 'their own shifts' : 'the whole rota'}`,
+  },
+  'calendar-ended': {
+    title: 'calendar address ended',
+    tell: ({ name }) => `Ended the calendar address of ${name('account')}`,
   },
   'person-erased': {
     title: 'person erased',

@@ -6,6 +6,7 @@ import { logError, logInfo } from '../log';
 import { workerLogger } from './logger';
 import { crontab, taskList } from './task-list';
 import { heartbeat } from './tasks/heartbeat';
+import { readingParts } from './tasks/reading-parts';
 
 /** Jobs one worker process runs at once. */
 const CONCURRENCY = 4;
@@ -31,6 +32,7 @@ async function main(): Promise<void> {
       runner.stop().catch((error: unknown) => logError('worker could not stop', error));
     });
   }
+  await readingParts().catch((error: unknown) => logError('parts of the readings could not be made', error));
   // A connection cut at this very moment costs one sign of life, not the worker: the timetable gives the next.
   await heartbeat().catch((error: unknown) => logError('worker could not say that it is up', error));
   logInfo('worker is up', { tasks: Object.keys(taskList).join(' '), database: new URL(DATABASE_URL).host });

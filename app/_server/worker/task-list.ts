@@ -5,6 +5,7 @@ import { backupDue } from './tasks/backup-due';
 import { diskWatch } from './tasks/disk-watch';
 import { heartbeat } from './tasks/heartbeat';
 import { mailLinkTask } from './tasks/mail-link';
+import { readingParts } from './tasks/reading-parts';
 import { reviewSiteTask } from './tasks/review-site';
 import { reviewsDue } from './tasks/reviews-due';
 import { sendAnchor } from './tasks/send-anchor';
@@ -17,6 +18,7 @@ export const taskList: TaskList = {
   'disk-watch': diskWatch,
   heartbeat,
   'mail-link': mailLinkTask,
+  'reading-parts': readingParts,
   'review-site': reviewSiteTask,
   'reviews-due': reviewsDue,
   'send-anchor': sendAnchor,
@@ -31,4 +33,5 @@ export const crontab = [
   '* * * * * backup-due',
   '10 * * * * anchor-daily',
   '17 * * * * tidy-accounts',
+  '23 3 * * * reading-parts',
 ].join('\n');

@@ -28,8 +28,8 @@ const silentAlarmShape = noun('silentAlarm', 'Nothing comes from a gateway.', {
   gateway: keyOf('gateway', 'Key of the gateway.'),
 });
 
-const silentSensorShape = noun('silentSensorAlarm', 'Nothing that can be trusted comes from a sensor.', {
-  kind: z.literal('silent-sensor').describe('silent-sensor: nothing that can be trusted comes from a sensor.'),
+const silentSensorShape = noun('silentSensorAlarm', 'Nothing usable comes from a sensor.', {
+  kind: z.literal('silent-sensor').describe('silent-sensor: nothing usable comes from a sensor.'),
   sensor: keyOf('sensor', 'Key of the sensor.'),
 });
 

@@ -9,6 +9,8 @@ import style from './site-nav.module.css';
 const PLACES = [
   { end: '', name: 'Systems', verb: 'see' },
   { end: '/rounds', name: 'Rounds', verb: 'see' },
+  { end: '/rota', name: 'Rota', verb: 'see' },
+  { end: '/states', name: 'States', verb: 'see' },
   { end: '/safeguards', name: 'Safeguards', verb: 'see' },
   { end: '/plans', name: 'Plans', verb: 'see' },
   { end: '/describe', name: 'Description', verb: 'describe' },

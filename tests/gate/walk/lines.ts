@@ -4,6 +4,7 @@ import { site } from '../../_support/build-facility';
 import { entered } from '../../_support/given';
 import { smallFacility } from '../../_support/small-facility';
 import type { Given, Line, WalkSite } from './line';
+import { ROTA_LINES } from './rota-lines';
 import { ALARM_LINES } from './alarm-lines';
 import { SITE_LINES } from './site-lines';
 
@@ -97,6 +98,10 @@ const OPEN_LINES: Readonly<Record<string, Line>> = {
     comes: 'not-found',
   },
   'app/api/health/route.ts GET': { open: 'says whether the parts of Holdfast are up' },
+  'app/api/readings/route.ts POST': {
+    open: 'for devices, which show a token; whoever has none is told so',
+    comes: 'not-signed-in',
+  },
   'app/schema/facility.json/route.ts GET': { open: 'the published form of the facility file' },
 };
 
@@ -150,6 +155,7 @@ export const LINES: Readonly<Record<string, Line>> = {
   ...OWN_LINES,
   ...EVERYWHERE_LINES,
   ...SITE_LINES,
+  ...ROTA_LINES,
   ...ALARM_LINES,
 };
 

@@ -1,0 +1,152 @@
+/**
+ * The first of four questions: is it true? An alarm goes from normal to pending to active to clearing, by the clock of the
+ * readings and, where none comes, by the clock on the wall.
+ */
+import type { Quality } from '../readings/reading';
+import type { Condition, Limits, Silence } from './condition';
+import { sideOf } from './side';
+
+/** Where an alarm stands between two readings. Times in ms since 1970. */
+export interface Watch {
+  phase: 'normal' | 'pending' | 'active' | 'clearing';
+  /** Since when it is in this phase. */
+  sinceMs: number;
+  /** When the phase ends by itself if nothing else comes; null: never. */
+  dueMs: number | null;
+  /** The newest reading it was held to; null: none yet. */
+  lastMs: number | null;
+  lastValue: number | null;
+}
+
+/** A reading as an alarm sees it. */
+export interface Seen {
+  /** When it was taken; never after it came. */
+  atMs: number;
+  /** When it came. */
+  cameMs: number;
+  value: number;
+  quality: Quality;
+  isByHand: boolean;
+}
+
+/** What became of an alarm. */
+export interface Turn {
+  kind: 'raised' | 'returned';
+  /** Since when what it watches held; when it had been back for long enough. */
+  atMs: number;
+  /** The reading that did it; null for silence. */
+  value: number | null;
+}
+
+/** An alarm after something came, and what became of it by that. */
+export interface Step {
+  watch: Watch;
+  turn: Turn | null;
+}
+
+/** An alarm that is begun: nothing is held against it. @param nowMs ms since 1970 */
+export function beginWatch(condition: Condition, nowMs: number): Watch {
+  const dueMs = condition.kind === 'silence' ? nowMs + condition.delayS * 1000 : null;
+  return { phase: 'normal', sinceMs: nowMs, dueMs, lastMs: null, lastValue: null };
+}
+
+/**
+ * Holds an alarm to a reading.
+ *
+ * It fires beyond the limit and not at it, and the dead band never shifts that; it clears once it is back inside by the dead
+ * band and has stayed there for the off-delay. A suspect reading, and one by hand of a sensor that reports by itself, may
+ * begin what calls and end nothing; a bad one does neither. A reading older than the newest one held to it changes nothing:
+ * what is known by now is newer, and a late one must not undo it.
+ */
+export function hold(condition: Condition, watch: Watch, seen: Seen): Step[] {
+  return condition.kind === 'limits' ? holdLimits(condition, watch, seen) : [holdSilence(condition, watch, seen)];
+}
+
+/**
+ * Lets the clock on the wall pass: what was pending when readings stopped coming is raised when its delay is over, and
+ * silence is when nothing came for as long. Nothing ever clears by time alone.
+ *
+ * @param nowMs   ms since 1970
+ */
+export function pass(condition: Condition, watch: Watch, nowMs: number): Step {
+  if (watch.dueMs === null || watch.dueMs > nowMs) return { watch, turn: null };
+  // Silent again before it counted as back: that is the same silence.
+  if (watch.phase === 'clearing') return stillActive(watch, watch.dueMs);
+  const atMs = condition.kind === 'silence' ? watch.dueMs - condition.delayS * 1000 : watch.sinceMs;
+  const value = condition.kind === 'silence' ? null : watch.lastValue;
+  return {
+    watch: { ...watch, phase: 'active', sinceMs: watch.dueMs, dueMs: null },
+    turn: { kind: 'raised', atMs, value },
+  };
+}
+
+function holdLimits(condition: Limits, before: Watch, seen: Seen): Step[] {
+  const { atMs, value, quality } = seen;
+  if (quality === 'bad' || (before.lastMs !== null && atMs < before.lastMs)) return [{ watch: before, turn: null }];
+  const side = sideOf(condition, value);
+  const maySilence = quality === 'good' && !(seen.isByHand && condition.isCarried);
+  if (side !== 'beyond' && !maySilence) return [{ watch: before, turn: null }];
+  // Whatever was due before this reading was taken came about before it.
+  const passed = pass(condition, before, atMs - 1);
+  const watch = { ...passed.watch, lastMs: atMs, lastValue: value };
+  const steps = passed.turn === null ? [] : [passed];
+  switch (watch.phase) {
+    case 'normal':
+    case 'pending':
+      return [...steps, side === 'beyond' ? pending(condition, watch, seen) : calm(watch, atMs)];
+    case 'active':
+    case 'clearing':
+      return [...steps, side === 'clear' ? clearing(condition, watch, seen) : stillActive(watch, atMs)];
+  }
+}
+
+function pending(condition: Limits, watch: Watch, { atMs, value }: Seen): Step {
+  const sinceMs = watch.phase === 'pending' ? watch.sinceMs : atMs;
+  const dueMs = sinceMs + condition.delayS * 1000;
+  if (dueMs > atMs) return { watch: { ...watch, phase: 'pending', sinceMs, dueMs }, turn: null };
+  const raised: Watch = { ...watch, phase: 'active', sinceMs: atMs, dueMs: null };
+  return { watch: raised, turn: { kind: 'raised', atMs: sinceMs, value } };
+}
+
+function calm(watch: Watch, atMs: number): Step {
+  const sinceMs = watch.phase === 'pending' ? atMs : watch.sinceMs;
+  return { watch: { ...watch, phase: 'normal', sinceMs, dueMs: null }, turn: null };
+}
+
+function clearing(condition: Condition, watch: Watch, { atMs, value }: { atMs: number; value: number | null }): Step {
+  const sinceMs = watch.phase === 'clearing' ? watch.sinceMs : atMs;
+  if (atMs < sinceMs + condition.offDelayS * 1000)
+    return { watch: { ...watch, phase: 'clearing', sinceMs, dueMs: null }, turn: null };
+  return {
+    watch: { ...watch, phase: 'normal', sinceMs: atMs, dueMs: null },
+    turn: { kind: 'returned', atMs, value },
+  };
+}
+
+function stillActive(watch: Watch, atMs: number): Step {
+  const sinceMs = watch.phase === 'clearing' ? atMs : watch.sinceMs;
+  return { watch: { ...watch, phase: 'active', sinceMs, dueMs: null }, turn: null };
+}
+
+/** Silence goes by when readings came, and by the host's own clock: a gateway that sends old ones is there all the same. */
+function holdSilence(condition: Silence, before: Watch, { cameMs, value, quality, isByHand }: Seen): Step {
+  const isWord = (quality !== 'bad' || condition.anyWord) && !(isByHand && condition.isCarried);
+  if (!isWord || (before.lastMs !== null && cameMs < before.lastMs)) return { watch: before, turn: null };
+  const watch = { ...before, lastMs: cameMs, lastValue: value };
+  const dueMs = cameMs + condition.delayS * 1000;
+  if (watch.phase === 'normal') return { watch: { ...watch, dueMs }, turn: null };
+  // A suspect reading keeps a sensor from being silent, and does not end a silence that was called.
+  if (quality === 'suspect' && !condition.anyWord) return { watch: before, turn: null };
+  const { watch: after, turn } = clearing(condition, watch, { atMs: cameMs, value: null });
+  return { watch: { ...after, dueMs }, turn };
+}
+
+/**
+ * Begins the count of a silence anew, after a time in which nobody listened: what was not heard then says nothing.
+ *
+ * @param nowMs   ms since 1970
+ */
+export function excuse(condition: Condition, watch: Watch, nowMs: number): Watch {
+  if (condition.kind !== 'silence' || watch.dueMs === null) return watch;
+  return { ...watch, dueMs: Math.max(watch.dueMs, nowMs + condition.delayS * 1000) };
+}

@@ -1,0 +1,16 @@
+import type { Limits } from './condition';
+
+/** Beyond a limit; back inside it by the dead band; or between the two, which neither fires nor clears. */
+export type Side = 'beyond' | 'between' | 'clear';
+
+/**
+ * On which side of its limits a value lies. Firing is beyond the limit and not at it; clearing is at the dead band's edge
+ * already. Guidance differs on both; this is the choice here.
+ */
+export function sideOf({ above, below, from, deadBand }: Limits, value: number): Side {
+  if (from !== undefined && value < from) return 'clear';
+  if ((above !== undefined && value > above) || (below !== undefined && value < below)) return 'beyond';
+  const isInside =
+    (above === undefined || value <= above - deadBand) && (below === undefined || value >= below + deadBand);
+  return isInside ? 'clear' : 'between';
+}

@@ -1,0 +1,104 @@
+import 'server-only';
+import type { z } from 'zod';
+import { stateMinOf } from '#core/equipment/defaults';
+import { OPERATING_STATES, type System } from '#core/facility/system';
+import { ok, type Result } from '#core/result';
+import { type Begun, endsItself, hasHandsIn, type Proof, proofsOf } from '#core/states/state-end';
+import { accountNames } from '#data/accounts/names';
+import { newId } from '#data/new-id';
+import { stateEvents } from '#data/states/change-state';
+import { statesBegun } from '#data/states/states';
+import { systemPlace } from '#shape/reviews/case-place';
+import { now } from '../clock';
+import { may } from '../gate/may';
+import type { Refusal } from '../gate/refusal';
+import type { Who } from '../gate/who';
+import { findPlace } from '../reviews/find-place';
+import { type StateLine, stateLines } from './state-lines';
+
+/** A state that can be begun. */
+export interface StateChoice {
+  state: Begun;
+  /** Whether the system's description and plans speak of it. */
+  isDescribed: boolean;
+  /** min */
+  lastsMin: number;
+  endsItself: boolean;
+  hasHandsIn: boolean;
+  proofs: Proof[];
+  /** Id for beginning it. */
+  entry: string;
+}
+
+/** Something that was done with a state. */
+export interface StateEventLine {
+  id: string;
+  state: Begun;
+  kind: string;
+  at: string;
+  by: string;
+  until: string | null;
+  note: string | null;
+}
+
+/** The states of one system. */
+export interface SystemStates {
+  site: { key: string; name: string; zone: string };
+  system: { key: string; name: string };
+  lines: StateLine[];
+  /** States it is not in. */
+  choices: StateChoice[];
+  events: StateEventLine[];
+  equipment: string[];
+  maySet: boolean;
+}
+
+export const getStatesShape = systemPlace;
+
+/** Events that are shown. */
+const SHOWN = 50;
+
+/** The states one system is in, those it can be put into, and what was done last. */
+export async function getStates(
+  who: Who,
+  { site, system: key }: z.output<typeof getStatesShape>,
+): Promise<Result<SystemStates, Refusal>> {
+  const place = await findPlace(who, site, key);
+  if (!place.ok) return place;
+  const { entry, system, systemId, stored } = place.value;
+  const [begun, events] = await Promise.all([statesBegun([entry.id], now()), stateEvents(entry.id, systemId, SHOWN)]);
+  const runs = begun.filter((run) => run.system.id === systemId);
+  const names = await accountNames(events.map(({ by }) => by));
+  return ok({
+    site: { key: entry.key, name: entry.name, zone: entry.zone },
+    system: { key, name: system.name },
+    lines: await stateLines(runs, stored.facility.systems),
+    choices: choicesOf(system, new Set(runs.filter(({ isOver }) => !isOver).map(({ state }) => state))),
+    events: events.map(({ id, state, kind, at, by, until, note }) => ({
+      ...{ id, state, kind, note },
+      at: at.toISOString(),
+      by: names.get(by) ?? by,
+      until: until?.toISOString() ?? null,
+    })),
+    equipment: [...new Set(system.equipment.map(({ type }) => type))],
+    maySet: may(who, 'set-state', site),
+  });
+}
+
+function choicesOf(system: System, inForce: ReadonlySet<Begun>): StateChoice[] {
+  const all = OPERATING_STATES.filter((state): state is Begun => state !== 'normal' && !inForce.has(state));
+  return all
+    .map((state) => {
+      const described = system.states.find(({ name }) => name === state);
+      return {
+        state,
+        isDescribed: described !== undefined,
+        lastsMin: described?.lastsMin?.value ?? stateMinOf(state).value,
+        endsItself: endsItself(system, state),
+        hasHandsIn: hasHandsIn(state),
+        proofs: proofsOf(system, state),
+        entry: newId(),
+      };
+    })
+    .sort((a, b) => Number(b.isDescribed) - Number(a.isDescribed));
+}

@@ -1,0 +1,82 @@
+'use client';
+
+import type { FormAction } from '../form/answer';
+import { KeptForm } from '../safeguards/kept-form';
+import { LastingField } from './lasting-field';
+import { NoteField } from './note-field';
+import { type StateChoiceView, type StateLineView, stateName } from './state-view';
+
+const LABELS = { lasts: 'How long', unit: 'Unit', note: 'What you say', state: 'State' };
+
+/** The system whose state it is. */
+export interface StatePlace {
+  site: string;
+  system: string;
+}
+
+/** Puts the system into a state. */
+export function BeginForm({
+  place,
+  choice,
+  begin,
+}: {
+  place: StatePlace;
+  choice: StateChoiceView;
+  begin: FormAction<unknown>;
+}) {
+  const name = stateName(choice.state).toLowerCase();
+  return (
+    <KeptForm
+      key={choice.entry}
+      action={begin}
+      hidden={{ ...place, state: choice.state, entry: choice.entry }}
+      labels={LABELS}
+      button={`Begin ${name}`}
+      done="It is in force from now."
+    >
+      <LastingField title="It is meant to last" minutes={choice.lastsMin} />
+      <NoteField title="Note" needed={false} />
+    </KeptForm>
+  );
+}
+
+/** Puts the end of a state off. */
+export function PutOffForm({
+  place,
+  line,
+  putOff,
+}: {
+  place: StatePlace;
+  line: StateLineView;
+  putOff: FormAction<unknown>;
+}) {
+  return (
+    <KeptForm
+      key={line.entries.putOff}
+      action={putOff}
+      hidden={{ ...place, run: line.run, entry: line.entries.putOff }}
+      labels={LABELS}
+      button="Put the end off"
+      done="The end is put off."
+    >
+      <LastingField title="From now it still lasts" minutes={15} />
+      <NoteField title="Why" needed />
+    </KeptForm>
+  );
+}
+
+/** Ends a state. */
+export function EndForm({ place, line, end }: { place: StatePlace; line: StateLineView; end: FormAction<unknown> }) {
+  return (
+    <KeptForm
+      key={line.entries.end}
+      action={end}
+      hidden={{ ...place, run: line.run, entry: line.entries.end }}
+      labels={{ ...LABELS, note: 'What you saw' }}
+      button={line.isOver ? 'I have looked' : `End ${stateName(line.state).toLowerCase()}`}
+      done="It is ended."
+    >
+      <NoteField title="What you saw" needed={line.hasHandsIn} />
+    </KeptForm>
+  );
+}

@@ -1,0 +1,57 @@
+import type { Begun, Proof } from '#core/states/state-end';
+
+/** A state a system is in. Instants are UTC, ISO. */
+export interface StateLineView {
+  run: string;
+  system: { key: string; name: string };
+  state: Begun;
+  begunAt: string;
+  begunBy: string;
+  note: string | null;
+  until: string;
+  endsItself: boolean;
+  outstayed: boolean;
+  isOver: boolean;
+  hasHandsIn: boolean;
+  putOff: { at: string; by: string; until: string; note: string | null }[];
+  proofs: Proof[];
+  equipment: string[];
+  entries: { putOff: string; end: string };
+}
+
+/** A state that can be begun. */
+export interface StateChoiceView {
+  state: Begun;
+  isDescribed: boolean;
+  lastsMin: number;
+  endsItself: boolean;
+  hasHandsIn: boolean;
+  proofs: Proof[];
+  entry: string;
+}
+
+/** The site of a page of states. */
+export interface SiteOfStates {
+  key: string;
+  name: string;
+  zone: string;
+}
+
+/** A state as it heads a line: "Water change". */
+export function stateName(state: Begun): string {
+  const said = state.replaceAll('-', ' ');
+  return said.charAt(0).toUpperCase() + said.slice(1);
+}
+
+/** A number of minutes in the largest unit that it is a whole number of. */
+export function inUnit(minutes: number): { lasts: number; unit: 'minutes' | 'hours' | 'days' } {
+  if (minutes >= 2880 && minutes % 1440 === 0) return { lasts: minutes / 1440, unit: 'days' };
+  if (minutes >= 120 && minutes % 60 === 0) return { lasts: minutes / 60, unit: 'hours' };
+  return { lasts: minutes, unit: 'minutes' };
+}
+
+/** The same in words: "15 minutes", "1 minute". */
+export function lastingSaid(minutes: number): string {
+  const { lasts, unit } = inUnit(minutes);
+  return `${lasts} ${lasts === 1 ? unit.slice(0, -1) : unit}`;
+}

@@ -1,0 +1,72 @@
+import Link from 'next/link';
+import { Page } from '../frame/page';
+import { Section } from '../frame/section';
+import { siteAddress } from '../frame/site-address';
+import { type StateActions, StateLine } from './state-line';
+import type { SiteOfStates, StateLineView } from './state-view';
+
+export interface StatesView {
+  site: SiteOfStates;
+  lines: StateLineView[];
+  systems: { key: string; name: string }[];
+  maySet: boolean;
+}
+
+/** The states that systems of a site are in. */
+export function StatesBody({ page, actions }: { page: StatesView; actions: StateActions }) {
+  const { site, lines, systems, maySet } = page;
+  const given = maySet ? actions : null;
+  const inForce = lines.filter(({ isOver }) => !isOver);
+  const over = lines.filter(({ isOver }) => isOver);
+  return (
+    <Page
+      title="States"
+      over={[
+        { href: '/', name: 'Systems' },
+        { href: siteAddress(site.key), name: site.name },
+      ]}
+      lead={
+        <p>
+          {inForceSaid(inForce)} Holdfast switches nothing: a state says what people and controllers do. Times are those
+          of {site.zone}.
+        </p>
+      }
+    >
+      {inForce.length > 0 ? (
+        <Section id="in-force" title="In force" note="Those past their end come first.">
+          {inForce.map((line) => (
+            <StateLine key={line.run} site={site} line={line} actions={given} named />
+          ))}
+        </Section>
+      ) : null}
+      {over.length > 0 ? (
+        <Section
+          id="over"
+          title="Ended by a device"
+          note="A device was to end them. That everything runs, somebody has yet to see."
+        >
+          {over.map((line) => (
+            <StateLine key={line.run} site={site} line={line} actions={given} named />
+          ))}
+        </Section>
+      ) : null}
+      <Section id="systems" title={maySet ? 'Begin a state' : 'By system'} note="Choose the system.">
+        <ul>
+          {systems.map(({ key, name }) => (
+            <li key={key}>
+              <Link href={siteAddress(site.key, 'states', key)}>{name}</Link>
+            </li>
+          ))}
+        </ul>
+      </Section>
+    </Page>
+  );
+}
+
+/** How many are in force, in a sentence. */
+export function inForceSaid(lines: readonly Pick<StateLineView, 'outstayed'>[]): string {
+  const late = lines.filter(({ outstayed }) => outstayed).length;
+  if (lines.length === 0) return 'Everything is in normal running, as far as anybody has said.';
+  const said = lines.length === 1 ? 'One state is in force' : `${lines.length} states are in force`;
+  return late === 0 ? `${said}.` : `${said}, ${late === lines.length ? 'past its end' : `${late} past the end`}.`;
+}
