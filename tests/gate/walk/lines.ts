@@ -6,6 +6,7 @@ import { smallFacility } from '../../_support/small-facility';
 import type { Given, Line, WalkSite } from './line';
 import { ROTA_LINES } from './rota-lines';
 import { ALARM_LINES } from './alarm-lines';
+import { ROUND_LINES } from './round-lines';
 import { SITE_LINES } from './site-lines';
 
 const ACCOUNT = 'app/(house)/account';
@@ -157,6 +158,7 @@ export const LINES: Readonly<Record<string, Line>> = {
   ...SITE_LINES,
   ...ROTA_LINES,
   ...ALARM_LINES,
+  ...ROUND_LINES,
 };
 
 let count = 0;
