@@ -54,6 +54,14 @@ const line = (check: string, more: Partial<Record<keyof EnterRequest, string>>):
 const entries = () => listEntries(siteId, round);
 const count = async (sql: string) => Number((await query(`SELECT count(*) FROM ${sql}`)).rows[0].count);
 
+/** What the review says, as tested, of the heater that sticks on, once the worker has done what it was woken for. */
+async function stuckHeater(): Promise<string | undefined> {
+  await runOnce({ pgPool: pool(), taskList, logger: workerLogger });
+  const page = await getSystem(people.lee, { site: SITE, system: 'tank-1' });
+  if (!page.ok || page.value.state.state !== 'current') throw new Error('The review is not there');
+  return page.value.review?.cases.find(({ fault }) => fault === 'heater-on')?.tested.verdict;
+}
+
 describe('a round', () => {
   test('that two begin at once is one round, begun by one of them, once in the record', async () => {
     const begin = (who: Who) => beginRound(who, { site: SITE, slot: 'morning', due });
@@ -164,6 +172,7 @@ describe('a round', () => {
   });
 
   test('has the test of a safeguard in its ledger and on its sheet at once, and counted by the review', async () => {
+    expect(await stuckHeater()).not.toBe('covered');
     const typed = { seen: 'worked', steps: 'Turned it down.', expected: 'Heater off.', found: 'It went off.' };
     const done = line('tank-1/safeguard/cut-out', typed);
     expect(await enter(people.ash, line('tank-1/safeguard/cut-out', { seen: 'worked' }))).toMatchObject({
@@ -179,10 +188,7 @@ describe('a round', () => {
     ]);
     expect((await query("SELECT tests FROM safeguard WHERE key = 'cut-out'")).rows[0].tests).toEqual([done.entry]);
     expect(await count(`record WHERE kind = 'safeguard-tested' AND body->>'by' = '${people.ash.id}'`)).toBe(1);
-    await runOnce({ pgPool: pool(), taskList, logger: workerLogger });
-    const review = await getSystem(people.lee, { site: SITE, system: 'tank-1' });
-    const stuck = review.ok ? review.value.review?.cases.find(({ fault }) => fault === 'heater-on') : undefined;
-    expect(stuck?.tested.verdict).toBe(stuck?.claimed.verdict);
+    expect(await stuckHeater()).toBe('covered');
   });
 
   test('is signed once by whoever is signed in, and from then on only corrected', async () => {
