@@ -32,6 +32,19 @@ function roleSaid(role: string): string {
   return role === 'admin' ? 'administrator' : role;
 }
 
+/** How an alarm ended that did not return to normal. */
+const ALARM_ENDS: Readonly<Record<string, string>> = {
+  'definition-changed': 'ended: what it watches was changed, and it began anew',
+  retired: 'ended: it was retired',
+};
+
+/** Why leads and managers were called. */
+const ALARM_CALLS: Readonly<Record<string, string>> = {
+  lead: 'nobody had acknowledged it',
+  'nobody-on': 'nobody was on',
+  'no-account': 'nobody who was to answer has an account',
+};
+
 /** Every kind of entry that has words of its own. */
 const WORDS: Readonly<Record<string, Words>> = {
   ...ROUND_WORDS,
@@ -92,6 +105,32 @@ const WORDS: Readonly<Record<string, Words>> = {
     title: 'safeguard put back',
     tell: ({ text, name }) => `Put ${name('safeguard')} back, which was to be out of service until ${text('until')}`,
   },
+  'alarm-raised': {
+    title: 'alarm raised',
+    tell: ({ name }) => `The alarm ${name('alarm')} was raised`,
+  },
+  'alarm-returned': {
+    title: 'alarm returned to normal, or ended',
+    tell: ({ text, name, has }) =>
+      `The alarm ${name('alarm')} ${has('why') ? (ALARM_ENDS[text('why')] ?? 'ended') : 'returned to normal'}`,
+  },
+  'alarm-escalated': {
+    title: 'leads and managers called',
+    tell: ({ text, name }) =>
+      `Leads and managers were called for the alarm ${name('alarm')} (${text('told')} in all): ${ALARM_CALLS[text('why')] ?? text('why')}`,
+  },
+  'alarm-acknowledged': {
+    title: 'alarm acknowledged',
+    tell: ({ text, name, has }) => `Acknowledged the alarm ${name('alarm')}${has('note') ? `: ${text('note')}` : ''}`,
+  },
+  'alarm-acknowledged-too': {
+    title: 'alarm acknowledged by a second person',
+    tell: ({ text, name, has }) =>
+      `Acknowledged the alarm ${name('alarm')} as well, which somebody had before${has('note') ? `: ${text('note')}` : ''}`,
+  },
+  'alarm-noted': {
+    title: 'note on an alarm',
+    tell: ({ text, name }) => `Noted on the alarm ${name('alarm')}: ${text('note')}`,
   'incident-opened': {
     title: 'incident opened',
     tell: ({ text, name, has }) =>
