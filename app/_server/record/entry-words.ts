@@ -1,5 +1,6 @@
 import 'server-only';
 import { ALARM_WORDS } from './alarm-words';
+import { ROUND_WORDS } from './round-words';
 
 /** What an entry of the record holds, to be put into words. Fields that an older entry lacks are told as a dash. */
 export interface Said {
@@ -35,6 +36,7 @@ function roleSaid(role: string): string {
 /** Every kind of entry that has words of its own. */
 const WORDS: Readonly<Record<string, Words>> = {
   ...ALARM_WORDS,
+  ...ROUND_WORDS,
   'facility-imported': {
     title: 'facility begun or imported',
     tell: ({ text }) =>

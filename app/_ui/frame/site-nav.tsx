@@ -8,6 +8,7 @@ import style from './site-nav.module.css';
 /** Pages of a site: the end of their address, their name, and what a person must be allowed to do to be led there. */
 const PLACES = [
   { end: '', name: 'Systems', verb: 'see' },
+  { end: '/rounds', name: 'Rounds', verb: 'see' },
   { end: '/rota', name: 'Rota', verb: 'see' },
   { end: '/states', name: 'States', verb: 'see' },
   { end: '/readings', name: 'Readings', verb: 'see' },

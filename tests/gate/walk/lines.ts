@@ -7,6 +7,7 @@ import type { Given, Line, WalkSite } from './line';
 import { ROTA_LINES } from './rota-lines';
 import { ALARM_LINES } from './alarm-lines';
 import { READING_LINES } from './reading-lines';
+import { ROUND_LINES } from './round-lines';
 import { SITE_LINES } from './site-lines';
 import { SOURCE_LINES } from './source-lines';
 
@@ -157,6 +158,7 @@ export const LINES: Readonly<Record<string, Line>> = {
   ...SOURCE_LINES,
   ...ROTA_LINES,
   ...ALARM_LINES,
+  ...ROUND_LINES,
 };
 
 let count = 0;
