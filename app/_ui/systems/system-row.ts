@@ -5,6 +5,7 @@ import type { Custom } from '#core/units/shown';
 import { KIND_WORDS } from '../words/kinds';
 import { lasting } from '../words/lasting';
 import { harmSaid, PLAIN_NAMES } from '../words/said';
+import { type ListedNow, type RowNow, rowNow } from './row-now';
 
 /** A verdict of a row, and whom it befalls. */
 export interface RowVerdict {
@@ -39,11 +40,12 @@ export interface SystemRow {
   /** Why there is no review: it is under way, or computing it broke. */
   missing: 'under way' | 'broken';
   review?: RowReview;
+  now: RowNow;
 }
 
 /** A system as a list of systems speaks of it. */
 export interface ListedSystem {
-  site: { key: string; name: string };
+  site: { key: string; name: string; zone: string };
   key: string;
   name: string;
   kind: SystemKind;
@@ -51,10 +53,11 @@ export interface ListedSystem {
     | { state: 'current'; summary: ReviewSummary }
     | { state: 'under-way'; before: ReviewSummary | null }
     | { state: 'broken' };
+  now: ListedNow;
 }
 
-/** A system as a row of the table. */
-export function systemRow({ site, key, name, kind, review }: ListedSystem, units: Custom): SystemRow {
+/** A system as a row of the table. @param at   the instant it stands for, UTC, ISO */
+export function systemRow({ site, key, name, kind, review, now }: ListedSystem, units: Custom, at: string): SystemRow {
   const summary = review.state === 'current' ? review.summary : review.state === 'under-way' ? review.before : null;
   return {
     site: site.key,
@@ -64,6 +67,7 @@ export function systemRow({ site, key, name, kind, review }: ListedSystem, units
     kind: KIND_WORDS[kind],
     missing: review.state === 'broken' ? 'broken' : 'under way',
     review: summary ? { ...rowReview(summary, units), isOld: review.state === 'under-way' } : undefined,
+    now: rowNow(now, at, site.zone),
   };
 }
 
