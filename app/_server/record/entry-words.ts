@@ -103,6 +103,7 @@ const WORDS: Readonly<Record<string, Words>> = {
   'incident-signed': {
     title: 'incident signed',
     tell: ({ text }) => `Signed incident ${text('incident')} as ${text('as').replaceAll('-', ' ')}`,
+  },
   'file-taken-in': {
     title: 'logger file taken in',
     tell: ({ text }) =>
