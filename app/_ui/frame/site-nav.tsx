@@ -12,6 +12,7 @@ const PLACES = [
   { end: '/rota', name: 'Rota', verb: 'see' },
   { end: '/states', name: 'States', verb: 'see' },
   { end: '/readings', name: 'Readings', verb: 'see' },
+  { end: '/incidents', name: 'Incidents', verb: 'read-record' },
   { end: '/safeguards', name: 'Safeguards', verb: 'see' },
   { end: '/plans', name: 'Plans', verb: 'see' },
   { end: '/describe', name: 'Description', verb: 'describe' },

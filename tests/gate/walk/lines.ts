@@ -3,6 +3,7 @@ import { writeFacility } from '#shape/facility/write-facility';
 import { site } from '../../_support/build-facility';
 import { entered } from '../../_support/given';
 import { smallFacility } from '../../_support/small-facility';
+import { INCIDENT_LINES } from './incident-lines';
 import type { Given, Line, WalkSite } from './line';
 import { ROTA_LINES } from './rota-lines';
 import { ALARM_LINES } from './alarm-lines';
@@ -156,6 +157,7 @@ export const LINES: Readonly<Record<string, Line>> = {
   ...READING_LINES,
   ...SITE_LINES,
   ...SOURCE_LINES,
+  ...INCIDENT_LINES,
   ...ROTA_LINES,
   ...ALARM_LINES,
   ...ROUND_LINES,
