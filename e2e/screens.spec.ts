@@ -41,6 +41,7 @@ const SCREENS: Record<string, (page: Page) => Promise<void>> = {
     await page.getByRole('main').getByRole('table').getByRole('link').first().click();
     await expect(page.getByRole('heading', { name: 'Record a test' })).toBeVisible();
   },
+  alarms: async (page) => void (await page.goto('/sites/lighthouse/alarms')),
   record: async (page) => void (await page.goto('/sites/lighthouse/record?times=utc')),
   people: async (page) => void (await page.goto('/sites/lighthouse/people')),
   description: async (page) => {
