@@ -52,6 +52,7 @@ const SCREENS: Record<string, (page: Page) => Promise<void>> = {
     await expect(page.getByRole('heading', { name: 'Begin a state' })).toBeVisible();
     await page.getByText('Water change, usually').click();
   },
+  alarms: async (page) => void (await page.goto('/sites/lighthouse/alarms')),
   record: async (page) => void (await page.goto('/sites/lighthouse/record?times=utc')),
   people: async (page) => void (await page.goto('/sites/lighthouse/people')),
   description: async (page) => {
