@@ -131,6 +131,7 @@ const WORDS: Readonly<Record<string, Words>> = {
   'alarm-noted': {
     title: 'note on an alarm',
     tell: ({ text, name }) => `Noted on the alarm ${name('alarm')}: ${text('note')}`,
+  },
   'incident-opened': {
     title: 'incident opened',
     tell: ({ text, name, has }) =>
