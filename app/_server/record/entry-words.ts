@@ -94,6 +94,33 @@ const WORDS: Readonly<Record<string, Words>> = {
     title: 'safeguard put back',
     tell: ({ text, name }) => `Put ${name('safeguard')} back, which was to be out of service until ${text('until')}`,
   },
+  'alarm-raised': {
+    title: 'alarm raised',
+    tell: ({ name }) => `The alarm ${name('alarm')} was raised`,
+  },
+  'alarm-returned': {
+    title: 'alarm returned to normal, or ended',
+    tell: ({ text, name, has }) =>
+      `The alarm ${name('alarm')} ${has('why') ? (ALARM_ENDS[text('why')] ?? 'ended') : 'returned to normal'}`,
+  },
+  'alarm-escalated': {
+    title: 'leads and managers called',
+    tell: ({ text, name }) =>
+      `Leads and managers were called for the alarm ${name('alarm')} (${text('told')} in all): ${ALARM_CALLS[text('why')] ?? text('why')}`,
+  },
+  'alarm-acknowledged': {
+    title: 'alarm acknowledged',
+    tell: ({ text, name, has }) => `Acknowledged the alarm ${name('alarm')}${has('note') ? `: ${text('note')}` : ''}`,
+  },
+  'alarm-acknowledged-too': {
+    title: 'alarm acknowledged by a second person',
+    tell: ({ text, name, has }) =>
+      `Acknowledged the alarm ${name('alarm')} as well, which somebody had before${has('note') ? `: ${text('note')}` : ''}`,
+  },
+  'alarm-noted': {
+    title: 'note on an alarm',
+    tell: ({ text, name }) => `Noted on the alarm ${name('alarm')}: ${text('note')}`,
+  },
   'incident-opened': {
     title: 'incident opened',
     tell: ({ text, name, has }) =>

@@ -8,13 +8,14 @@ import { listEntries } from '#data/rounds/entries';
 import { findRound } from '#data/rounds/round-row';
 import { listSignatures } from '#data/rounds/signatures';
 import { type RoundAddress, roundAddress } from '#shape/rounds/requests';
+import { now } from '../clock';
 import { may } from '../gate/may';
 import type { Refusal } from '../gate/refusal';
 import type { Who } from '../gate/who';
 import { findStoredSite } from '../reviews/find-stored-site';
-import { whatIsOff } from './what-is-off';
 import { beforeOf } from './before-of';
 import type { RoundPage, ToldEntry, ToldLine, ToldPlace } from './round-page';
+import { whatStands } from './what-stands';
 
 export const getRoundShape = roundAddress;
 
@@ -31,14 +32,14 @@ export async function getRound(who: Who, { site: key, round: id }: RoundAddress)
   const names = await accountNames([round.begunBy, ...entries.map(({ by }) => by), ...signatures.map(({ by }) => by)]);
   const nameOf = (account: string) => names.get(account) ?? account;
   const told = toldEntries(entries, nameOf);
-  const off = whatIsOff(stored.facility, today);
+  const stands = await whatStands(site, stored.facility, today, now());
   const places = round.sheet.places.map(
     (place, index): ToldPlace => ({
       number: index + 1,
       name: place.name,
       system: place.system,
       cleanness: place.cleanness,
-      off: off(place.system?.key ?? null),
+      stands: stands(place.system?.key ?? null),
       lines: place.checks.map(
         (check): ToldLine => ({
           check,

@@ -2,6 +2,7 @@ import 'server-only';
 import type { Check } from '#core/rounds/check';
 import type { Entry, EntryValue } from '#core/rounds/entry';
 import type { SheetPlace } from '#core/rounds/sheet';
+import type { Stands } from './what-stands';
 
 /** An entry with when it was made (UTC, ISO) and the name of who made it. */
 export type ToldEntry = Omit<Entry, 'atMs'> & { at: string };
@@ -29,8 +30,8 @@ export interface LastValue {
 export interface ToldPlace extends Pick<SheetPlace, 'name' | 'system' | 'cleanness'> {
   /** From 1. */
   number: number;
-  /** Safeguards of its system that are out of service now. */
-  off: { name: string; until: string }[];
+  /** What stands at its system now. */
+  stands: Stands;
   lines: ToldLine[];
 }
 

@@ -1,4 +1,3 @@
-import { CLEANNESS_WORDS } from '#core/rounds/places';
 import type { Custom } from '#core/units/shown';
 import Link from 'next/link';
 import type { FormAction } from '../form/answer';
@@ -10,6 +9,7 @@ import { RestForm } from './rest-form';
 import { blankOf, type PlaceView, type RoundView, roundsAddress } from './round-view';
 import style from './rounds.module.css';
 import { SheetLine } from './sheet-line';
+import { Warnings } from './warnings';
 
 /** What an entry answers: something that is asked first, or null when it is kept. */
 export type EnterAction = FormAction<{ asked: string | null }>;
@@ -53,33 +53,6 @@ export function PlaceBody({ page, place, units, enter, rest }: PlaceBodyProps) {
       <Onward page={page} place={place} />
       {round.signed ? null : <LiveRefresh site={site.key} what={['rounds']} />}
     </Page>
-  );
-}
-
-function Warnings({ page: { wasAt, round }, place }: { page: RoundView; place: PlaceView }) {
-  const goesBack = wasAt !== null && wasAt.cleanness > place.cleanness && round.signed === null;
-  return (
-    <>
-      {goesBack ? (
-        <p className={style.warning}>
-          <span aria-hidden="true" className={style.wrong}>
-            ▲
-          </span>{' '}
-          <strong>
-            You come from {wasAt.name} ({CLEANNESS_WORDS[wasAt.cleanness]}).
-          </strong>{' '}
-          Are hands, nets, hoses and boots disinfected? Or let somebody else do this place.
-        </p>
-      ) : null}
-      {place.off.map(({ name, until }) => (
-        <p key={name} className={style.warning}>
-          <span aria-hidden="true" className={style.wrong}>
-            ✕
-          </span>{' '}
-          Out of service until {until}: {name}
-        </p>
-      ))}
-    </>
   );
 }
 

@@ -55,13 +55,20 @@ export interface LineView {
   nextEntry: string;
 }
 
+/** What stands at a system: safeguards out of service, open alarms, states in force. */
+export interface StandsView {
+  off: { name: string; until: string }[];
+  alarms: { id: string; name: string; raisedAt: string; isActive: boolean; isAcknowledged: boolean }[];
+  states: { state: string; until: string; outstayed: boolean }[];
+}
+
 /** A place of a round. */
 export interface PlaceView {
   number: number;
   name: string;
   system: { key: string; name: string } | null;
   cleanness: Cleanness;
-  off: { name: string; until: string }[];
+  stands: StandsView;
   lines: LineView[];
 }
 
