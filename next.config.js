@@ -5,8 +5,8 @@ const config = {
   // `npm test` checks types, over more than the pages; a start on somebody's machine does not check them again.
   typescript: { ignoreBuildErrors: true },
   poweredByHeader: false,
-  // A facility file of five million characters, the longest that is read, may come by a form.
-  experimental: { serverActions: { bodySizeLimit: '16mb' } },
+  // The file of a logger of 20 MB, the longest that is read, may come by a form.
+  experimental: { serverActions: { bodySizeLimit: '22mb' } },
 };
 
 export default config;

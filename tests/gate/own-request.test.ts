@@ -85,6 +85,22 @@ describe('a request that would change something', () => {
   });
 });
 
+describe('what a device sends', () => {
+  const at = (path: string, host: string) =>
+    strayOf(sent('POST', { host, origin: 'https://evil.example' }), AQUA, path);
+
+  test('comes from no page, and is let in by its token further on', () => {
+    expect(at('/api/readings', 'aqua.example')).toBeNull();
+    expect(strayOf(sent('POST', { host: 'localhost:3200' }), HERE, '/api/readings')).toBeNull();
+  });
+
+  test('has to call us by our name, and no other path is let off', () => {
+    expect(at('/api/readings', 'evil.example')).toBe('foreign-name');
+    for (const path of ['/api/readings/', '/api/readings/x', '/api', '/', '/API/readings'])
+      expect(at(path, 'aqua.example')).toBe('foreign-page');
+  });
+});
+
 test('a request that changes nothing may come from anywhere', () => {
   for (const method of ['GET', 'HEAD', 'OPTIONS'])
     expect(strayOf(sent(method, { host: 'localhost', origin: 'https://evil.example' }), HERE)).toBeNull();

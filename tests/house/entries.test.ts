@@ -11,6 +11,7 @@ const PAST_THE_GATE: Record<string, string> = {
   'app/(house)/sign-out.ts visitOf': 'reads the origin of the request, which the gate does for what is open to all',
   'app/(house)/sign-out.ts signOut': 'ends the session of the browser that asks; there is nothing to be allowed',
   'app/api/auth/[...nextauth]/route.ts fromOutside': 'receives whom an issuer sends back; nobody is signed in yet',
+  'app/api/readings/route.ts receiveReadings': 'takes readings from a device that shows its token; nobody is signed in',
   'app/api/health/route.ts reportHealth': 'says to anybody whether the parts of Holdfast are up, and nothing of a site',
 };
 
@@ -20,6 +21,8 @@ const NOT_MADE: Record<string, string> = {
   'app/(house)/view/actions.ts chooseView': 'keeps units and light in the browser that asks; nothing is stored here',
   'app/api/auth/[...nextauth]/route.ts GET': 'receives whom an issuer sends back, as above',
   'app/api/health/route.ts GET': 'says whether Holdfast is up, as above',
+  'app/api/readings/route.ts POST': 'takes readings from a device that shows its token, as above',
+  'app/api/openapi.json/route.ts GET': 'what machines may ask and send, the same for everybody',
   'app/schema/facility.json/route.ts GET': 'the JSON Schema of the file format, the same for everybody',
 };
 

@@ -23,12 +23,13 @@ export type Action<T> = (before: Answer<T> | null, form: FormData) => Promise<An
  * @param carryOut   what to do
  * @param refresh   paths whose pages show something else once it is done
  * @param always    whether it is done on a full disk as well: it ends somebody's access, or only looks
+ * @param asBytes   whether a chosen file is handed on as its name and its bytes: letters may be written in many ways
  */
 export function act<S extends z.ZodType, T>(
   shape: S,
   carryOut: UseCase<z.output<S>, T>,
   refresh: (value: T) => string[] = () => [],
-  { always = false }: { always?: boolean } = {},
+  { always = false, asBytes = false }: { always?: boolean; asBytes?: boolean } = {},
 ): Action<T> {
   return async (_before, form) => {
     const who = await whoAsks(await headers());
@@ -36,7 +37,7 @@ export function act<S extends z.ZodType, T>(
     const answer: Result<T, Refusal> =
       who && !always && !(await hasRoom())
         ? refused({ why: 'no-room' })
-        : await pass(shape, carryOut, who, await fieldsOf(form));
+        : await pass(shape, carryOut, who, asBytes ? await fieldsWithBytes(form) : await fieldsOf(form));
     if (!answer.ok) return refusalAnswer(answer.reason);
     for (const path of refresh(answer.value)) revalidatePath(path);
     return answer;
@@ -59,6 +60,17 @@ export async function fieldsOf(form: FormData): Promise<Record<string, string>> 
     const text = typeof given === 'string' ? given : await given.text();
     // A form may offer one field twice, to be pasted into or chosen as a file: the one that was filled in counts.
     if (text !== '' && !name.startsWith('$')) fields[name] = text;
+  }
+  return fields;
+}
+
+/** The fields of a form that were filled in, a chosen file as its name and its bytes. */
+async function fieldsWithBytes(form: FormData): Promise<Record<string, unknown>> {
+  const fields: Record<string, unknown> = {};
+  for (const [name, given] of form) {
+    if (name.startsWith('$') || given === '') continue;
+    if (typeof given === 'string') fields[name] = given;
+    else if (given.size > 0) fields[name] = { name: given.name, bytes: new Uint8Array(await given.arrayBuffer()) };
   }
   return fields;
 }

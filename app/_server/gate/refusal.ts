@@ -24,12 +24,20 @@ export type Sought =
   | 'test'
   | 'round'
   | 'line of the sheet'
+  | 'incident'
+  | 'entry'
+  | 'action'
+  | 'alarm'
   | 'link'
+  | 'source'
+  | 'name'
   | 'session'
   | 'passkey'
   | 'account'
   | 'state'
   | 'calendar'
+  | 'sensor'
+  | 'layout'
   | 'page';
 
 /**

@@ -37,8 +37,9 @@ export function guard(request: Arriving): Guarded {
   const isSecure = address?.startsWith('https:') === true;
   const policy = contentPolicy(nonce(), isSecure, issuer === undefined ? [] : [new URL(issuer).origin]);
   const headers: Record<string, string> = { 'content-security-policy': policy, ...safeHeaders(isSecure) };
-  if (isPrivate(new URL(request.url).pathname)) headers['cache-control'] = 'no-store';
-  const stray = strayOf(request, address);
+  const { pathname } = new URL(request.url);
+  if (isPrivate(pathname)) headers['cache-control'] = 'no-store';
+  const stray = strayOf(request, address, pathname);
   return stray ? { answer: turnedAway(stray, headers) } : { answer: null, policy, headers };
 }
 

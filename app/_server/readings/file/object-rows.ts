@@ -4,6 +4,8 @@ import { ok, type Result, refused } from '#core/result';
 
 /** Fields of one object. */
 const MOST_FIELDS = 200;
+/** What PostgreSQL takes into no text: nothing, and half of a letter. */
+const UNKEEPABLE = /[\0\ud800-\udfff]/gu;
 /** How deep the list of objects is looked for. */
 const DEEPEST = 4;
 
@@ -17,6 +19,8 @@ export function objectRows(text: string): Result<FileRow[], string> {
   const list = longestList(text);
   if (typeof list === 'string') return refused(list);
   const fields = [...new Set(list.flatMap((one) => Object.keys(one)))];
+  if (fields.some((field) => field.search(UNKEEPABLE) >= 0))
+    return refused('The name of a field holds letters that cannot be kept.');
   if (fields.length > MOST_FIELDS) return refused(`It has more than ${MOST_FIELDS} fields.`);
   const rows = list.map((one, i) => ({ line: i + 1, cells: fields.map((field) => cellOf(one[field])) }));
   return ok([{ line: 0, cells: fields }, ...rows]);
@@ -58,6 +62,6 @@ function isFields(value: unknown): value is Fields {
 }
 
 function cellOf(value: unknown): string {
-  if (typeof value === 'string') return value.trim();
+  if (typeof value === 'string') return value.replace(UNKEEPABLE, '\ufffd').trim();
   return typeof value === 'number' || typeof value === 'boolean' ? String(value) : '';
 }

@@ -1,0 +1,128 @@
+import 'server-only';
+import { RateLimiterMemory, RateLimiterRes } from 'rate-limiter-flexible';
+import type { BodyFault, ReadRecord } from '#core/readings/arrived';
+import type { Result } from '#core/result';
+import { findSource, noteUse } from '#data/readings/sources';
+import { parseSenml } from '#shape/readings/parse-senml';
+import type { ReadingsAnswer, ReadingsRefusal } from '#shape/readings/answer';
+import { now } from '../clock';
+import { logError } from '../log';
+import { hasRoom } from '../machine/has-room';
+import { parseCsv } from './parse-csv';
+import { MOST_BYTES, readBody } from './read-body';
+import { type RecordAnswer, takeIn } from './take-in';
+
+/** Requests a source may make in a minute, in each web process. Common practice, no source. */
+const REQUESTS_A_MINUTE = 1200;
+/** Bodies that are read at once: each may be of 4 MB. */
+const AT_ONCE = 8;
+const BUSY_RETRY_S = 1;
+const FULL_RETRY_S = 60;
+
+const limiter = new RateLimiterMemory({ points: REQUESTS_A_MINUTE, duration: 60 });
+let underWay = 0;
+
+/** What a body may be: how it is read, and what its fields are called. */
+interface Format {
+  read: (body: string, nowMs: number) => Result<ReadRecord[], BodyFault>;
+  fields: Parameters<typeof takeIn>[2];
+}
+
+const SENML: Format = { read: parseSenml, fields: { name: 'n', time: 't', value: 'v', unit: 'u' } };
+const CSV: Format = { read: parseCsv, fields: { name: 'name', time: 'time', value: 'value', unit: 'unit' } };
+const FORMATS: Readonly<Record<string, Format>> = {
+  'application/senml+json': SENML,
+  'application/json': SENML,
+  'text/csv': CSV,
+};
+
+/**
+ * Receives readings from a source, which shows its token and is nobody who is signed in.
+ *
+ * @param request   SenML in JSON (RFC 8428) or CSV; `?correct=1` when its values supersede what is there
+ * @returns         200 and what became of each record when all were dealt with; else why nothing was stored
+ */
+export async function receiveReadings(request: Request): Promise<Response> {
+  const source = await findSource(bearerOf(request.headers));
+  if (!source) return refusal(401, 'The token is none of a source that may send readings here.');
+  const waitS = await pauseFor(source.id);
+  if (waitS > 0) return refusal(429, 'Too many requests in a minute: send more readings in each.', waitS);
+  const format = formatOf(request.headers);
+  if (!format) return refusal(415, 'Send application/senml+json, application/json or text/csv in UTF-8, as it is.');
+  if (!(await hasRoom())) return refusal(503, 'There is no room on the disk: nothing was stored.', FULL_RETRY_S);
+  if (underWay >= AT_ONCE) return refusal(503, 'Too many send at once: nothing was stored.', BUSY_RETRY_S);
+  underWay += 1;
+  try {
+    return await receive(request, source, format);
+  } catch (error) {
+    logError('readings could not be stored', error);
+    return refusal(503, 'The database does not answer: send it again.', BUSY_RETRY_S);
+  } finally {
+    underWay -= 1;
+  }
+}
+
+async function receive(
+  request: Request,
+  source: NonNullable<Awaited<ReturnType<typeof findSource>>>,
+  { read, fields }: Format,
+): Promise<Response> {
+  const body = await readBody(request);
+  if (body === 'too-large') return refusal(413, `A body has at most ${MOST_BYTES / 1e6} MB: send it in parts.`);
+  if (body === 'no-text') return refusal(400, 'The body is not UTF-8.');
+  if (body === 'broken-off') return refusal(400, 'The body was broken off.');
+  const receivedAt = now();
+  const records = read(body.text, receivedAt.getTime());
+  if (!records.ok) {
+    const { kind, field, why } = records.reason;
+    return refusal(kind === 'too-large' ? 413 : 400, `${field || 'The body'} ${why}.`, undefined, field);
+  }
+  const coming = { siteId: source.siteId, cameBy: source.id, receivedAt, correct: isCorrection(request) };
+  const answers = await takeIn(records.value, coming, fields);
+  await noteUse(source, receivedAt);
+  return Response.json(counted(answers));
+}
+
+function counted(records: RecordAnswer[]): ReadingsAnswer {
+  const counts = { stored: 0, repeat: 0, conflict: 0, corrected: 0, refused: 0 };
+  for (const { result } of records) counts[result] += 1;
+  return { ...counts, records };
+}
+
+function bearerOf(headers: Headers): string {
+  return /^Bearer +(\S+)$/i.exec(headers.get('authorization') ?? '')?.[1] ?? '';
+}
+
+function isCorrection(request: Request): boolean {
+  return new URL(request.url).searchParams.get('correct') === '1';
+}
+
+/** What was compressed is not unpacked: a small body could become one without end. */
+function formatOf(headers: Headers): Format | undefined {
+  const [type = '', ...parameters] = (headers.get('content-type') ?? '')
+    .toLowerCase()
+    .split(';')
+    .map((part) => part.trim());
+  const charset = parameters.find((parameter) => parameter.startsWith('charset='));
+  const isPlain = (headers.get('content-encoding') ?? 'identity') === 'identity';
+  if (!isPlain || (charset !== undefined && !/^charset="?utf-8"?$/.test(charset))) return undefined;
+  return Object.hasOwn(FORMATS, type) ? FORMATS[type] : undefined;
+}
+
+/** s a source has to wait; 0 when it may go on. */
+async function pauseFor(sourceId: string): Promise<number> {
+  try {
+    await limiter.consume(sourceId);
+    return 0;
+  } catch (refused) {
+    if (!(refused instanceof RateLimiterRes)) throw refused;
+    return Math.max(1, Math.ceil(refused.msBeforeNext / 1000));
+  }
+}
+
+function refusal(status: number, said: string, retryS?: number, field?: string): Response {
+  const headers = new Headers(retryS === undefined ? {} : { 'retry-after': String(retryS) });
+  if (status === 401) headers.set('www-authenticate', 'Bearer');
+  const body: ReadingsRefusal = { said, ...(field ? { field } : {}) };
+  return Response.json(body, { status, headers });
+}

@@ -1,0 +1,138 @@
+import 'server-only';
+import type { Arrived, ReadRecord } from '#core/readings/arrived';
+import { type Judged, judge, judgeTogether, type Neighbour } from '#core/readings/judge';
+import { toFacilityUnit } from '#core/readings/units';
+import { ok, type Result, refused } from '#core/result';
+import { noteUnknown, type SensorPlace, sensorsByName } from '#data/readings/sensor-names';
+import { type NewReading, type Stored, storeReadings } from '#data/readings/store-readings';
+
+/** What became of one record. */
+export type RecordAnswer =
+  | { result: Stored; quality: 'good' }
+  | { result: Stored; quality: 'suspect' | 'bad'; reason: string }
+  | { result: 'refused'; field: string; why: string };
+
+/** From whom readings come, when, and how. */
+export interface Coming {
+  siteId: string;
+  /** Id of the source. */
+  cameBy: string;
+  receivedAt: Date;
+  /** Whether another value for the same instant supersedes what is there. */
+  correct: boolean;
+}
+
+/** ms a source's clock may be ahead. Common practice, no source. */
+const AHEAD_MS = 5 * 60_000;
+/** There is no part of the readings for anything older. */
+const OLDEST_MS = Date.UTC(1990, 0, 1);
+
+/** A reading whose sensor is known, judged by itself. */
+interface Placed extends Neighbour {
+  sensor: SensorPlace;
+  atMs: number;
+}
+
+type Fault = { field: string; why: string };
+
+/**
+ * Takes in what a source of the site sent: finds whose each reading is, puts it in the sensor's unit, judges it and stores it.
+ * What is wrong with one record is said of it, and keeps none of the others back.
+ *
+ * @param records   what was read of the body, in order
+ * @param fields    what the format calls its fields, for what is said of a record
+ * @returns         what became of each, in the same order
+ * @throws          when the database does not answer; then nothing was stored
+ */
+export async function takeIn(
+  records: readonly ReadRecord[],
+  coming: Coming,
+  fields: Readonly<Record<'name' | 'time' | 'value' | 'unit', string>>,
+): Promise<RecordAnswer[]> {
+  const byName = await sensorsByName(coming.siteId);
+  const placed = records.map((record) => (record.ok ? place(record.value, byName, coming, fields) : record));
+  const readings = placed.flatMap((one) => (one.ok ? [one.value] : []));
+  const judged = judgeBySystem(readings);
+  const outcomes = await storeReadings(
+    coming.siteId,
+    readings.map((reading, i) => newReading(reading, judged[i])),
+    coming,
+  );
+  await noteStrangers(records, byName, coming);
+  let next = 0;
+  return placed.map((one) => {
+    if (!one.ok) return { result: 'refused', field: one.reason.field, why: one.reason.why };
+    const at = next++;
+    return answerOf(outcomes[at], judged[at]);
+  });
+}
+
+function place(
+  { name, atMs, value, unit }: Arrived,
+  byName: ReadonlyMap<string, SensorPlace>,
+  { receivedAt }: Coming,
+  fields: Readonly<Record<'name' | 'time' | 'value' | 'unit', string>>,
+): Result<Placed, Fault> {
+  const sensor = byName.get(name);
+  if (!sensor) return refused({ field: fields.name, why: 'no sensor of this site is called so' });
+  const { quantity } = sensor;
+  if (typeof value === 'boolean' && quantity !== 'leak')
+    return refused({ field: fields.value, why: `yes or no is no reading of ${quantity}` });
+  // A reading from the future would hide every true one that follows it.
+  if (atMs > receivedAt.getTime() + AHEAD_MS)
+    return refused({ field: fields.time, why: 'is more than 5 minutes ahead: the clock of the source is wrong' });
+  if (!(atMs >= OLDEST_MS)) return refused({ field: fields.time, why: 'is before 1990' });
+  const raw = Number(value);
+  const converted = toFacilityUnit(quantity, raw, unit);
+  if (!converted.ok || !Number.isFinite(converted.value))
+    return refused({ field: converted.ok ? fields.value : fields.unit, why: unitWhy(converted, quantity) });
+  const verdict = judge(quantity, converted.value, unit === undefined ? { value: raw } : { value: raw, unit });
+  return ok({ sensor, atMs, quantity, value: converted.value, ...verdict });
+}
+
+function unitWhy(converted: ReturnType<typeof toFacilityUnit>, quantity: string): string {
+  if (converted.ok) return 'is too large a number';
+  return converted.reason.why === 'unknown-unit' ? 'is no unit that is understood here' : `is no unit of ${quantity}`;
+}
+
+/** Those of one system and instant are judged beside one another. @returns in the order given */
+function judgeBySystem(readings: readonly Placed[]): Judged[] {
+  const together = new Map<string, number[]>();
+  for (const [i, { sensor, atMs }] of readings.entries()) {
+    const key = `${sensor.systemId} ${atMs}`;
+    const group = together.get(key);
+    if (group) group.push(i);
+    else together.set(key, [i]);
+  }
+  const judged: Judged[] = [];
+  for (const group of together.values()) {
+    const members = group.flatMap((i) => readings[i] ?? []);
+    for (const [n, verdict] of judgeTogether(members).entries()) judged[group[n] ?? 0] = verdict;
+  }
+  return judged;
+}
+
+function newReading({ sensor, atMs, value }: Placed, judged: Judged | undefined): NewReading {
+  return { sensorId: sensor.id, at: new Date(atMs), value, origin: 'device', ...(judged ?? { quality: 'good' }) };
+}
+
+function answerOf(result: Stored | undefined, judged: Judged | undefined): RecordAnswer {
+  if (!result || !judged) throw new Error('A reading has no outcome');
+  if (judged.quality === 'good') return { result, quality: 'good' };
+  return { result, quality: judged.quality, reason: judged.reason ?? '' };
+}
+
+/** Names of no sensor are kept, so that somebody can say whose they are. */
+async function noteStrangers(
+  records: readonly ReadRecord[],
+  byName: ReadonlyMap<string, SensorPlace>,
+  { siteId, receivedAt }: Coming,
+): Promise<void> {
+  const strangers = new Map<string, { name: string; unit: string | null; value: number | null }>();
+  for (const record of records) {
+    if (!record.ok || byName.has(record.value.name)) continue;
+    const { name, unit, value } = record.value;
+    strangers.set(name, { name, unit: unit ?? null, value: Number(value) });
+  }
+  if (strangers.size > 0) await noteUnknown(siteId, [...strangers.values()], receivedAt);
+}

@@ -1,0 +1,48 @@
+import type { Facility } from '#core/facility/facility';
+import { befallenAt, outagesOf } from './befallen';
+import { type Life, livesOf } from './lives';
+import { addOddities } from './oddities';
+import { raisedAt, type Watched } from './raised';
+import { type SystemPast, systemPast } from './readings-of';
+import { DAYS_BACK, daysBack, type LocalDay } from './span';
+import { toldAt } from './told-alarms';
+
+/** The past of a site of the demonstration: the same for the same day and minute, whoever asks. */
+export interface Past {
+  facility: Facility;
+  /** ISO date on which it is shown. */
+  today: string;
+  days: LocalDay[];
+  untilMs: number;
+  /** By key of the system; those that cannot be reckoned with are left out. */
+  systems: ReadonlyMap<string, SystemPast>;
+  /** Where every alarm stands now, and each time one was raised. */
+  watched: Watched[];
+  lives: Life[];
+}
+
+/** To which the moment it is shown at is rounded down. */
+const MINUTE_MS = 60_000;
+
+/**
+ * @param facility   with its dates as of `today`
+ * @param today      ISO date at the site
+ * @param nowMs      ms since 1970, on that day
+ */
+export function pastOf(facility: Facility, today: string, nowMs: number): Past {
+  const days = daysBack(facility.site.zone, today);
+  const untilMs = Math.floor(nowMs / MINUTE_MS) * MINUTE_MS;
+  const outages = outagesOf(facility, today, DAYS_BACK);
+  const befallen = befallenAt(facility, today);
+  const systems = new Map<string, SystemPast>();
+  for (const system of facility.systems) {
+    const past = systemPast(facility, system, { days, untilMs }, outages, befallen.get(system.key));
+    if (past) systems.set(system.key, past);
+  }
+  const series = [...systems.values()].flatMap((past) => past.series);
+  addOddities(facility, series, { today, untilMs });
+  const watched = raisedAt(facility, series, { fromMs: days[0]?.fromMs ?? 0, untilMs });
+  const raised = watched.flatMap((one) => one.raised);
+  const lives = livesOf(facility, raised, toldAt(facility, today), untilMs);
+  return { facility, today, days, untilMs, systems, watched, lives };
+}
