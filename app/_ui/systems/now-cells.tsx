@@ -42,14 +42,12 @@ export function SpareCell({ row }: { row: SystemRow }) {
   );
 }
 
-/** The system's name, leading to its page, with its site and kind below. */
+/** The system's name, leading to its page, with its kind below, and its site where there are several. */
 export function SystemCell({ row }: { row: SystemRow }) {
   return (
     <>
       <Link href={siteAddress(row.site, 'systems', row.system)}>{row.name}</Link>
-      <span className={style.under}>
-        {row.siteName}, {row.kind}
-      </span>
+      <span className={style.under}>{row.about}</span>
     </>
   );
 }

@@ -37,6 +37,8 @@ export interface SystemRow {
   system: string;
   name: string;
   kind: string;
+  /** What stands under its name: its kind, after its site where there are several. */
+  about: string;
   /** Why there is no review: it is under way, or computing it broke. */
   missing: 'under way' | 'broken';
   review?: RowReview;
@@ -56,8 +58,17 @@ export interface ListedSystem {
   now: ListedNow;
 }
 
-/** A system as a row of the table. @param at   the instant it stands for, UTC, ISO */
-export function systemRow({ site, key, name, kind, review, now }: ListedSystem, units: Custom, at: string): SystemRow {
+/** What rows of the table have in common. */
+export interface RowView {
+  units: Custom;
+  /** The instant they stand for, UTC, ISO. */
+  at: string;
+  /** Whether there are systems of several sites. */
+  hasSites: boolean;
+}
+
+/** A system as a row of the table. */
+export function systemRow({ site, key, name, kind, review, now }: ListedSystem, view: RowView): SystemRow {
   const summary = review.state === 'current' ? review.summary : review.state === 'under-way' ? review.before : null;
   return {
     site: site.key,
@@ -65,9 +76,10 @@ export function systemRow({ site, key, name, kind, review, now }: ListedSystem, 
     system: key,
     name,
     kind: KIND_WORDS[kind],
+    about: view.hasSites ? `${site.name}, ${KIND_WORDS[kind]}` : KIND_WORDS[kind],
     missing: review.state === 'broken' ? 'broken' : 'under way',
-    review: summary ? { ...rowReview(summary, units), isOld: review.state === 'under-way' } : undefined,
-    now: rowNow(now, at, site.zone),
+    review: summary ? { ...rowReview(summary, view.units), isOld: review.state === 'under-way' } : undefined,
+    now: rowNow(now, view.at, site.zone),
   };
 }
 
