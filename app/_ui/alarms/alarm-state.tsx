@@ -2,7 +2,7 @@ import type { AlarmState } from '#core/alarms/known';
 import style from './alarms.module.css';
 
 /** What a state is called. */
-export const STATE_WORDS: Readonly<Record<AlarmState, string>> = {
+const STATE_WORDS: Readonly<Record<AlarmState, string>> = {
   unacknowledged: 'Not acknowledged',
   acknowledged: 'Acknowledged, still active',
   returned: 'Back to normal, not acknowledged',
