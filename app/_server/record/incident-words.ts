@@ -1,3 +1,4 @@
+import 'server-only';
 import type { Words } from './entry-words';
 
 /** What happens to an incident, in words. */
