@@ -10,6 +10,7 @@ const NAMED = [
   'equipment',
   'monitor',
   'person_name',
+  'reading_source',
   'room',
   'round_slot',
   'safeguard',

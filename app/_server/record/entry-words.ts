@@ -1,4 +1,5 @@
 import 'server-only';
+import { ALARM_WORDS } from './alarm-words';
 import { ROUND_WORDS } from './round-words';
 
 /** What an entry of the record holds, to be put into words. Fields that an older entry lacks are told as a dash. */
@@ -32,21 +33,9 @@ function roleSaid(role: string): string {
   return role === 'admin' ? 'administrator' : role;
 }
 
-/** How an alarm ended that did not return to normal. */
-const ALARM_ENDS: Readonly<Record<string, string>> = {
-  'definition-changed': 'ended: what it watches was changed, and it began anew',
-  retired: 'ended: it was retired',
-};
-
-/** Why leads and managers were called. */
-const ALARM_CALLS: Readonly<Record<string, string>> = {
-  lead: 'nobody had acknowledged it',
-  'nobody-on': 'nobody was on',
-  'no-account': 'nobody who was to answer has an account',
-};
-
 /** Every kind of entry that has words of its own. */
 const WORDS: Readonly<Record<string, Words>> = {
+  ...ALARM_WORDS,
   ...ROUND_WORDS,
   'facility-imported': {
     title: 'facility begun or imported',
@@ -177,6 +166,22 @@ const WORDS: Readonly<Record<string, Words>> = {
   'member-left': {
     title: 'access ended',
     tell: ({ text, name }) => `Ended the access of ${name('account')}, who was ${roleSaid(text('role'))}`,
+  },
+  'source-made': {
+    title: 'source of readings made',
+    tell: ({ name, has }) => `Let ${name('source')} send readings${has('gateway') ? ` for ${name('gateway')}` : ''}`,
+  },
+  'source-ended': {
+    title: 'source of readings ended',
+    tell: ({ name }) => `Ended ${name('source')} as a source of readings`,
+  },
+  'sensor-named': {
+    title: 'name of a sensor given',
+    tell: ({ text, name }) => `Said that sources call ${name('sensor')} “${text('name')}”`,
+  },
+  'sensor-unnamed': {
+    title: 'name of a sensor taken away',
+    tell: ({ text, name }) => `Took the name “${text('name')}” of ${name('sensor')} away`,
   },
   'state-begun': {
     title: 'state begun',
