@@ -41,6 +41,18 @@ const SCREENS: Record<string, (page: Page) => Promise<void>> = {
     await page.getByRole('main').getByRole('table').getByRole('link').first().click();
     await expect(page.getByRole('heading', { name: 'Record a test' })).toBeVisible();
   },
+  rota: async (page) => {
+    await page.goto('/sites/harbour/rota');
+    await expect(page.getByRole('heading', { name: 'Hours with nobody' })).toBeVisible();
+  },
+  states: async (page) => void (await page.goto('/sites/harbour/states')),
+  'system-states': async (page) => {
+    await page.goto('/sites/harbour/states');
+    await page.getByRole('main').getByRole('listitem').getByRole('link').first().click();
+    await expect(page.getByRole('heading', { name: 'Begin a state' })).toBeVisible();
+    await page.getByText('Water change, usually').click();
+  },
+  alarms: async (page) => void (await page.goto('/sites/lighthouse/alarms')),
   record: async (page) => void (await page.goto('/sites/lighthouse/record?times=utc')),
   people: async (page) => void (await page.goto('/sites/lighthouse/people')),
   description: async (page) => {

@@ -1,4 +1,6 @@
 import 'server-only';
+import { ALARM_WORDS } from './alarm-words';
+import { ROUND_WORDS } from './round-words';
 
 /** What an entry of the record holds, to be put into words. Fields that an older entry lacks are told as a dash. */
 export interface Said {
@@ -10,7 +12,7 @@ export interface Said {
 }
 
 /** How the entries of one kind are told. */
-interface Words {
+export interface Words {
   /** The kind, as it stands in a list. */
   title: string;
   /** The entry as a sentence without a subject: who did it stands beside it. */
@@ -33,6 +35,8 @@ function roleSaid(role: string): string {
 
 /** Every kind of entry that has words of its own. */
 const WORDS: Readonly<Record<string, Words>> = {
+  ...ALARM_WORDS,
+  ...ROUND_WORDS,
   'facility-imported': {
     title: 'facility begun or imported',
     tell: ({ text }) =>
@@ -90,6 +94,33 @@ const WORDS: Readonly<Record<string, Words>> = {
     title: 'safeguard put back',
     tell: ({ text, name }) => `Put ${name('safeguard')} back, which was to be out of service until ${text('until')}`,
   },
+  'alarm-raised': {
+    title: 'alarm raised',
+    tell: ({ name }) => `The alarm ${name('alarm')} was raised`,
+  },
+  'alarm-returned': {
+    title: 'alarm returned to normal, or ended',
+    tell: ({ text, name, has }) =>
+      `The alarm ${name('alarm')} ${has('why') ? (ALARM_ENDS[text('why')] ?? 'ended') : 'returned to normal'}`,
+  },
+  'alarm-escalated': {
+    title: 'leads and managers called',
+    tell: ({ text, name }) =>
+      `Leads and managers were called for the alarm ${name('alarm')} (${text('told')} in all): ${ALARM_CALLS[text('why')] ?? text('why')}`,
+  },
+  'alarm-acknowledged': {
+    title: 'alarm acknowledged',
+    tell: ({ text, name, has }) => `Acknowledged the alarm ${name('alarm')}${has('note') ? `: ${text('note')}` : ''}`,
+  },
+  'alarm-acknowledged-too': {
+    title: 'alarm acknowledged by a second person',
+    tell: ({ text, name, has }) =>
+      `Acknowledged the alarm ${name('alarm')} as well, which somebody had before${has('note') ? `: ${text('note')}` : ''}`,
+  },
+  'alarm-noted': {
+    title: 'note on an alarm',
+    tell: ({ text, name }) => `Noted on the alarm ${name('alarm')}: ${text('note')}`,
+  },
   'incident-opened': {
     title: 'incident opened',
     tell: ({ text, name, has }) =>
@@ -135,6 +166,22 @@ const WORDS: Readonly<Record<string, Words>> = {
   'member-left': {
     title: 'access ended',
     tell: ({ text, name }) => `Ended the access of ${name('account')}, who was ${roleSaid(text('role'))}`,
+  },
+  'source-made': {
+    title: 'source of readings made',
+    tell: ({ name, has }) => `Let ${name('source')} send readings${has('gateway') ? ` for ${name('gateway')}` : ''}`,
+  },
+  'source-ended': {
+    title: 'source of readings ended',
+    tell: ({ name }) => `Ended ${name('source')} as a source of readings`,
+  },
+  'sensor-named': {
+    title: 'name of a sensor given',
+    tell: ({ text, name }) => `Said that sources call ${name('sensor')} “${text('name')}”`,
+  },
+  'sensor-unnamed': {
+    title: 'name of a sensor taken away',
+    tell: ({ text, name }) => `Took the name “${text('name')}” of ${name('sensor')} away`,
   },
   'state-begun': {
     title: 'state begun',
