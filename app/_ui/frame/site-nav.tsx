@@ -8,9 +8,12 @@ import style from './site-nav.module.css';
 /** Pages of a site: the end of their address, their name, and what a person must be allowed to do to be led there. */
 const PLACES = [
   { end: '', name: 'Systems', verb: 'see' },
+  { end: '/rounds', name: 'Rounds', verb: 'see' },
   { end: '/alarms', name: 'Alarms', verb: 'see' },
   { end: '/rota', name: 'Rota', verb: 'see' },
   { end: '/states', name: 'States', verb: 'see' },
+  { end: '/readings', name: 'Readings', verb: 'see' },
+  { end: '/incidents', name: 'Incidents', verb: 'read-record' },
   { end: '/safeguards', name: 'Safeguards', verb: 'see' },
   { end: '/plans', name: 'Plans', verb: 'see' },
   { end: '/describe', name: 'Description', verb: 'describe' },
