@@ -22,6 +22,8 @@ export interface ToldView {
   why: ToTell['why'];
   step: number;
   state: CallState;
+  /** What was said of the last attempt, where it did not succeed. */
+  detail: string | null;
 }
 
 /** One time that an alarm was raised, as a list shows it. Instants in ISO, UTC. */

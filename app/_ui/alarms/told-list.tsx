@@ -12,7 +12,10 @@ export function ToldList({ alarm: { told, definition, state } }: { alarm: AlarmV
         <li key={`${one.step} ${one.name}`}>
           {one.name} ({WHY_TOLD[one.why]}):{' '}
           {isWanted && (one.state === 'no-way' || one.state === 'failing') ? (
-            <Unreached>{CALL_WORDS[one.state]}</Unreached>
+            <>
+              <Unreached>{CALL_WORDS[one.state]}</Unreached>
+              {one.detail === null ? '' : `: ${one.detail}`}
+            </>
           ) : (
             CALL_WORDS[one.state]
           )}

@@ -1,5 +1,6 @@
 import Link from 'next/link';
 import type { FormAction } from '../form/answer';
+import { Fold } from '../frame/fold';
 import { Page } from '../frame/page';
 import { Section } from '../frame/section';
 import { siteAddress } from '../frame/site-address';
@@ -14,6 +15,9 @@ import { StandingMark } from './standing-mark';
 
 /** What a round that was begun answers: where it is. */
 export type BeginAction = FormAction<{ site: string; round: string }>;
+
+/** Walks of the past that are shown without being asked for. */
+const AT_ONCE = 6;
 
 interface RoundsBodyProps {
   page: RoundsView;
@@ -65,15 +69,27 @@ export function RoundsBody({ page, begin, besides }: RoundsBodyProps) {
         </Section>
       ) : null}
       <Section id="past" title="Today and the past week" wide>
-        <Ledger
-          caption="The latest first."
-          columns={pastColumns(page)}
-          rows={lines.filter((one) => !isOpen(one))}
-          keyOf={keyOf}
-        />
+        <Past page={page} />
       </Section>
       <LiveRefresh site={site.key} what={['rounds']} />
     </Page>
+  );
+}
+
+/** What was walked and missed, the latest at once and the rest behind a fold. */
+function Past({ page }: { page: RoundsView }) {
+  const past = page.lines.filter((line) => !isOpen(line));
+  const older = past.slice(AT_ONCE);
+  const columns = pastColumns(page);
+  return (
+    <>
+      <Ledger caption="The latest first." columns={columns} rows={past.slice(0, AT_ONCE)} keyOf={keyOf} />
+      {older.length > 0 ? (
+        <Fold title={`Earlier: ${older.length} more`}>
+          <Ledger caption="Earlier, the latest first." columns={columns} rows={older} keyOf={keyOf} />
+        </Fold>
+      ) : null}
+    </>
   );
 }
 

@@ -1,5 +1,6 @@
 import type { Custom } from '#core/units/shown';
 import type { FormAction } from '../form/answer';
+import { Fold } from '../frame/fold';
 import { Section } from '../frame/section';
 import { KeptForm } from '../safeguards/kept-form';
 import { EntryLog } from './entry-log';
@@ -12,6 +13,9 @@ interface SecondLookProps {
   units: Custom;
   look: FormAction<unknown>;
 }
+
+/** Lines of a kind that are shown without being asked for. */
+const AT_ONCE = 12;
 
 /** What somebody who looks at a signed round again reads first, and their signature. */
 export function SecondLook({ page, units, look }: SecondLookProps) {
@@ -75,17 +79,21 @@ function Group({
         {title}: <span className={style.soft}>none.</span>
       </p>
     );
+  const list = (
+    <ul className={style.log}>
+      {lines.map(({ place, ...line }) => (
+        <li key={line.check.key}>
+          {place}: {line.check.what}
+          <EntryLog line={line} zone={zone} units={units} />
+        </li>
+      ))}
+    </ul>
+  );
+  if (lines.length > AT_ONCE) return <Fold title={`${title}: ${lines.length} lines`}>{list}</Fold>;
   return (
     <>
       <h3>{title}</h3>
-      <ul className={style.log}>
-        {lines.map(({ place, ...line }) => (
-          <li key={line.check.key}>
-            {place}: {line.check.what}
-            <EntryLog line={line} zone={zone} units={units} />
-          </li>
-        ))}
-      </ul>
+      {list}
     </>
   );
 }
