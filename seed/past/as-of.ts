@@ -1,8 +1,13 @@
 import type { Facility } from '#core/facility/facility';
+import type { Stock } from '#core/facility/stock';
 import type { Safeguard, SafeguardTest } from '#core/plans/safeguard';
+import type { Loss } from './losses';
 
-/** A site as it was described on a day: later tests of its safeguards were not made yet, and nothing was taken off later. */
-export function asOf(facility: Facility, on: string): Facility {
+/**
+ * A site as it was described at the end of a day: later tests of its safeguards were not made yet, nothing was taken off
+ * later, and what was lost later was there.
+ */
+export function asOf(facility: Facility, on: string, losses: readonly Loss[]): Facility {
   const then = (list: readonly Safeguard[]) =>
     list.map(({ off, ...safeguard }) => ({
       ...safeguard,
@@ -12,8 +17,17 @@ export function asOf(facility: Facility, on: string): Facility {
   return {
     ...facility,
     safeguards: then(facility.safeguards),
-    systems: facility.systems.map((system) => ({ ...system, safeguards: then(system.safeguards) })),
+    systems: facility.systems.map((system) => ({
+      ...system,
+      safeguards: then(system.safeguards),
+      stock: system.stock.map((stock) => ({ ...stock, count: countThen(losses, system.key, stock, on) })),
+    })),
   };
+}
+
+function countThen(losses: readonly Loss[], system: string, { key, count }: Stock, on: string): number {
+  const lost = losses.find((loss) => loss.system === system && loss.stock === key);
+  return lost && on < lost.on ? lost.was : count;
 }
 
 /** A safeguard by its key and its system's; null for one of the site. */

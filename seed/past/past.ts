@@ -1,6 +1,12 @@
 import type { Facility } from '#core/facility/facility';
 import { befallenAt, outagesOf } from './befallen';
+import { addDays } from '#core/time/add-days';
+import { type PastTest, pastTests } from './ledger';
+import { type PastRound, pastRounds } from './rounds';
 import { type Life, livesOf } from './lives';
+import type { PastIncident } from './incidents';
+import { pastIncidents } from './past-incidents';
+import { type Loss, lossesAt } from './losses';
 import { addOddities } from './oddities';
 import { raisedAt, type Watched } from './raised';
 import { type SystemPast, systemPast } from './readings-of';
@@ -16,9 +22,13 @@ export interface Past {
   untilMs: number;
   /** By key of the system; those that cannot be reckoned with are left out. */
   systems: ReadonlyMap<string, SystemPast>;
+  losses: Loss[];
+  tests: PastTest[];
+  rounds: PastRound[];
   /** Where every alarm stands now, and each time one was raised. */
   watched: Watched[];
   lives: Life[];
+  incidents: PastIncident[];
 }
 
 /** To which the moment it is shown at is rounded down. */
@@ -41,8 +51,23 @@ export function pastOf(facility: Facility, today: string, nowMs: number): Past {
   }
   const series = [...systems.values()].flatMap((past) => past.series);
   addOddities(facility, series, { today, untilMs });
+  const tests = pastTests(facility, addDays(today, -DAYS_BACK - 1), untilMs);
+  const rounds = pastRounds(facility, systems, { days, untilMs, tests, today });
   const watched = raisedAt(facility, series, { fromMs: days[0]?.fromMs ?? 0, untilMs });
   const raised = watched.flatMap((one) => one.raised);
   const lives = livesOf(facility, raised, toldAt(facility, today), untilMs);
-  return { facility, today, days, untilMs, systems, watched, lives };
+  const incidents = pastIncidents(facility, { today, untilMs, lives, series });
+  return {
+    facility,
+    today,
+    days,
+    untilMs,
+    systems,
+    incidents,
+    losses: lossesAt(facility, today),
+    tests,
+    rounds,
+    watched,
+    lives,
+  };
 }

@@ -19,6 +19,8 @@ export interface SensorHistory {
   odd: ReadonlyMap<number, { quality: Exclude<Quality, 'good'>; reason: string }>;
   /** What each came by, by its place; a device's source when left out. */
   cameBy?: readonly string[];
+  /** Which revision each is, by its place; the first when left out. */
+  revisions?: readonly number[];
 }
 
 /** s between a reading and its arrival, as a gateway needs. */
@@ -26,9 +28,10 @@ const UNDER_WAY_S = 2;
 
 const ADD = `
   INSERT INTO reading (site_id, sensor_id, "at", origin, revision, value, quality, reason, came_by, received_at)
-  SELECT $1::uuid, $2::uuid, to_timestamp(u.at / 1000.0), $3::int2, 0, u.value, u.quality, u.reason, u.came_by,
+  SELECT $1::uuid, $2::uuid, to_timestamp(u.at / 1000.0), $3::int2, u.revision, u.value, u.quality, u.reason, u.came_by,
          to_timestamp(u.at / 1000.0 + ${UNDER_WAY_S})
-    FROM unnest($4::float8[], $5::float8[], $6::int2[], $7::text[], $8::uuid[]) AS u(at, value, quality, reason, came_by)`;
+    FROM unnest($4::float8[], $5::float8[], $6::int2[], $7::text[], $8::uuid[],
+                $9::int2[]) AS u(at, value, quality, reason, came_by, revision)`;
 
 /**
  * Stores what was read long ago, as if it had come then. No alarm is judged by it and nobody is told: what it called for
@@ -61,7 +64,7 @@ function monthsWithin(atMs: readonly number[]): Date[] {
 async function add(
   asking: Asking,
   siteId: string,
-  { sensorId, origin, atMs, values, odd, cameBy }: SensorHistory,
+  { sensorId, origin, atMs, values, odd, cameBy, revisions }: SensorHistory,
 ): Promise<void> {
   await asking(ADD, [
     siteId,
@@ -72,6 +75,7 @@ async function add(
     arrayText(values.map((_, i) => qualityCode(odd.get(i)?.quality ?? 'good'))),
     arrayText(values.map((_, i) => odd.get(i)?.reason ?? null)),
     arrayText(values.map((_, i) => cameBy?.[i] ?? null)),
+    arrayText(values.map((_, i) => revisions?.[i] ?? 0)),
   ]);
 }
 

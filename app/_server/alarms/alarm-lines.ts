@@ -18,6 +18,8 @@ export interface ToldLine {
   why: ToTell['why'];
   step: number;
   state: CallState;
+  /** What was said of the last attempt, where it did not succeed. */
+  detail: string | null;
 }
 
 /** One time that an alarm was raised, as a list shows it. Instants in ISO, UTC. */
@@ -95,5 +97,6 @@ function toldLines(calls: readonly CallTold[], nameOf: (id: string) => string): 
     why,
     step,
     state: callState(attempts),
+    detail: attempts.at(-1)?.detail ?? null,
   }));
 }

@@ -3,24 +3,27 @@ import type { Facility } from '#core/facility/facility';
 import { ok, type Result, refused } from '#core/result';
 import { addDays } from '#core/time/add-days';
 import { instantOf } from '#core/time/zone';
-import { saveFacility, type Saved } from '#data/facility/save-facility';
+import { saveFacility } from '#data/facility/save-facility';
 import { appendPast } from '#data/records/append-records';
 import { countRevision, holdSite } from '#data/sites';
 import { inTransaction, type Transaction } from '#data/transaction';
-import { asOf, offAfter } from '../../../seed/past/as-of';
+import { asOf } from '../../../seed/past/as-of';
 import { type Past, pastOf } from '../../../seed/past/past';
 import { DAYS_BACK } from '../../../seed/past/span';
 import { importEntries } from '../facility/import-entries';
-import { offEntries } from '../facility/off-entries';
 import type { Imported } from '../facility/import-facility';
 import type { Refusal } from '../gate/refusal';
 import type { Who } from '../gate/who';
 import { dayIn } from '../local-day';
 import { askForReviews } from '../reviews/ask-for-reviews';
+import { keepAlarms } from './keep-alarms';
+import { keepIncidents } from './keep-incidents';
 import { keepPeople } from './keep-people';
 import { keepReadings } from './keep-readings';
-import { keepTests } from './keep-tests';
-import { idsOf, type Telling, type ToldEntry } from './told';
+import { keepRounds } from './keep-rounds';
+import { keepStates } from './keep-states';
+import { keepVersions } from './keep-versions';
+import type { Telling, ToldEntry } from './told';
 
 /** ms that keeping a site with all its past may take, on a slow machine. */
 const PATIENCE_MS = 180_000;
@@ -43,10 +46,13 @@ export async function keepDemoSite(who: Who, facility: Facility, at: Date): Prom
       // Whoever stored a site of this key a moment ago keeps it.
       if (held.revision !== 0) return refused({ why: 'conflict', now: `${name} is there already.` });
       const telling = await begin(tx, who, held.id, past, begun);
-      await keepTests(telling, dayIn(zone, begun));
-      await keepOff(telling, who, facility);
+      const began = await countRevision(tx, held.id);
+      const revision = Math.max(began, await keepVersions(telling, who, dayIn(zone, begun)));
       await keepReadings(telling);
-      const revision = await countRevision(tx, held.id);
+      await keepRounds(telling);
+      await keepStates(telling);
+      await keepAlarms(telling, revision);
+      await keepIncidents(telling);
       await appendPast(
         tx,
         held.id,
@@ -63,7 +69,7 @@ export async function keepDemoSite(who: Who, facility: Facility, at: Date): Prom
 /** Stores the site as it was described when it was begun, and lets in the people of its rota. */
 async function begin(tx: Transaction, who: Who, siteId: string, past: Past, begun: Date): Promise<Telling> {
   const { facility } = past;
-  const then = asOf(facility, dayIn(facility.site.zone, begun));
+  const then = asOf(facility, dayIn(facility.site.zone, begun), past.losses);
   const saved = await saveFacility(tx, siteId, then, { by: who.id, reason: 'import' }, begun);
   const told: ToldEntry[] = importEntries(who, then, saved, { revision: 1, changes: 0 }).map((entry) => ({
     ...entry,
@@ -73,18 +79,5 @@ async function begin(tx: Transaction, who: Who, siteId: string, past: Past, begu
   const rota = { by: who.id, at: begun, told, idOf: (key: string) => idOf('person', null, key) };
   const accounts = await keepPeople(tx, siteId, facility, rota);
   const accountOf = (person: string) => accounts.get(person) ?? 'local';
-  return { tx, siteId, past, idOf, accountOf, told, id: idsOf(facility.site.key) };
-}
-
-/** Takes out of service what is out of service: the description becomes what it is on the day it is shown. */
-async function keepOff(telling: Telling, who: Who, facility: Facility): Promise<void> {
-  const { tx, siteId, told } = telling;
-  const { zone } = facility.site;
-  const began = addDays(telling.past.today, -DAYS_BACK - 1);
-  const since = offAfter(facility, began);
-  if (since === null) return;
-  const at = new Date(Math.min(instantOf(zone, since, '16:40'), telling.past.untilMs));
-  const saved: Saved = await saveFacility(tx, siteId, facility, { by: who.id, reason: 'off' }, at);
-  const change = { before: asOf(facility, began), after: facility, idOf: saved.idOf };
-  for (const entry of await offEntries(tx, who, siteId, change)) told.push({ ...entry, at });
+  return { tx, siteId, past, idOf, accountOf, told };
 }

@@ -1,8 +1,6 @@
 import 'server-only';
 import type { RecordEntry } from '#data/records/seal';
 import type { Transaction } from '#data/transaction';
-import { type Random, randomOf } from '../../../seed/past/random';
-import { seededId } from '../../../seed/past/seeded-id';
 import type { Past } from '../../../seed/past/past';
 
 /** What was done at a site of the demonstration, and when; told to its record in order of time. */
@@ -18,14 +16,6 @@ export interface Telling {
   /** Account of a person of the rota, by key. */
   accountOf: (person: string) => string;
   told: ToldEntry[];
-  /** An id of an instant, the next of a row that is always the same. */
-  id: (atMs: number) => string;
-}
-
-/** Ids of a site that are the same whenever they are drawn in the same order. */
-export function idsOf(site: string): (atMs: number) => string {
-  const random: Random = randomOf(site, 'ids');
-  return (atMs) => seededId(atMs, random);
 }
 
 /** Adds to what is told. */

@@ -1,11 +1,10 @@
 import 'server-only';
 import type { Entry } from '#core/incidents/incident';
 import { ok, refused, type Result } from '#core/result';
-import { addEntry, entriesOf, entryDigest } from '#data/incidents/entries';
+import { addEntry, entriesOf } from '#data/incidents/entries';
 import { findIncident, type IncidentRow } from '#data/incidents/incidents';
 import { news } from '#data/news';
 import { appendRecords } from '#data/records/append-records';
-import type { RecordEntry } from '#data/records/seal';
 import { holdSite, type SiteEntry } from '#data/sites';
 import { inTransaction, type Transaction } from '#data/transaction';
 import type { IncidentPlace } from '#shape/incidents/place';
@@ -14,6 +13,7 @@ import type { Verb } from '../gate/may';
 import type { Refusal } from '../gate/refusal';
 import { siteFor } from '../gate/site-for';
 import type { Who } from '../gate/who';
+import { recordOf } from './record-of';
 
 /** An incident held by a transaction, with its entries as they stand, and when that is. */
 export interface Held {
@@ -61,15 +61,4 @@ export async function keep({ tx, site, incident, at }: Omit<Held, 'entries'>, en
   await addEntry(tx, site.id, incident.id, entry);
   await appendRecords(tx, site.id, [recordOf(incident.number, entry)], at);
   await news(tx, site.id, 'incidents');
-}
-
-/** An entry as the record tells it: what it says is held by its digest, so that no text of it stands there twice. */
-function recordOf(number: number, entry: Entry): RecordEntry {
-  const { by, id, kind, supersedes, reason, body } = entry;
-  const said = { by, incident: number, entry: id, sha256: entryDigest(entry) };
-  if (kind === 'signature' && body)
-    return { kind: 'incident-signed', body: { ...said, as: body.as, over: body.sha256 } };
-  const corrects = supersedes === null ? {} : { supersedes, reason };
-  const what = body === null ? 'withdrawal' : kind;
-  return { kind: 'incident-written', body: { ...said, what, ...corrects } };
 }

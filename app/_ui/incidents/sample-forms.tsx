@@ -2,6 +2,7 @@
 
 import { Fragment } from 'react';
 import type { SensorQuantity } from '#core/facility/system';
+import { readingSymbol } from '#core/readings/figures';
 import type { Custom } from '#core/units/shown';
 import type { FormAction } from '../form/answer';
 import { KeptForm } from '../safeguards/kept-form';
@@ -9,7 +10,7 @@ import cautions from './cautions.json';
 import { MomentField, NumberField, OptionalLine, TickField } from './fields';
 import { type HeadView, placeOf, type SensorView } from './incident-view';
 import style from './incidents.module.css';
-import { quantityName, unitOf } from './measured';
+import { quantityName } from './measured';
 
 /** What a hand-held meter measures, the first first. */
 const METERED: readonly SensorQuantity[] = [
@@ -121,6 +122,6 @@ function labelsFor(sensors: readonly SensorView[]): Record<string, string> {
 }
 
 function unitSaid(units: Custom, quantity: SensorQuantity): string {
-  const unit = unitOf(units, quantity);
+  const unit = readingSymbol(quantity, units);
   return unit === '' ? '' : `, ${unit}`;
 }

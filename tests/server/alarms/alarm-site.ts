@@ -12,7 +12,7 @@ import { keep, stored } from '../../_support/stored';
 
 export const SENSOR = 'display-temperature';
 /** A Wednesday, when nobody but who is said is on. */
-export const START = new Date('2026-03-04T10:00:00Z');
+const START = new Date('2026-03-04T10:00:00Z');
 
 /** Seconds after the start. */
 export function after(seconds: number): Date {

@@ -1,0 +1,50 @@
+import type { SensorQuantity } from '#core/facility/system';
+import type { Origin, Quality } from '#core/readings/reading';
+import type { Span } from '#core/readings/spans';
+import { siteAddress } from '../frame/site-address';
+import { lasting } from '../words/lasting';
+
+/** What a sensor measures, in words. */
+export const QUANTITY_WORDS: Record<SensorQuantity, string> = {
+  temperature: 'temperature',
+  level: 'level',
+  flow: 'flow',
+  salinity: 'salinity',
+  oxygen: 'oxygen',
+  leak: 'leak',
+  watts: 'watts',
+  ph: 'pH',
+  'oxygen-saturation': 'oxygen saturation',
+  conductivity: 'conductivity',
+  redox: 'redox',
+  ammonia: 'total ammonia',
+  nitrite: 'nitrite',
+  nitrate: 'nitrate',
+  phosphate: 'phosphate',
+  alkalinity: 'alkalinity',
+  pressure: 'pressure',
+  turbidity: 'turbidity',
+};
+
+/** How a reading came. */
+export const ORIGIN_WORDS: Record<Origin, string> = { device: 'by itself', file: 'from a file', hand: 'by hand' };
+
+export const QUALITY_WORDS: Record<Quality, string> = { good: 'good', suspect: 'suspect', bad: 'bad' };
+
+export const SPAN_WORDS: Record<Span, string> = {
+  day: 'Day',
+  week: 'Week',
+  month: 'Month',
+  'sixty-days': '60 days',
+};
+
+/** How long ago something was. @param seconds   below 0 when it lies ahead */
+export function ago(seconds: number): string {
+  if (seconds < -60) return `${lasting(-seconds)} ahead`;
+  return seconds < 5 ? 'just now' : `${lasting(seconds)} ago`;
+}
+
+/** Address of the readings of a sensor. */
+export function sensorAddress(site: string, system: string, sensor: string): string {
+  return siteAddress(site, 'readings', system, sensor);
+}
