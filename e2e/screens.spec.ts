@@ -53,6 +53,19 @@ const SCREENS: Record<string, (page: Page) => Promise<void>> = {
     await page.getByText('Water change, usually').click();
   },
   alarms: async (page) => void (await page.goto('/sites/lighthouse/alarms')),
+  readings: async (page) => void (await page.goto('/sites/mill-lane/readings')),
+  // After logger-file: a small file was taken in.
+  'sensor-readings': async (page) => {
+    await page.goto('/sites/mill-lane/readings/koi-vat/t-vat?span=day&until=2024-03-05');
+    await expect(page.getByRole('img', { name: /Koi vat temperature/ })).toBeVisible();
+  },
+  'logger-file': async (page) => {
+    await page.goto('/sites/mill-lane/readings/take-in');
+    const rows = Array.from({ length: 9 }, (_, i) => `0${i + 1}.02.2024 00:00;${i % 2},5;ok`);
+    const buffer = Buffer.from(['Deck logger', 'Date;Temp (°C);Flag', ...rows].join('\n'));
+    await page.getByLabel('File of a logger').setInputFiles({ name: 'log.csv', mimeType: 'text/csv', buffer });
+    await expect(page.getByRole('heading', { name: 'log.csv: 9 rows' })).toBeVisible();
+  },
   record: async (page) => void (await page.goto('/sites/lighthouse/record?times=utc')),
   people: async (page) => void (await page.goto('/sites/lighthouse/people')),
   description: async (page) => {
