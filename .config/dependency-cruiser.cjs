@@ -85,8 +85,8 @@ const server = [
   wall(
     'server-knows-no-looks',
     '^app/_server/',
-    // The demonstration that a person asks for by a button says itself which files it is made of.
-    { path: '^(app|seed|tests|e2e)/', pathNot: '^app/_(core|shape|data|server)/|^seed/demo\\.ts$' },
+    // The demonstration that a person asks for by a button says itself which files it is made of, and what its past was.
+    { path: '^(app|seed|tests|e2e)/', pathNot: '^app/_(core|shape|data|server)/|^seed/(demo\\.ts$|past/)' },
     'A use case returns plain values. Let the page hand them to _ui.',
   ),
   wall(

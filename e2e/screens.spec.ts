@@ -54,6 +54,18 @@ const SCREENS: Record<string, (page: Page) => Promise<void>> = {
     await page.getByLabel('File of a logger').setInputFiles({ name: 'log.csv', mimeType: 'text/csv', buffer });
     await expect(page.getByRole('heading', { name: 'log.csv: 9 rows' })).toBeVisible();
   },
+  rota: async (page) => {
+    await page.goto('/sites/harbour/rota');
+    await expect(page.getByRole('heading', { name: 'Hours with nobody' })).toBeVisible();
+  },
+  states: async (page) => void (await page.goto('/sites/harbour/states')),
+  'system-states': async (page) => {
+    await page.goto('/sites/harbour/states');
+    await page.getByRole('main').getByRole('listitem').getByRole('link').first().click();
+    await expect(page.getByRole('heading', { name: 'Begin a state' })).toBeVisible();
+    await page.getByText('Water change, usually').click();
+  },
+  alarms: async (page) => void (await page.goto('/sites/lighthouse/alarms')),
   record: async (page) => void (await page.goto('/sites/lighthouse/record?times=utc')),
   people: async (page) => void (await page.goto('/sites/lighthouse/people')),
   description: async (page) => {
@@ -68,6 +80,21 @@ const SCREENS: Record<string, (page: Page) => Promise<void>> = {
     await expect(page.getByRole('alert').filter({ hasText: 'things are wrong' })).toBeVisible();
   },
   plans: async (page) => void (await page.goto('/sites/lighthouse/plans')),
+  rounds: async (page) => void (await page.goto('/sites/harbour/rounds')),
+  'place-of-a-round': async (page) => {
+    await page.goto('/sites/harbour/rounds');
+    await page.getByRole('button', { name: 'Walk it now' }).click();
+    await expect(page.getByText(/^Place 1 of \d+/)).toBeVisible();
+    await page.getByRole('link', { name: 'Next place' }).click();
+    await page.getByRole('button', { name: 'Not as usual…' }).first().click();
+    await page.getByRole('button', { name: 'Not done, because…' }).nth(1).click();
+    await expect(page.getByRole('button', { name: 'No time' })).toBeVisible();
+  },
+  round: async (page) => {
+    await SCREENS['place-of-a-round']?.(page);
+    await page.getByRole('link', { name: 'All places, and sign' }).click();
+    await expect(page.getByRole('heading', { name: 'Sign', exact: true })).toBeVisible();
+  },
   'begin-system': async (page) => void (await page.goto('/sites/lighthouse/systems/new')),
   anchors: async (page) => void (await page.goto('/sites/lighthouse/record/anchors')),
   machine: async (page) => void (await page.goto('/machine')),

@@ -13,8 +13,9 @@ const TRIES = 6;
 const FIRST_PAUSE_MS = 10;
 /** The driver's word for 40001 and 40P01. */
 const CLASH = 'TransactionWriteConflict';
-/** ms the work may take, and may wait for a connection. */
-const LIMITS = { timeout: 30_000, maxWait: 10_000 };
+/** ms the work may wait for a connection, and may take unless it is said. */
+const MAX_WAIT_MS = 10_000;
+const TIMEOUT_MS = 30_000;
 
 /**
  * Runs the work in one transaction: all of it is kept or nothing. When PostgreSQL breaks it off because it clashed with
@@ -24,16 +25,18 @@ const LIMITS = { timeout: 30_000, maxWait: 10_000 };
  * @param work        what to do; given the transaction, called again after a clash
  * @param isolation   `ReadCommitted` when left out. `Serializable` for work that decides by what it read: two such
  *                    transactions behave as though one ran after the other
+ * @param timeout     ms the work may take
  * @returns           what the work returned
  * @throws            what the work threw, or the clash itself after six tries
  */
 export async function inTransaction<T>(
   work: (transaction: Transaction) => Promise<T>,
   isolation: Prisma.TransactionIsolationLevel = 'ReadCommitted',
+  timeout: number = TIMEOUT_MS,
 ): Promise<T> {
   for (let tried = 1; ; tried++) {
     try {
-      return await database().$transaction(work, { ...LIMITS, isolationLevel: isolation });
+      return await database().$transaction(work, { timeout, maxWait: MAX_WAIT_MS, isolationLevel: isolation });
     } catch (error) {
       if (tried === TRIES || !isClash(error)) throw error;
       await wait(FIRST_PAUSE_MS * 2 ** (tried - 1));

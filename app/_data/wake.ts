@@ -7,6 +7,8 @@ export interface WakeOptions {
   key?: string;
   /** Not before this instant; as soon as possible when left out. */
   runAt?: Date;
+  /** Times it is tried when it fails, each after a longer pause; the library's own 25 when left out. */
+  maxAttempts?: number;
 }
 
 /**
@@ -22,12 +24,13 @@ export async function wake(
   transaction: Pick<Transaction, '$executeRaw'>,
   task: string,
   payload: object,
-  { key, runAt }: WakeOptions = {},
+  { key, runAt, maxAttempts }: WakeOptions = {},
 ): Promise<void> {
   const said = JSON.stringify(payload);
   const instant = runAt?.toISOString();
   await transaction.$executeRaw`
     SELECT graphile_worker.add_job(
       identifier => ${task}::text, payload => ${said}::json,
-      run_at => ${instant ?? null}::timestamptz, job_key => ${key ?? null}::text)`;
+      run_at => ${instant ?? null}::timestamptz, job_key => ${key ?? null}::text,
+      max_attempts => ${maxAttempts ?? null}::int)`;
 }

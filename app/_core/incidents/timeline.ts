@@ -1,4 +1,5 @@
 import type { Instant } from '../time/zone';
+import type { SensorQuantity } from '../facility/system';
 import type { Source } from './incident';
 
 /** What a line of the timeline is about, by which lines can be left out. */
@@ -31,6 +32,8 @@ export interface TimelineLine {
   what: string;
   who: Doer | null;
   source: Source;
+  /** Figures that it tells, in the unit of the facility file: shown in the person's own. */
+  figures?: { quantity: SensorQuantity; value: number }[];
   /** Something that ought not to be: a limit passed, a call that failed, a safeguard off. */
   isAbnormal?: boolean;
 }

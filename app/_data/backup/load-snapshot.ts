@@ -14,6 +14,8 @@ import { headsOf } from './write-snapshot';
 export interface Loading {
   /** Lays the tables of one migration. */
   lay: (sql: string) => Promise<void>;
+  /** Makes the parts of the readings for months, by their first days. */
+  makeParts: (days: readonly string[]) => Promise<void>;
   /** Names of tables that the migrations did not lay. */
   missing: (tables: BackupHeader['tables']) => Promise<string[]>;
   /** Loads rows in the text form of COPY. @returns how many */
@@ -64,6 +66,9 @@ function loadingInto(client: pg.Client): Loading {
   return {
     lay: async (sql) => {
       await client.query(sql);
+    },
+    makeParts: async (days) => {
+      for (const day of days) await client.query('SELECT make_reading_part($1::date)', [day]);
     },
     missing: async (tables) => {
       const there = new Set((await tablesInOrder(client)).map(({ name }) => name));

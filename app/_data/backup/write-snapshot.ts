@@ -77,7 +77,18 @@ async function headerOf(client: PoolClient, tables: Table[], at: Date): Promise<
     server: version.rows[0]?.server ?? '',
     migrations: rows.map(({ name, checksum }) => ({ name, checksum })),
     tables,
+    parts: await partsOf(client),
   };
+}
+
+/** First days of the months of which there is a part of the readings. */
+async function partsOf(client: PoolClient): Promise<string[]> {
+  const { rows } = await client.query<{ day: string }>(
+    `SELECT to_char(to_date(c.relname, '"reading_"YYYY_MM'), 'YYYY-MM-DD') AS day
+       FROM pg_inherits i JOIN pg_class c ON c.oid = i.inhrelid
+      WHERE i.inhparent = 'public.reading'::regclass ORDER BY 1`,
+  );
+  return rows.map(({ day }) => day);
 }
 
 /**

@@ -53,6 +53,11 @@ export async function entriesOf(
   return rows.map(asEntry).sort(byRecorded);
 }
 
+/** Whether an entry with this id is there, of whichever incident of the site. */
+export async function isEntryElsewhere(tx: Transaction, siteId: string, id: string): Promise<boolean> {
+  return (await tx.incidentEntry.findUnique({ where: { siteId_id: { siteId, id } }, select: { id: true } })) !== null;
+}
+
 /** The entries of every incident of a site, by the id of the incident. */
 export async function entriesOfSite(siteId: string): Promise<ReadonlyMap<string, Entry[]>> {
   const rows = await database().incidentEntry.findMany({ where: { siteId } });

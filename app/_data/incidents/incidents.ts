@@ -27,15 +27,19 @@ const SHOWN = { include: { system: { select: { key: true, name: true } } } } as 
  * Opens an incident. The site must be held by the transaction: its number is the next one, and two who open at once must
  * not get the same.
  *
- * @returns   its number; the one it has already when it was opened before
+ * @returns   its number, and whether it is new: one that was opened before keeps the number it has
  */
-export async function addIncident(tx: Transaction, siteId: string, incident: NewIncident): Promise<number> {
+export async function addIncident(
+  tx: Transaction,
+  siteId: string,
+  incident: NewIncident,
+): Promise<{ number: number; isNew: boolean }> {
   const had = await tx.incident.findUnique({ where: { siteId_id: { siteId, id: incident.id } } });
-  if (had) return had.number;
+  if (had) return { number: had.number, isNew: false };
   const { _max } = await tx.incident.aggregate({ where: { siteId }, _max: { number: true } });
   const number = (_max.number ?? 0) + 1;
   await tx.incident.create({ data: { siteId, number, ...incident } });
-  return number;
+  return { number, isNew: true };
 }
 
 /** The incident of a site with this number; null when there is none. */

@@ -17,10 +17,44 @@ export async function appendRecords(
   entries: readonly RecordEntry[],
   at: Date,
 ): Promise<number> {
+  return await append(
+    tx,
+    siteId,
+    entries.map((entry) => ({ ...entry, at })),
+  );
+}
+
+/**
+ * Adds what happened over a long time to the record of a site that is told as if it had always been kept here: a site of
+ * the demonstration. Of any other, what happened is recorded when it does.
+ *
+ * @param entries   what happened and when, in order of time
+ * @returns         number of the last link
+ * @throws          when they are not in order, or reach back before what is recorded already
+ */
+export async function appendPast(
+  tx: Transaction,
+  siteId: string,
+  entries: readonly (RecordEntry & { at: Date })[],
+): Promise<number> {
+  const last = await tx.record.findFirst({ where: { siteId }, orderBy: { seq: 'desc' }, select: { at: true } });
+  let before = last?.at ?? null;
+  for (const { at, kind } of entries) {
+    if (before !== null && at < before) throw new Error(`${kind} of ${at.toISOString()} comes after what was later`);
+    before = at;
+  }
+  return await append(tx, siteId, entries);
+}
+
+async function append(
+  tx: Transaction,
+  siteId: string,
+  entries: readonly (RecordEntry & { at: Date })[],
+): Promise<number> {
   const head = await holdHead(tx, siteId);
   let { seq } = head;
   let before = head.hash;
-  const data = entries.map(({ kind, body }) => {
+  const data = entries.map(({ kind, body, at }) => {
     seq += 1;
     const hash = seal(before, { siteId, seq, at, kind, body });
     const row = { siteId, seq, at, kind, body: body as Prisma.InputJsonObject, prevHash: before, hash };

@@ -57,8 +57,9 @@ async function fill(into: Loading, { path, takeBroken }: Restore, sql: string[])
   const rows: BackupFoot['rows'] = {};
   const columnsOf = new Map<string, string[]>();
   const { header, foot } = await readBackup(path, {
-    header: async ({ tables }) => {
+    header: async ({ tables, parts }) => {
       for (const one of sql) await into.lay(one);
+      await into.makeParts(parts);
       const missing = await into.missing(tables);
       if (missing.length > 0) throw new BackupFault(`its own migrations lay no table ${missing.join(', ')}`);
       for (const { name, columns } of tables) columnsOf.set(name, columns);

@@ -11,7 +11,8 @@ import { may } from '../gate/may';
 import type { Refusal } from '../gate/refusal';
 import type { Who } from '../gate/who';
 import { dayIn } from '../local-day';
-import { type Imported, keepFacility } from './import-facility';
+import { keepDemoSite } from '../demo/keep-demo-site';
+import type { Imported } from './import-facility';
 import { readFile as readFacilityFile } from './read-file';
 
 /** What became of the demonstration's sites. */
@@ -24,7 +25,7 @@ export interface DemoLoaded {
 }
 
 /**
- * Stores the sites of the demonstration, each as an import would, with their dates moved to today. What is there already is
+ * Stores the sites of the demonstration with their past, their dates moved to today. What is there already is
  * not touched, so that nobody's own site is replaced by one that happens to bear the same key. Each role gets somebody who may
  * sign in to look at it.
  */
@@ -48,7 +49,6 @@ async function keepDemo(who: Who, path: string): Promise<Result<Imported, Refusa
   const text = await readFile(resolve(/* turbopackIgnore: true */ process.cwd(), path), 'utf8');
   const read = readFacilityFile(text);
   if (!read.ok) return read;
-  const today = dayIn(read.value.site.zone, now());
-  // Nothing is to be there: whoever stored a site of this key a moment ago keeps it.
-  return await keepFacility(who, demoOn(read.value, today), 0, true);
+  const at = now();
+  return await keepDemoSite(who, demoOn(read.value, dayIn(read.value.site.zone, at)), at);
 }

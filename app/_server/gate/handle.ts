@@ -6,7 +6,7 @@ import { pass, type UseCase } from './use-case';
 import { whoAsks } from './who';
 
 /** What Next gives a handler beside the request: the parts of the address that its folder names. */
-interface Place {
+export interface Place {
   params: Promise<Record<string, string | string[] | undefined>>;
 }
 
@@ -44,6 +44,6 @@ export function handle<S extends z.ZodType, T>(
 }
 
 /** The one body every refusal has. */
-function refusalResponse(reason: Refusal): Response {
+export function refusalResponse(reason: Refusal): Response {
   return Response.json({ refusal: reason, said: refusalWords(reason) }, { status: STATUS[reason.why] });
 }

@@ -3,6 +3,7 @@ import { headers } from 'next/headers';
 import type { z } from 'zod';
 import { refused, type Result } from '#core/result';
 import { type Action, fieldsOf, refusalAnswer } from './act';
+import { type Place, refusalResponse } from './handle';
 import type { Refusal } from './refusal';
 import { faultOf } from './use-case';
 import { type Visit, visitOf } from './visit';
@@ -54,4 +55,22 @@ export function askOpenly<S extends z.ZodType, T>(
   carryOut: OpenCase<z.output<S>, T>,
 ): (raw: unknown) => Promise<Result<T, Refusal>> {
   return async (raw) => await passOpenly(shape, carryOut, visitOf(await headers()), raw);
+}
+
+/**
+ * Makes a GET handler of what needs nobody to be signed in: whoever has the word in the address may have the answer.
+ *
+ * @param shape      what the parts of the address must be
+ * @param carryOut   the use case
+ * @param respond    writes the answer
+ */
+export function handleOpenly<S extends z.ZodType, T>(
+  shape: S,
+  carryOut: OpenCase<z.output<S>, T>,
+  respond: (value: T) => Response,
+): (request: Request, place: Place) => Promise<Response> {
+  return async (request, { params }) => {
+    const answer = await passOpenly(shape, carryOut, visitOf(request.headers), await params);
+    return answer.ok ? respond(answer.value) : refusalResponse(answer.reason);
+  };
 }

@@ -19,7 +19,10 @@ export async function enterRest(who: Who, { place, notDone, ...address }: RestRe
     const here = round.sheet.places[place - 1];
     if (!here) return refused({ why: 'not-found', what: 'line of the sheet' });
     if (signatures.length > 0)
-      return refused({ why: 'conflict', now: 'This round is signed: what stands on it can be corrected, with a reason.' });
+      return refused({
+        why: 'conflict',
+        now: 'This round is signed: what stands on it can be corrected, with a reason.',
+      });
     const blank = here.checks.filter(({ key }) => !standing.has(key));
     const entries = blank.flatMap((check) => {
       const value = notDone === undefined ? asUsual(check) : null;

@@ -37,8 +37,7 @@ export async function enter(who: Who, typed: EnterRequest): Promise<Result<Enter
   const read = readEntry(check, typed, await lastNumber(site, round, check));
   if (!read.ok) return refused({ why: 'invalid', faults: read.reason });
   const { value, question } = read.value;
-  if (question !== null && typed.sure === undefined)
-    return ok({ site: site.key, round: round.id, asked: question });
+  if (question !== null && typed.sure === undefined) return ok({ site: site.key, round: round.id, asked: question });
   const kept =
     value?.kind === 'test'
       ? await enterTest(who, typed, check, value)
@@ -52,6 +51,6 @@ async function lastNumber(site: SiteEntry, round: KeptRound, check: Check): Prom
   const sensor = round.sheet.sensors[`${check.about.system}/${check.about.key}`];
   const latest = sensor === undefined ? undefined : (await latestOf(site.id)).get(sensor);
   if (latest?.goodValue !== undefined) return latest.goodValue;
-  const [before] = (await listBefore(site.id, round.dueAt, [check.key], 1)).get(check.key) ?? [];
+  const [before] = (await listBefore(site.id, round.begunAt, [check.key], 1)).get(check.key) ?? [];
   return before?.value.kind === 'number' ? before.value.value : null;
 }

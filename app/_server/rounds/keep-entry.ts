@@ -51,7 +51,8 @@ function clashOf(
   const conflict = (now: string) => refused({ why: 'conflict' as const, now });
   if (supersedes !== undefined)
     return stands?.id === supersedes ? null : conflict('Somebody has corrected this entry already.');
-  if (signatures.length > 0) return conflict('This round is signed: what stands on it can be corrected, with a reason.');
+  if (signatures.length > 0)
+    return conflict('This round is signed: what stands on it can be corrected, with a reason.');
   return stands
     ? conflict('Somebody has entered this line meanwhile: see what they wrote, and correct it if yours is right.')
     : null;

@@ -61,7 +61,9 @@ function readNumber(check: NumberCheck, typed: EnterRequest, last: number | null
     !judged.reason && last !== null && isFar(check.quantity, value, last)
       ? `The last one was ${said(last)}. Is ${said(value)} what you read?`
       : null,
-    beyond ? `${said(value)} is ${beyond} the limit of its alarm, ${said(check.alarm?.[beyond] ?? value)}. What was done?` : null,
+    beyond
+      ? `${said(value)} is ${beyond} the limit of its alarm, ${said(check.alarm?.[beyond] ?? value)}. What was done?`
+      : null,
   ].filter((one) => one !== null);
   return ok({
     value: { kind: 'number', value, ...judged },
@@ -82,7 +84,8 @@ function readCount(expected: number, typed: EnterRequest): Result<ReadEntry, Fau
   const number = numberOf(typed.number);
   if (!number.ok) return number;
   const count = number.value;
-  if (!Number.isInteger(count) || count < 0 || count > 1e6) return missing('number', 'must be a whole number of animals');
+  if (!Number.isInteger(count) || count < 0 || count > 1e6)
+    return missing('number', 'must be a whole number of animals');
   const question =
     count === expected
       ? null

@@ -5,6 +5,8 @@ import { backupDue } from './tasks/backup-due';
 import { diskWatch } from './tasks/disk-watch';
 import { heartbeat } from './tasks/heartbeat';
 import { mailLinkTask } from './tasks/mail-link';
+import { makeCallTask } from './tasks/make-call';
+import { readingParts } from './tasks/reading-parts';
 import { reviewSiteTask } from './tasks/review-site';
 import { reviewsDue } from './tasks/reviews-due';
 import { sendAnchor } from './tasks/send-anchor';
@@ -17,6 +19,8 @@ export const taskList: TaskList = {
   'disk-watch': diskWatch,
   heartbeat,
   'mail-link': mailLinkTask,
+  'make-call': makeCallTask,
+  'reading-parts': readingParts,
   'review-site': reviewSiteTask,
   'reviews-due': reviewsDue,
   'send-anchor': sendAnchor,
@@ -31,4 +35,5 @@ export const crontab = [
   '* * * * * backup-due',
   '10 * * * * anchor-daily',
   '17 * * * * tidy-accounts',
+  '23 3 * * * reading-parts',
 ].join('\n');

@@ -19,6 +19,8 @@ export const backupHeader = z.object({
   migrations: z.array(z.object({ name: z.string().regex(/^\d{14}_\w+$/), checksum: z.string() })).min(1),
   /** Tables in the order they can be loaded in: none before one it refers to. */
   tables: z.array(z.object({ name, columns: z.array(name).min(1) })).min(1),
+  /** First days of the months whose readings it holds: their parts have to be there before the readings are. */
+  parts: z.array(z.iso.date()).default([]),
 });
 
 export type BackupHeader = z.output<typeof backupHeader>;

@@ -1,6 +1,8 @@
 import { z } from 'zod';
-import { freeText, keyText } from '../facility/words';
+import { keyText } from '../facility/words';
 import { sitePlace } from '../reviews/case-place';
+
+const LONGEST = 2000;
 
 /** A field that was left empty counts as not given. */
 export function optional<T extends z.ZodType>(shape: T) {
@@ -8,9 +10,11 @@ export function optional<T extends z.ZodType>(shape: T) {
 }
 
 /** Text as a form sends it: with the line ends of the wire, and perhaps a character that no database takes. */
-export function written(about: string) {
-  return freeText(about).transform((text) => text.replaceAll('\r\n', '\n').replaceAll('\0', '').trim());
-}
+export const written = z
+  .string({ error: 'is missing' })
+  .max(LONGEST, { error: `may be ${LONGEST} characters long at most` })
+  .transform((text) => text.replaceAll('\r\n', '\n').replaceAll('\0', '').trim())
+  .refine((text) => text !== '', { error: 'must not be blank' });
 
 /** An incident of a site, by its number. */
 export const incidentPlace = sitePlace.extend({
@@ -33,11 +37,7 @@ export const newIncidentPlace = sitePlace.extend({
 export const openRequest = sitePlace.extend({
   /** Drawn when the form was shown: what is sent twice is opened once. */
   entry: z.uuid(),
-  title: z
-    .string({ error: 'must say what happened, in a few words' })
-    .trim()
-    .min(1, { error: 'must say what happened, in a few words' })
-    .max(200),
+  title: written.pipe(z.string().max(200, { error: 'may be 200 characters long at most' })),
   alarm: optional(z.uuid()),
   system: optional(keyText('Key of the system.')),
   /** When the fault began, as far as known: at the earliest, and at the latest. */
@@ -45,4 +45,25 @@ export const openRequest = sitePlace.extend({
   latest: optional(localMinute),
 });
 
+/** What every entry comes with: where it goes, its id, when it happened, and in whose place it stands. */
+export const entryMeta = {
+  ...incidentPlace.shape,
+  entry: z.uuid(),
+  /** Now when left out. */
+  at: optional(localMinute),
+  supersedes: optional(z.uuid()),
+  reason: optional(written),
+};
+
+export type IncidentPlace = z.output<typeof incidentPlace>;
 export type OpenRequest = z.output<typeof openRequest>;
+
+/** The timeline of an incident: from how many hours before it began. */
+export const timelinePlace = incidentPlace.extend({
+  hours: optional(z.coerce.number().min(0).max(168)),
+});
+
+export type TimelinePlace = z.output<typeof timelinePlace>;
+
+/** The report of an incident: with names, or with roles alone. */
+export const reportPlace = timelinePlace.extend({ names: optional(z.enum(['yes', 'no'])) });

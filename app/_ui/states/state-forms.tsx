@@ -8,7 +8,8 @@ import { type StateChoiceView, type StateLineView, stateName } from './state-vie
 
 const LABELS = { lasts: 'How long', unit: 'Unit', note: 'What you say', state: 'State' };
 
-interface Place {
+/** The system whose state it is. */
+export interface StatePlace {
   site: string;
   system: string;
 }
@@ -19,7 +20,7 @@ export function BeginForm({
   choice,
   begin,
 }: {
-  place: Place;
+  place: StatePlace;
   choice: StateChoiceView;
   begin: FormAction<unknown>;
 }) {
@@ -45,7 +46,7 @@ export function PutOffForm({
   line,
   putOff,
 }: {
-  place: Place;
+  place: StatePlace;
   line: StateLineView;
   putOff: FormAction<unknown>;
 }) {
@@ -65,7 +66,7 @@ export function PutOffForm({
 }
 
 /** Ends a state. */
-export function EndForm({ place, line, end }: { place: Place; line: StateLineView; end: FormAction<unknown> }) {
+export function EndForm({ place, line, end }: { place: StatePlace; line: StateLineView; end: FormAction<unknown> }) {
   return (
     <KeptForm
       key={line.entries.end}

@@ -5,7 +5,7 @@ import { siteAddress } from '../frame/site-address';
 import { momentSaid } from '../words/moment';
 import { ProofList } from './proof-list';
 import { StateCautions } from './state-cautions';
-import { EndForm, PutOffForm } from './state-forms';
+import { EndForm, PutOffForm, type StatePlace } from './state-forms';
 import { type SiteOfStates, type StateLineView, stateName } from './state-view';
 import style from './states.module.css';
 
@@ -76,19 +76,23 @@ export function StateLine({
         <p className={style.small}>A device ends it.</p>
       ) : null}
       <ProofList proofs={line.proofs} />
-      {actions ? (
-        <>
-          <Fold title={line.isOver ? 'Say what you saw' : 'End it'} open={line.outstayed}>
-            <StateCautions state={line.state} equipment={line.equipment} />
-            <EndForm place={place} line={line} end={actions.end} />
-          </Fold>
-          {line.isOver ? null : (
-            <Fold title="Put its end off">
-              <PutOffForm place={place} line={line} putOff={actions.putOff} />
-            </Fold>
-          )}
-        </>
-      ) : null}
+      {actions ? <Acts place={place} line={line} actions={actions} /> : null}
     </article>
+  );
+}
+
+function Acts({ place, line, actions }: { place: StatePlace; line: StateLineView; actions: StateActions }) {
+  return (
+    <>
+      <Fold title={line.isOver ? 'Say what you saw' : 'End it'} open={line.outstayed}>
+        <StateCautions state={line.state} equipment={line.equipment} />
+        <EndForm place={place} line={line} end={actions.end} />
+      </Fold>
+      {line.isOver ? null : (
+        <Fold title="Put its end off">
+          <PutOffForm place={place} line={line} putOff={actions.putOff} />
+        </Fold>
+      )}
+    </>
   );
 }

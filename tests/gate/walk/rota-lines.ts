@@ -2,10 +2,24 @@ import { randomUUID } from 'node:crypto';
 import type { Line } from './line';
 
 const STATES = 'app/(house)/sites/[site]/states';
+const ROTA = 'app/(house)/sites/[site]/rota';
 const system = { system: 'tank-1' };
 
 /** Entries about the states systems are in, and about who is on. */
 export const ROTA_LINES: Readonly<Record<string, Line>> = {
+  'app/api/systems/route.ts GET': { own: 'the systems of the sites one may see' },
+  [`${ROTA}/page.tsx`]: { verb: 'see' },
+  [`${ROTA}/actions.ts makeFeedAction`]: { verb: 'see', given: () => ({ form: { scope: 'everybody' } }) },
+  [`${ROTA}/actions.ts endFeedAction`]: {
+    verb: 'see',
+    given: () => ({ form: { feed: randomUUID() } }),
+    comes: 'not-found',
+  },
+  'app/api/rota/[token]/route.ts GET': {
+    open: 'whoever has the link; any other word leads nowhere',
+    given: () => ({ params: { token: `${randomUUID()}.${'x'.repeat(43)}.ics` } }),
+    comes: 'not-found',
+  },
   [`${STATES}/page.tsx`]: { verb: 'see' },
   [`${STATES}/[system]/page.tsx`]: { verb: 'see', given: () => ({ params: system }) },
   [`${STATES}/actions.ts beginStateAction`]: {

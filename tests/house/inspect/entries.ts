@@ -6,7 +6,7 @@ const MAKERS: Record<string, string[]> = {
   '#server/gate/ask': ['ask'],
   '#server/gate/act': ['act'],
   '#server/gate/handle': ['handle'],
-  '#server/gate/open': ['actOpenly', 'askOpenly'],
+  '#server/gate/open': ['actOpenly', 'askOpenly', 'handleOpenly'],
 };
 /** What of the gate words an answer, and asks nothing. */
 const WORDING = ['refusalWords'];

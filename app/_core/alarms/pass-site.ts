@@ -1,0 +1,89 @@
+import type { Condition } from './condition';
+import { excuse, hold, pass, type Seen, type Turn, type Watch } from './is-true';
+
+/** An alarm, and where it stands. */
+export interface Watched {
+  /** Its id. */
+  alarm: string;
+  condition: Condition;
+  watch: Watch;
+}
+
+/** A reading, and of which sensor. */
+export interface SeenOf extends Seen {
+  sensor: string;
+}
+
+/** What became of the alarms of a site. */
+export interface Passed {
+  /** Those that stand elsewhere now. */
+  changed: Watched[];
+  /** In the order in which they came about for each alarm. */
+  turns: { alarm: string; turn: Turn }[];
+}
+
+/** Age, ms, from which a reading that only now came is for the record and calls nobody. Common practice, no source. */
+const FOR_THE_RECORD_MS = 86_400_000;
+
+/**
+ * Holds the alarms of a site to what came, and lets the clock pass to the present.
+ *
+ * @param watched   its alarms
+ * @param seen      readings that came, in any order
+ * @param nowMs     the present, ms since 1970
+ * @param wasAway   whether nobody listened for a while: silence is counted anew then
+ */
+export function passSite(
+  watched: readonly Watched[],
+  seen: readonly SeenOf[],
+  nowMs: number,
+  wasAway: boolean,
+): Passed {
+  const bySensor = new Map<string, SeenOf[]>();
+  for (const one of seen) bySensor.set(one.sensor, [...(bySensor.get(one.sensor) ?? []), one]);
+  const passed: Passed = { changed: [], turns: [] };
+  for (const one of watched) {
+    const turns: Turn[] = [];
+    const watch = passOne(one, readingsFor(one.condition, bySensor), { nowMs, wasAway }, turns);
+    if (!isSame(watch, one.watch)) passed.changed.push({ ...one, watch });
+    passed.turns.push(...turns.map((turn) => ({ alarm: one.alarm, turn })));
+  }
+  return passed;
+}
+
+function passOne(
+  { condition, watch: before }: Watched,
+  seen: readonly SeenOf[],
+  { nowMs, wasAway }: { nowMs: number; wasAway: boolean },
+  turns: Turn[],
+): Watch {
+  let watch = before;
+  const go = (step: { watch: Watch; turn: Turn | null }) => {
+    watch = step.watch;
+    if (step.turn) turns.push(step.turn);
+  };
+  for (const one of seen) for (const step of hold(condition, watch, one)) go(step);
+  if (wasAway) watch = excuse(condition, watch, nowMs);
+  go(pass(condition, watch, nowMs));
+  return watch;
+}
+
+/** The readings an alarm is held to, in the order of the clock it goes by. */
+function readingsFor(condition: Condition, bySensor: ReadonlyMap<string, readonly SeenOf[]>): SeenOf[] {
+  if (condition.kind === 'silence') {
+    const all = condition.sensors.flatMap((sensor) => bySensor.get(sensor) ?? []);
+    return all.sort((a, b) => a.cameMs - b.cameMs);
+  }
+  const own = bySensor.get(condition.sensor) ?? [];
+  return own.filter(({ atMs, cameMs }) => cameMs - atMs <= FOR_THE_RECORD_MS).sort((a, b) => a.atMs - b.atMs);
+}
+
+function isSame(a: Watch, b: Watch): boolean {
+  return (
+    a.phase === b.phase &&
+    a.sinceMs === b.sinceMs &&
+    a.dueMs === b.dueMs &&
+    a.lastMs === b.lastMs &&
+    a.lastValue === b.lastValue
+  );
+}

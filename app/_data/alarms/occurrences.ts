@@ -1,0 +1,87 @@
+import 'server-only';
+import type { Known } from '#core/alarms/known';
+import type { KeptDefinition } from '#shape/alarms/kept-definition';
+import type { Prisma } from '../../../prisma/generated/client';
+import { newId } from '../new-id';
+import type { Transaction } from '../transaction';
+
+/** One time that an alarm was raised. */
+export interface NewOccurrence {
+  id: string;
+  alarmId: string;
+  systemId: string;
+  /** Since when what it watches held. */
+  beganAt: Date;
+  raisedAt: Date;
+  value: number | null;
+  definition: KeptDefinition;
+}
+
+/** What can become of it. */
+export type EventKind = 'raised' | 'returned' | 'acknowledged' | 'acknowledged-too' | 'noted' | 'escalated';
+
+/** Something that became of it. */
+export interface NewEvent {
+  occurrenceId: string;
+  kind: EventKind;
+  at: Date;
+  /** Account, or `local`; left out for what Holdfast did by itself. */
+  by?: string;
+  from?: string;
+  note?: string;
+  detail?: Record<string, unknown>;
+}
+
+/** Adds times that alarms were raised. */
+export async function addOccurrences(tx: Transaction, siteId: string, all: readonly NewOccurrence[]): Promise<void> {
+  if (all.length === 0) return;
+  const data = all.map((one) => ({ siteId, ...one, definition: one.definition as unknown as Prisma.InputJsonObject }));
+  await tx.alarmOccurrence.createMany({ data });
+}
+
+/** Adds what became of alarms, in the order given. */
+export async function addEvents(tx: Transaction, siteId: string, events: readonly NewEvent[]): Promise<void> {
+  if (events.length === 0) return;
+  const data = events.map(({ detail = {}, ...event }) => ({
+    siteId,
+    id: newId(),
+    ...event,
+    detail: detail as Prisma.InputJsonObject,
+  }));
+  await tx.alarmEvent.createMany({ data });
+}
+
+/** An occurrence that still wants something. */
+export interface OpenRow extends Known {
+  occurrenceId: string;
+  alarmId: string;
+  systemId: string;
+  raisedAt: Date;
+  step: number;
+  nextStepAt: Date | null;
+}
+
+/**
+ * What of a site still wants something, held until the transaction ends: whoever acknowledges and whoever judges change it
+ * one after the other.
+ *
+ * @param occurrenceId   one alone; all when left out
+ */
+export async function holdOpen(tx: Transaction, siteId: string, occurrenceId?: string): Promise<Map<string, OpenRow>> {
+  const rows = await tx.$queryRaw<OpenRow[]>`
+    SELECT occurrence_id AS "occurrenceId", alarm_id AS "alarmId", system_id AS "systemId", raised_at AS "raisedAt",
+           active, acknowledged, step, next_step_at AS "nextStepAt"
+      FROM alarm_open WHERE site_id = ${siteId}::uuid
+       AND (${occurrenceId ?? null}::uuid IS NULL OR occurrence_id = ${occurrenceId ?? null}::uuid)
+     ORDER BY occurrence_id FOR UPDATE`;
+  return new Map(rows.map((row) => [row.occurrenceId, row]));
+}
+
+/** Keeps what still wants something; what no longer does is taken off the list. */
+export async function keepOpen(tx: Transaction, siteId: string, rows: readonly OpenRow[]): Promise<void> {
+  for (const { occurrenceId, ...row } of rows) {
+    const where = { siteId_occurrenceId: { siteId, occurrenceId } };
+    if (!row.active && row.acknowledged) await tx.alarmOpen.deleteMany({ where: { siteId, occurrenceId } });
+    else await tx.alarmOpen.upsert({ where, create: { siteId, occurrenceId, ...row }, update: row });
+  }
+}

@@ -1,0 +1,64 @@
+import 'server-only';
+import { database } from '../client';
+import type { Transaction } from '../transaction';
+
+/** A site's turn to be judged, held until the transaction ends. */
+export interface Turn {
+  /** When its alarms were last judged; null: never. */
+  judgedAt: Date | null;
+  /** Revision of the site as it is, and by which it was last judged. */
+  revision: number;
+  judgedBy: number;
+}
+
+/**
+ * Takes the turn to judge a site, so that of several workers one does.
+ *
+ * @returns   null when somebody else has it, or the site is not described
+ */
+export async function takeTurn(tx: Transaction, siteId: string, at: Date): Promise<Turn | null> {
+  const instant = at.toISOString();
+  const made = await tx.$executeRaw`
+    INSERT INTO alarm_turn (site_id, judged_at, revision) VALUES (${siteId}::uuid, ${instant}::timestamptz, 0)
+        ON CONFLICT (site_id) DO NOTHING`;
+  const [held] = await tx.$queryRaw<{ judgedAt: Date; judgedBy: number }[]>`
+    SELECT judged_at AS "judgedAt", revision AS "judgedBy" FROM alarm_turn WHERE site_id = ${siteId}::uuid
+       FOR UPDATE SKIP LOCKED`;
+  if (!held) return null;
+  const [site] = await tx.$queryRaw<{ revision: number }[]>`
+    SELECT revision FROM site WHERE id = ${siteId}::uuid AND revision > 0`;
+  return site ? { judgedAt: made > 0 ? null : held.judgedAt, revision: site.revision, judgedBy: held.judgedBy } : null;
+}
+
+/** Notes that a site was judged, and by which revision. */
+export async function endTurn(tx: Transaction, siteId: string, revision: number, at: Date): Promise<void> {
+  await tx.$executeRaw`
+    UPDATE alarm_turn SET judged_at = ${at.toISOString()}::timestamptz, revision = ${revision}
+     WHERE site_id = ${siteId}::uuid`;
+}
+
+/**
+ * Sites whose alarms want judging: something arrived, something is due, they were described anew, or nobody looked at them
+ * for a while.
+ *
+ * @param at             the present
+ * @param lookedBefore   whoever was last judged before this instant is judged again
+ */
+export async function findSitesToJudge(at: Date, lookedBefore: Date): Promise<string[]> {
+  const instant = at.toISOString();
+  const rows = await database().$queryRaw<{ id: string }[]>`
+    SELECT s.id FROM site s LEFT JOIN alarm_turn t ON t.site_id = s.id
+     WHERE s.revision > 0
+       AND (t.site_id IS NULL OR t.revision <> s.revision OR t.judged_at < ${lookedBefore.toISOString()}::timestamptz
+            OR EXISTS (SELECT FROM reading_arrival a WHERE a.site_id = s.id)
+            OR EXISTS (SELECT FROM alarm_watch w WHERE w.site_id = s.id AND w.due_at <= ${instant}::timestamptz)
+            OR EXISTS (SELECT FROM alarm_open o WHERE o.site_id = s.id AND NOT o.acknowledged
+                          AND o.next_step_at <= ${instant}::timestamptz))`;
+  return rows.map(({ id }) => id);
+}
+
+/** When the alarms of a site were last judged; null: never. */
+export async function lastJudged(siteId: string): Promise<Date | null> {
+  const turn = await database().alarmTurn.findUnique({ where: { siteId } });
+  return turn?.judgedAt ?? null;
+}

@@ -1,0 +1,78 @@
+import 'server-only';
+import { createHash } from 'node:crypto';
+import { type Condition, conditionOf } from '#core/alarms/condition';
+import type { AlarmDefinition } from '#core/alarms/definition';
+import type { Facility } from '#core/facility/facility';
+import type { System } from '#core/facility/system';
+import { type Defined, loadDefined } from '#data/alarms/defined';
+import { canonicalText } from '#data/canonical';
+import type { Transaction } from '#data/transaction';
+import type { KeptDefinition } from '#shape/alarms/kept-definition';
+
+/** An alarm as it is judged. */
+export interface DefinedAlarm {
+  id: string;
+  systemId: string;
+  definition: AlarmDefinition;
+  /** Null when there is nothing to hold it to. */
+  condition: Condition | null;
+  /** Fingerprint of the condition: another one is another alarm to whoever waits for it. */
+  print: string;
+  /** What stands with each time it is raised: the definition as it is, and the sensor it is held to, if it is one. */
+  kept: KeptDefinition;
+}
+
+/** What is defined at a site. */
+export interface DefinedSite {
+  facility: Facility;
+  revision: number;
+  alarms: ReadonlyMap<string, DefinedAlarm>;
+  /** `system/key` of sensors by id. */
+  sensorNames: ReadonlyMap<string, string>;
+}
+
+/** Sites kept in memory. */
+const MOST = 200;
+const kept = new Map<string, DefinedSite>();
+
+/** The alarms of a site, read once for each revision. @returns null when the site is gone */
+export async function definedAlarms(tx: Transaction, siteId: string, revision: number): Promise<DefinedSite | null> {
+  const known = kept.get(siteId);
+  if (known?.revision === revision) return known;
+  const loaded = await loadDefined(tx, siteId);
+  if (!loaded) return null;
+  const { facility, sensorNames } = loaded;
+  const alarms = new Map(
+    facility.systems.flatMap((system) => system.alarms.flatMap((alarm) => definedOf(loaded, system, alarm))),
+  );
+  const fresh = { facility, revision: loaded.revision, alarms, sensorNames };
+  kept.delete(siteId);
+  kept.set(siteId, fresh);
+  for (const oldest of kept.keys()) if (kept.size > MOST) kept.delete(oldest);
+  return fresh;
+}
+
+function definedOf(loaded: Defined, system: System, definition: AlarmDefinition): [string, DefinedAlarm][] {
+  const id = loaded.alarmIds.get(`${system.key}/${definition.key}`);
+  const systemId = loaded.systemIds.get(system.key);
+  if (id === undefined || systemId === undefined) return [];
+  const condition = conditionOf(loaded.facility, system, definition);
+  const print = createHash('sha256').update(canonicalText(condition)).digest('hex');
+  return [
+    [
+      id,
+      { id, systemId, definition, condition, print, kept: { ...definition, ...watchedBy(loaded, system, condition) } },
+    ],
+  ];
+}
+
+function watchedBy(
+  { sensorNames }: Defined,
+  system: System,
+  condition: Condition | null,
+): Pick<KeptDefinition, 'sensorId' | 'quantity' | 'limits'> {
+  if (condition?.kind !== 'limits') return {};
+  const sensor = system.sensors.find(({ key }) => `${system.key}/${key}` === condition.sensor);
+  const sensorId = [...sensorNames].find(([, name]) => name === condition.sensor)?.[0];
+  return { sensorId, quantity: sensor?.quantity, limits: { above: condition.above, below: condition.below } };
+}

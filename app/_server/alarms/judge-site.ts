@@ -1,0 +1,140 @@
+import 'server-only';
+import { beginWatch, hold, type Seen, type Watch } from '#core/alarms/is-true';
+import { passSite, type SeenOf, type Watched } from '#core/alarms/pass-site';
+import { removeArrivals, takeArrivals } from '#data/alarms/arrivals';
+import { endTurn, takeTurn } from '#data/alarms/turn';
+import { forgetWatches, loadWatches, saveWatches, type StoredWatch } from '#data/alarms/watches';
+import { news } from '#data/news';
+import { type Latest, latestOf } from '#data/readings/series';
+import { inTransaction } from '#data/transaction';
+import { type DefinedSite, definedAlarms } from './defined-alarms';
+import { Doings } from './doings';
+
+/** ms after which a site that nobody judged counts as not listened to. It is looked at each half minute. */
+const AWAY_MS = 90_000;
+/** Age, ms, up to which the newest reading says something of an alarm that is begun. Common practice, no source. */
+const FRESH_MS = 15 * 60_000;
+
+/** What came of a turn. */
+export interface Judged {
+  /** Whether it was had at all: another worker may be at it. */
+  isDone: boolean;
+  /** Batches of readings that were judged. */
+  batches: number;
+}
+
+/**
+ * Judges the alarms of a site: holds them to what arrived and to the clock, raises and ends, calls and calls again. It is one
+ * transaction, and what arrived is removed in it: broken off anywhere, none of it happened, and whoever comes next does it.
+ *
+ * @param siteId   the site
+ * @param at       the present
+ */
+export async function judgeSite(siteId: string, at: Date): Promise<Judged> {
+  return await inTransaction(async (tx) => {
+    const turn = await takeTurn(tx, siteId, at);
+    const site = turn && (await definedAlarms(tx, siteId, turn.revision));
+    if (!site) return { isDone: false, batches: 0 };
+    const { ids, seen } = await takeArrivals(tx, siteId);
+    const doings = await Doings.begin(tx, siteId, site, at);
+    const stored = await loadWatches(tx, siteId);
+    const gone = endGone(site, stored, doings);
+    const begun = await beginNew(siteId, site, stored, at);
+    const wasAway = turn.judgedAt === null || at.getTime() - turn.judgedAt.getTime() > AWAY_MS;
+    const changed = await passAll({ site, stored, doings, at, wasAway }, named(seen, site));
+    await doings.escalateDue();
+    const written = new Set([...begun, ...changed]);
+    await forgetWatches(tx, siteId, gone);
+    await saveWatches(
+      tx,
+      siteId,
+      [...written].flatMap((id) => stored.get(id) ?? []),
+    );
+    await doings.keep();
+    if (ids.length > 0) await news(tx, siteId, 'readings');
+    await removeArrivals(tx, siteId, ids);
+    await endTurn(tx, siteId, site.revision, at);
+    return { isDone: true, batches: ids.length };
+  });
+}
+
+/** Ends what is defined no more, or otherwise. @returns alarms that are gone */
+function endGone(site: DefinedSite, stored: Map<string, StoredWatch>, doings: Doings): string[] {
+  const gone: string[] = [];
+  for (const [alarm, { occurrenceId, definition }] of [...stored]) {
+    const now = site.alarms.get(alarm);
+    if (now?.condition && now.print === definition) continue;
+    if (occurrenceId !== null) doings.end(occurrenceId, now ? 'definition-changed' : 'retired');
+    stored.delete(alarm);
+    if (!now?.condition) gone.push(alarm);
+  }
+  return gone;
+}
+
+/** Begins what is defined and not watched yet, or no longer as it was. @returns alarms that were begun */
+async function beginNew(
+  siteId: string,
+  site: DefinedSite,
+  stored: Map<string, StoredWatch>,
+  at: Date,
+): Promise<string[]> {
+  const wanted = [...site.alarms.values()].filter(({ id, condition }) => condition !== null && !stored.has(id));
+  if (wanted.length === 0) return [];
+  const latest = new Map([...(await latestOf(siteId))].map(([id, one]) => [site.sensorNames.get(id), one]));
+  for (const { id, condition, print } of wanted) {
+    if (condition === null) continue;
+    let watch: Watch = beginWatch(condition, at.getTime());
+    const newest = condition.kind === 'limits' ? seenOf(latest.get(condition.sensor), at) : null;
+    // Not raised by it at once: where that is due, the clock does it in the same turn.
+    if (newest)
+      watch = hold({ ...condition, delayS: Math.max(condition.delayS, 0.001) }, watch, newest).at(-1)?.watch ?? watch;
+    stored.set(id, { alarmId: id, watch, occurrenceId: null, definition: print });
+  }
+  return wanted.map(({ id }) => id);
+}
+
+function seenOf(latest: Latest | undefined, at: Date): Seen | null {
+  if (!latest || latest.origin === 'file' || at.getTime() - latest.atMs > FRESH_MS) return null;
+  const { value, quality, origin, receivedAtMs: cameMs } = latest;
+  return { atMs: Math.min(latest.atMs, cameMs), cameMs, value, quality, isByHand: origin === 'hand' };
+}
+
+/** Readings with the name of their sensor; those of one that is gone are passed over. */
+function named(seen: readonly SeenOf[], { sensorNames }: DefinedSite): SeenOf[] {
+  return seen.flatMap((one) => {
+    const sensor = sensorNames.get(one.sensor);
+    return sensor === undefined ? [] : [{ ...one, sensor }];
+  });
+}
+
+interface All {
+  site: DefinedSite;
+  stored: Map<string, StoredWatch>;
+  doings: Doings;
+  at: Date;
+  wasAway: boolean;
+}
+
+/** Holds every alarm to what came. @returns alarms that stand elsewhere now */
+async function passAll({ site, stored, doings, at, wasAway }: All, seen: readonly SeenOf[]): Promise<string[]> {
+  const watched: Watched[] = [...stored].flatMap(([alarm, { watch }]) => {
+    const condition = site.alarms.get(alarm)?.condition;
+    return condition ? [{ alarm, condition, watch }] : [];
+  });
+  const { changed, turns } = passSite(watched, seen, at.getTime(), wasAway);
+  for (const { alarm, watch } of changed) {
+    const was = stored.get(alarm);
+    if (was) stored.set(alarm, { ...was, watch });
+  }
+  for (const { alarm, turn } of turns) {
+    const [was, defined] = [stored.get(alarm), site.alarms.get(alarm)];
+    if (!(was && defined)) continue;
+    if (turn.kind === 'raised')
+      stored.set(alarm, { ...was, occurrenceId: await doings.raise(defined, turn.atMs, turn.value) });
+    else {
+      if (was.occurrenceId !== null) doings.end(was.occurrenceId, turn);
+      stored.set(alarm, { ...was, occurrenceId: null });
+    }
+  }
+  return changed.map(({ alarm }) => alarm);
+}

@@ -1,0 +1,38 @@
+import 'server-only';
+import type { z } from 'zod';
+import { ok, type Result, refused } from '#core/result';
+import { turnsOf } from '#core/rota/turns';
+import { findFeed } from '#data/rota/feeds';
+import { findSiteById } from '#data/sites';
+import { feedAddress } from '#shape/rota/feed';
+import { now } from '../clock';
+import type { Refusal } from '../gate/refusal';
+import type { Visit } from '../gate/visit';
+import { dayIn } from '../local-day';
+import { storedSite } from '../reviews/stored-site';
+import { writeCalendar } from './write-calendar';
+
+export const readFeedShape = feedAddress;
+
+const DAY_MS = 86_400_000;
+const BACK_MS = 28 * DAY_MS;
+const AHEAD_MS = 90 * DAY_MS;
+
+/**
+ * The rota as a calendar, from 28 days back to 90 ahead, for whoever has the address. It says who is on and when, and
+ * nothing of any alarm.
+ */
+export async function readFeed(
+  _visit: Visit,
+  { token: { siteId, token } }: z.output<typeof readFeedShape>,
+): Promise<Result<string, Refusal>> {
+  const nothing = refused({ why: 'not-found', what: 'calendar' } as const);
+  const feed = siteId === '' ? null : await findFeed(siteId, token);
+  const entry = feed && (await findSiteById(siteId));
+  const at = now();
+  const stored = entry && (await storedSite(entry, dayIn(entry.zone, at)));
+  if (!(stored && entry)) return nothing;
+  const turns = turnsOf(stored.facility, at.getTime() - BACK_MS, at.getTime() + AHEAD_MS);
+  const mine = feed.scope === 'mine' ? feed.person : undefined;
+  return ok(writeCalendar({ site: entry, facility: stored.facility, turns, mine, at }));
+}

@@ -1,0 +1,95 @@
+import { ESCALATE_AFTER_MIN } from '#core/alarms/definition';
+import { type Member, type ToTell, tellFirst, tellLeads } from '#core/alarms/to-tell';
+import type { Facility } from '#core/facility/facility';
+import { onNow } from '#core/rota/on-now';
+import { randomOf } from './random';
+import type { Raised } from './raised';
+
+const MINUTE_MS = 60_000;
+/** s from a call being made to the mail server taking it. */
+const TAKEN_AFTER_MS = 3000;
+
+/** Somebody was told of an alarm. */
+export interface PastCall {
+  step: 1 | 2;
+  /** Key of the person. */
+  person: string;
+  why: ToTell['why'];
+  madeMs: number;
+  takenMs: number;
+}
+
+/** Somebody said that they saw it. */
+export interface Seeing {
+  atMs: number;
+  person: string;
+  /** What it was seen from. */
+  from: string;
+  note: string | null;
+}
+
+/** What became of one time that an alarm was raised. */
+export interface Life {
+  raised: Raised;
+  calls: PastCall[];
+  /** The step it was raised at: 2 when leads were told at once. */
+  step: 1 | 2;
+  escalatedMs: number | null;
+  acknowledged: Seeing | null;
+  /** When the next step is due; null when there is none. */
+  nextStepMs: number | null;
+}
+
+/** What is told of an alarm in particular, and not left to chance. */
+export type Told = (raised: Raised) => Seeing | 'nobody' | null;
+
+/**
+ * What became of each time an alarm was raised: who was called by the rota of that hour, who acknowledged and when, and
+ * whether leads had to be called.
+ *
+ * @param told      what is told of one in particular; null for the usual
+ * @param untilMs   now: what would follow has not happened yet
+ */
+export function livesOf(facility: Facility, all: readonly Raised[], told: Told, untilMs: number): Life[] {
+  return all.map((raised) => lifeOf(facility, raised, told, untilMs));
+}
+
+function lifeOf(facility: Facility, raised: Raised, told: Told, untilMs: number): Life {
+  const { system, alarm, raisedMs } = raised;
+  const definition = facility.systems.find(({ key }) => key === system)?.alarms.find(({ key }) => key === alarm);
+  if (!definition) throw new Error(`${system} has no alarm ${alarm}`);
+  const members = facility.people.map(({ key, role }): Member => ({ account: key, role, person: key }));
+  const on = definition.answeredBy === 'rota' ? onNow(facility, raisedMs) : [];
+  const first = tellFirst(definition.answeredBy, on, members);
+  const calls = callsOf(first, raisedMs);
+  const particular = told(raised);
+  const usual = particular === null ? usualSeeing(raised, calls) : null;
+  const seen = particular === 'nobody' ? null : (particular ?? usual);
+  const acknowledged = seen && seen.atMs <= untilMs ? seen : null;
+  const secondMs = raisedMs + (definition.escalateAfterMin ?? ESCALATE_AFTER_MIN) * MINUTE_MS;
+  const isSecond = first.hasNext && secondMs <= untilMs && (acknowledged === null || acknowledged.atMs > secondMs);
+  if (isSecond) calls.push(...callsOf(tellLeads(members), secondMs));
+  const waits = first.hasNext && !isSecond && acknowledged === null;
+  return {
+    raised,
+    calls,
+    step: first.step,
+    escalatedMs: isSecond ? secondMs : first.step === 2 ? raisedMs : null,
+    acknowledged,
+    nextStepMs: waits ? secondMs : null,
+  };
+}
+
+function callsOf({ step, whom }: { step: 1 | 2; whom: readonly ToTell[] }, madeMs: number): PastCall[] {
+  return whom.map(({ account: person, why }) => ({ step, person, why, madeMs, takenMs: madeMs + TAKEN_AFTER_MS }));
+}
+
+/** Whoever is in the house has seen it within minutes; whoever sleeps needs longer. Common practice, no source. */
+function usualSeeing({ system, alarm, raisedMs }: Raised, calls: readonly PastCall[]): Seeing | null {
+  if (calls.length === 0) return null;
+  const random = randomOf(system, alarm, String(raisedMs));
+  const { person, why } = random.one(calls);
+  const minutes = why === 'on-site' ? random.between(2, 9) : random.between(4, 13);
+  const atMs = raisedMs + Math.round(minutes * 60) * 1000;
+  return { atMs, person, from: why === 'on-site' ? 'Alarms, on a phone' : 'Link of a call, on a phone', note: null };
+}
