@@ -4,7 +4,7 @@ import { sitePlace } from '../reviews/case-place';
 import { layoutDraftShape } from './file-layout';
 
 /** Bytes of a file that are taken. */
-export const LARGEST_FILE = 20 * 1024 * 1024;
+const LARGEST_FILE = 20 * 1024 * 1024;
 
 /** A file that was chosen, with its bytes as they are; or a text that was pasted. */
 const chosen = z

@@ -2,7 +2,7 @@ import { beforeAll, describe, expect, test } from 'vitest';
 import { freshDatabase } from '../../_support/database';
 import { excerpt, look, type SaidColumns, saying, siteWithSensors, takeIn } from '../../_support/logger-files';
 
-// What each file is, and what it holds, is told in tests/reference/loggers/README.md; the figures below were counted and read
+// What each file is, and what it holds, is told in tests/reference/loggers/sources.md; the figures below were counted and read
 // off the excerpts by eye.
 const { query } = freshDatabase();
 let at = '';

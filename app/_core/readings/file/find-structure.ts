@@ -30,12 +30,15 @@ const TRIED = DELIMITERS.filter((delimiter) => delimiter !== 'objects');
  * @returns       null when no way of cutting the lines gives rows with a time and something beside it
  */
 export function findStructure(lines: readonly string[], asked?: Delimiter): Structure | null {
+  let headless: Structure | null = null;
   for (const delimiter of asked ? [asked] : TRIED) {
     const rows = lines.map((line, i) => ({ line: i + 1, cells: splitLine(line, delimiter) }));
     const found = structureOf(rows, delimiter);
-    if (found) return found;
+    // A way of cutting that cuts the header as it cuts the rows is surer than one that finds none.
+    if (found && found.head.length > 0) return found;
+    headless ??= found;
   }
-  return null;
+  return headless;
 }
 
 /**

@@ -1,8 +1,6 @@
-/**
- * What this room knows: how the file of a logger is laid out, what can be read off the file itself, and how its rows become
- * readings.
- * What it leaves out: bytes and their encoding, the quotes of a table, and where readings are kept.
- * Where the numbers come from: the file; what it does not say, a person is asked.
+/*
+ * How the file of a logger is laid out, what can be read off the file itself, and how its rows become readings. Bytes, their
+ * encoding and the quotes of a table are the server's. What a file does not say, a person is asked.
  */
 
 /** Letters of a file. What is called windows-1252 takes Latin-1 with it. */

@@ -21,7 +21,7 @@ export interface LoggerFile {
 }
 
 /** Rows of data that a file may have. */
-export const MOST_ROWS = 500_000;
+const MOST_ROWS = 500_000;
 /** Lines by which delimiter, header and time are found. */
 const LOOKED_AT = 400;
 /** Rows shown of either end. */
