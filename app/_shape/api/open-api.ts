@@ -40,14 +40,6 @@ function paths(): Record<string, unknown> {
         responses: { 200: answer('The database answers.', json(health)), 503: answer('It does not.', json(health)) },
       },
     },
-    '/api/facility/{site}': {
-      get: {
-        summary: 'The facility file of a site',
-        security: BY_SESSION,
-        parameters: [SITE, query('format', { enum: ['json', 'yaml'], default: 'json' }, 'Form of the file.')],
-        responses: { 200: answer('The file.', json(facilityShape, 'input')), ...NOT_FOR_YOU },
-      },
-    },
     '/api/systems': {
       get: {
         summary: 'Every system one may see, with its verdicts and how it stands now',
@@ -66,6 +58,24 @@ function paths(): Record<string, unknown> {
         },
       },
     },
+    ...siteFiles(),
+  };
+}
+
+const ANY_OBJECT: Media = { 'application/json': { schema: { type: 'object' } } };
+const NOT_FOR_YOU = { 401: answer('Not signed in.'), 403: answer('Not allowed.'), 404: answer('No such site.') };
+
+/** What a site is and what was recorded at it, as files. */
+function siteFiles(): Record<string, unknown> {
+  return {
+    '/api/facility/{site}': {
+      get: {
+        summary: 'The facility file of a site',
+        security: BY_SESSION,
+        parameters: [SITE, query('format', { enum: ['json', 'yaml'], default: 'json' }, 'Form of the file.')],
+        responses: { 200: answer('The file.', json(facilityShape, 'input')), ...NOT_FOR_YOU },
+      },
+    },
     '/api/record/{site}': {
       get: {
         summary: 'The record of a site as a table',
@@ -78,11 +88,22 @@ function paths(): Record<string, unknown> {
         responses: { 200: answer('The table.', { 'text/csv': { schema: { type: 'string' } } }), ...NOT_FOR_YOU },
       },
     },
+    '/api/readings/{site}/{system}/{sensor}': {
+      get: {
+        summary: 'The readings of a sensor as a table',
+        security: BY_SESSION,
+        parameters: [
+          SITE,
+          { ...SITE, name: 'system', description: 'Key of the system.' },
+          { ...SITE, name: 'sensor', description: 'Key of the sensor.' },
+          query('span', { type: 'string' }, 'How long a stretch.'),
+          query('until', { type: 'string', format: 'date' }, 'Its last day.'),
+        ],
+        responses: { 200: answer('The table.', { 'text/csv': { schema: { type: 'string' } } }), ...NOT_FOR_YOU },
+      },
+    },
   };
 }
-
-const ANY_OBJECT: Media = { 'application/json': { schema: { type: 'object' } } };
-const NOT_FOR_YOU = { 401: answer('Not signed in.'), 403: answer('Not allowed.'), 404: answer('No such site.') };
 
 function sendReadings(): Record<string, unknown> {
   const pack = schemaOf(z.array(senmlRecord).min(1).max(MOST_RECORDS), 'input');
