@@ -17,6 +17,7 @@ let manager: Page;
 let alarm = '';
 
 test.beforeAll(async ({ browser }) => {
+  test.setTimeout(180_000);
   importFile(join(import.meta.dirname, '_support/slipway.yaml'));
   aquarist = await letIn(browser, 'aquarist', 'Sorrel Ebb', PHONE);
   lead = await letIn(browser, 'lead', 'Linden Skerry');

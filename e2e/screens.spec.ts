@@ -41,6 +41,18 @@ const SCREENS: Record<string, (page: Page) => Promise<void>> = {
     await page.getByRole('main').getByRole('table').getByRole('link').first().click();
     await expect(page.getByRole('heading', { name: 'Record a test' })).toBeVisible();
   },
+  rota: async (page) => {
+    await page.goto('/sites/harbour/rota');
+    await expect(page.getByRole('heading', { name: 'Hours with nobody' })).toBeVisible();
+  },
+  states: async (page) => void (await page.goto('/sites/harbour/states')),
+  'system-states': async (page) => {
+    await page.goto('/sites/harbour/states');
+    await page.getByRole('main').getByRole('listitem').getByRole('link').first().click();
+    await expect(page.getByRole('heading', { name: 'Begin a state' })).toBeVisible();
+    await page.getByText('Water change, usually').click();
+  },
+  alarms: async (page) => void (await page.goto('/sites/lighthouse/alarms')),
   readings: async (page) => void (await page.goto('/sites/mill-lane/readings')),
   // After logger-file: a small file was taken in.
   'sensor-readings': async (page) => {
@@ -54,18 +66,6 @@ const SCREENS: Record<string, (page: Page) => Promise<void>> = {
     await page.getByLabel('File of a logger').setInputFiles({ name: 'log.csv', mimeType: 'text/csv', buffer });
     await expect(page.getByRole('heading', { name: 'log.csv: 9 rows' })).toBeVisible();
   },
-  rota: async (page) => {
-    await page.goto('/sites/harbour/rota');
-    await expect(page.getByRole('heading', { name: 'Hours with nobody' })).toBeVisible();
-  },
-  states: async (page) => void (await page.goto('/sites/harbour/states')),
-  'system-states': async (page) => {
-    await page.goto('/sites/harbour/states');
-    await page.getByRole('main').getByRole('listitem').getByRole('link').first().click();
-    await expect(page.getByRole('heading', { name: 'Begin a state' })).toBeVisible();
-    await page.getByText('Water change, usually').click();
-  },
-  alarms: async (page) => void (await page.goto('/sites/lighthouse/alarms')),
   record: async (page) => void (await page.goto('/sites/lighthouse/record?times=utc')),
   people: async (page) => void (await page.goto('/sites/lighthouse/people')),
   description: async (page) => {
@@ -97,6 +97,12 @@ const SCREENS: Record<string, (page: Page) => Promise<void>> = {
   },
   'begin-system': async (page) => void (await page.goto('/sites/lighthouse/systems/new')),
   anchors: async (page) => void (await page.goto('/sites/lighthouse/record/anchors')),
+  'new-incident': async (page) => void (await page.goto('/sites/lighthouse/incidents/new')),
+  incident: toIncident,
+  'incident-timeline': async (page) => await toIncident(page, 'Timeline'),
+  'incident-investigation': async (page) => await toIncident(page, 'Investigation'),
+  'incident-report': async (page) => await toIncident(page, 'Print the report'),
+  incidents: async (page) => void (await page.goto('/sites/lighthouse/incidents')),
   machine: async (page) => void (await page.goto('/machine')),
   account: async (page) => void (await page.goto('/account')),
   'sign-in': async (page) => {
@@ -193,6 +199,21 @@ async function toWorstSystem(page: Page): Promise<void> {
     .getByRole('link')
     .click();
   await expect(page.getByText('What to do first:')).toBeVisible();
+}
+
+/** Opens an incident of a system with what is done first, and goes to one of its pages. */
+async function toIncident(page: Page, part?: string): Promise<void> {
+  await page.goto('/sites/lighthouse/incidents/new');
+  await page.getByLabel('What happened, in a few words').fill('Return pump stopped');
+  await page.getByLabel('System').selectOption({ index: 1 });
+  await page.getByLabel(/at the earliest/).fill('2026-01-05T02:00');
+  await page.getByRole('button', { name: 'Open the incident' }).click();
+  await expect(page.getByRole('heading', { level: 1, name: /^Incident \d+: Return pump stopped/ })).toBeVisible();
+  await page.getByRole('button', { name: 'People are safe' }).click();
+  await expect(page.getByRole('heading', { name: /^People are safe: done/ })).toBeVisible();
+  if (part === undefined) return;
+  await page.getByRole('link', { name: part, exact: true }).click();
+  await expect(page.getByRole('link', { name: part, exact: true })).toHaveAttribute('aria-current', 'page');
 }
 
 /** Folds everything that can be folded, or opens it: what is folded is judged as well. */

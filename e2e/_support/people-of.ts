@@ -29,6 +29,6 @@ export async function letIn(
   await page.goto(`/join/${token}`);
   await page.getByLabel('Password').fill(`four limpets and a ${role} on the slip`);
   await page.getByRole('button', { name: 'Keep it and sign in' }).click();
-  await page.waitForURL((url) => !url.pathname.startsWith('/join'));
+  await page.waitForURL((url) => !url.pathname.startsWith('/join'), { waitUntil: 'commit', timeout: 60_000 });
   return page;
 }

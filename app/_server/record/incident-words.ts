@@ -1,7 +1,7 @@
 import 'server-only';
 import type { Words } from './entry-words';
 
-/** What happens to an incident, in words. */
+/** Entries about incidents. */
 export const INCIDENT_WORDS: Readonly<Record<string, Words>> = {
   'incident-opened': {
     title: 'incident opened',

@@ -21,35 +21,7 @@ export function openApi(): Record<string, unknown> {
   return {
     openapi: '3.1.0',
     info: { title: 'Holdfast', version: '1' },
-    paths: {
-      '/api/readings': { post: sendReadings() },
-      '/api/health': {
-        get: {
-          summary: 'Whether the parts of Holdfast are there',
-          responses: { 200: answer('The database answers.', json(health)), 503: answer('It does not.', json(health)) },
-        },
-      },
-      '/api/facility/{site}': {
-        get: {
-          summary: 'The facility file of a site',
-          security: BY_SESSION,
-          parameters: [SITE, query('format', { enum: ['json', 'yaml'], default: 'json' }, 'Form of the file.')],
-          responses: { 200: answer('The file.', json(facilityShape, 'input')), ...NOT_FOR_YOU },
-        },
-      },
-      '/api/record/{site}': {
-        get: {
-          summary: 'The record of a site as a table',
-          security: BY_SESSION,
-          parameters: [
-            SITE,
-            query('kind', { type: 'string' }, 'Entries of this kind alone.'),
-            query('by', { type: 'string' }, 'Entries of this account alone.'),
-          ],
-          responses: { 200: answer('The table.', { 'text/csv': { schema: { type: 'string' } } }), ...NOT_FOR_YOU },
-        },
-      },
-    },
+    paths: paths(),
     components: {
       securitySchemes: {
         source: { type: 'http', scheme: 'bearer', description: 'Token of a source of readings.' },
@@ -59,6 +31,57 @@ export function openApi(): Record<string, unknown> {
   };
 }
 
+function paths(): Record<string, unknown> {
+  return {
+    '/api/readings': { post: sendReadings() },
+    '/api/health': {
+      get: {
+        summary: 'Whether the parts of Holdfast are there',
+        responses: { 200: answer('The database answers.', json(health)), 503: answer('It does not.', json(health)) },
+      },
+    },
+    '/api/facility/{site}': {
+      get: {
+        summary: 'The facility file of a site',
+        security: BY_SESSION,
+        parameters: [SITE, query('format', { enum: ['json', 'yaml'], default: 'json' }, 'Form of the file.')],
+        responses: { 200: answer('The file.', json(facilityShape, 'input')), ...NOT_FOR_YOU },
+      },
+    },
+    '/api/systems': {
+      get: {
+        summary: 'Every system one may see, with its verdicts and how it stands now',
+        security: BY_SESSION,
+        parameters: [query('site', { type: 'string' }, 'Systems of the site with this key alone.')],
+        responses: { 200: answer('The systems.', ANY_OBJECT), 401: answer('Not signed in.') },
+      },
+    },
+    '/api/rota/{token}': {
+      get: {
+        summary: 'The rota as a calendar (RFC 5545), for whoever has the address',
+        parameters: [{ name: 'token', in: 'path', required: true, schema: { type: 'string' } }],
+        responses: {
+          200: answer('The calendar.', { 'text/calendar': { schema: { type: 'string' } } }),
+          404: answer('No such calendar, or no longer.'),
+        },
+      },
+    },
+    '/api/record/{site}': {
+      get: {
+        summary: 'The record of a site as a table',
+        security: BY_SESSION,
+        parameters: [
+          SITE,
+          query('kind', { type: 'string' }, 'Entries of this kind alone.'),
+          query('by', { type: 'string' }, 'Entries of this account alone.'),
+        ],
+        responses: { 200: answer('The table.', { 'text/csv': { schema: { type: 'string' } } }), ...NOT_FOR_YOU },
+      },
+    },
+  };
+}
+
+const ANY_OBJECT: Media = { 'application/json': { schema: { type: 'object' } } };
 const NOT_FOR_YOU = { 401: answer('Not signed in.'), 403: answer('Not allowed.'), 404: answer('No such site.') };
 
 function sendReadings(): Record<string, unknown> {

@@ -1,13 +1,12 @@
 'use client';
 
-import { Fragment } from 'react';
 import type { Standing } from '#core/incidents/story';
 import { CAUSE_WORDS, STRENGTH_WORDS } from '#core/incidents/words';
 import type { FormAction } from '../form/answer';
 import { DayField, LineField, TextField } from '../safeguards/fields';
-import { KeptForm } from '../safeguards/kept-form';
+import { EntryForm } from './entry-form';
 import { ChoiceField, OptionalLine } from './fields';
-import { type HeadView, placeOf } from './incident-view';
+import type { HeadView } from './incident-view';
 import style from './incidents.module.css';
 
 interface FormProps {
@@ -31,28 +30,28 @@ export function ActionForm({ head, ids, investigate, causes }: FormProps & { cau
   return (
     <div className={style.form}>
       <h3>Add an action</h3>
-      <KeptForm
+      <EntryForm
         action={investigate}
-        hidden={{ ...placeOf(head, ids.action), kind: 'action' }}
+        head={head}
+        id={ids.action}
+        hidden={{ kind: 'action' }}
         labels={LABELS}
         button="Add the action"
         done="The action is added."
       >
-        <Fragment key={ids.action}>
-          <TextField name="text" title={LABELS.text} />
-          <LineField name="owner" title={LABELS.owner} />
-          <DayField name="due" title={LABELS.due} first={head.today} />
-          <ChoiceField name="strength" title={LABELS.strength} options={STRENGTH_WORDS} />
-          {choice.length > 0 ? (
-            <ChoiceField
-              name="cause"
-              title={LABELS.cause}
-              options={{ '': 'none of those above', ...Object.fromEntries(choice) }}
-            />
-          ) : null}
-          <OptionalLine name="why" title={LABELS.why} />
-        </Fragment>
-      </KeptForm>
+        <TextField name="text" title={LABELS.text} />
+        <LineField name="owner" title={LABELS.owner} />
+        <DayField name="due" title={LABELS.due} first={head.today} />
+        <ChoiceField name="strength" title={LABELS.strength} options={STRENGTH_WORDS} />
+        {choice.length > 0 ? (
+          <ChoiceField
+            name="cause"
+            title={LABELS.cause}
+            options={{ '': 'none of those above', ...Object.fromEntries(choice) }}
+          />
+        ) : null}
+        <OptionalLine name="why" title={LABELS.why} />
+      </EntryForm>
     </div>
   );
 }
@@ -61,15 +60,17 @@ export function ActionForm({ head, ids, investigate, causes }: FormProps & { cau
 export function DoneForm({ head, ids, investigate, action }: FormProps & { action: string }) {
   return (
     <div className={style.form}>
-      <KeptForm
+      <EntryForm
         action={investigate}
-        hidden={{ ...placeOf(head, ids[action]), kind: 'action-done', action }}
+        head={head}
+        id={ids[action]}
+        hidden={{ kind: 'action-done', action }}
         labels={{ proof: 'What proves it' }}
         button="It is done"
         done="Kept as done."
       >
         <TextField name="proof" title="What proves it" rows={2} />
-      </KeptForm>
+      </EntryForm>
     </div>
   );
 }

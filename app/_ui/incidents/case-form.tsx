@@ -1,10 +1,9 @@
 'use client';
 
-import { Fragment } from 'react';
 import type { FormAction } from '../form/answer';
-import { KeptForm } from '../safeguards/kept-form';
+import { EntryForm } from './entry-form';
 import { ChoiceField } from './fields';
-import { type HeadView, placeOf } from './incident-view';
+import type { HeadView } from './incident-view';
 import style from './incidents.module.css';
 import type { ChoiceView } from './investigation-view';
 
@@ -20,17 +19,17 @@ export function CaseForm({ head, id, choice: { cases, compared }, investigate }:
   const options = Object.fromEntries(cases.map((one) => [one.id, one.title]));
   return (
     <div className={style.form}>
-      <KeptForm
+      <EntryForm
         action={investigate}
-        hidden={{ ...placeOf(head, id), kind: 'summary', part: 'case' }}
+        head={head}
+        id={id}
+        hidden={{ kind: 'summary', part: 'case' }}
         labels={{ text: 'Fault case' }}
         button="Hold it against this case"
         done="It is chosen."
       >
-        <Fragment key={id}>
-          <ChoiceField name="text" title="Fault case" start={compared?.id} options={options} />
-        </Fragment>
-      </KeptForm>
+        <ChoiceField name="text" title="Fault case" start={compared?.id} options={options} />
+      </EntryForm>
     </div>
   );
 }

@@ -1,12 +1,11 @@
 'use client';
 
-import { Fragment } from 'react';
 import { CAUSE_WORDS } from '#core/incidents/words';
 import type { FormAction } from '../form/answer';
 import { TextField } from '../safeguards/fields';
-import { KeptForm } from '../safeguards/kept-form';
+import { EntryForm } from './entry-form';
 import { ChoiceField } from './fields';
-import { type HeadView, placeOf } from './incident-view';
+import type { HeadView } from './incident-view';
 import style from './incidents.module.css';
 
 const LABELS = { cause: 'Kind of cause', certainty: 'How sure', text: 'What made it possible' };
@@ -22,19 +21,19 @@ interface CauseFormProps {
 export function CauseForm({ head, ids, investigate }: CauseFormProps) {
   return (
     <div className={style.form}>
-      <KeptForm
+      <EntryForm
         action={investigate}
-        hidden={{ ...placeOf(head, ids.cause), kind: 'cause' }}
+        head={head}
+        id={ids.cause}
+        hidden={{ kind: 'cause' }}
         labels={LABELS}
         button="Add the cause"
         done="The cause is added."
       >
-        <Fragment key={ids.cause}>
-          <ChoiceField name="cause" title={LABELS.cause} options={CAUSE_WORDS} />
-          <ChoiceField name="certainty" title={LABELS.certainty} options={CERTAINTIES} />
-          <TextField name="text" title={LABELS.text} />
-        </Fragment>
-      </KeptForm>
+        <ChoiceField name="cause" title={LABELS.cause} options={CAUSE_WORDS} />
+        <ChoiceField name="certainty" title={LABELS.certainty} options={CERTAINTIES} />
+        <TextField name="text" title={LABELS.text} />
+      </EntryForm>
     </div>
   );
 }

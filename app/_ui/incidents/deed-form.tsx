@@ -1,12 +1,11 @@
 'use client';
 
-import { Fragment } from 'react';
 import { DEED_WORDS } from '#core/incidents/words';
 import type { FormAction } from '../form/answer';
 import { TextField } from '../safeguards/fields';
-import { KeptForm } from '../safeguards/kept-form';
+import { EntryForm } from './entry-form';
 import { ChoiceField } from './fields';
-import { type HeadView, placeOf } from './incident-view';
+import type { HeadView } from './incident-view';
 import style from './incidents.module.css';
 import type { DeedView } from './investigation-view';
 
@@ -25,18 +24,18 @@ export function DeedForm({ head, ids, investigate, deed }: DeedFormProps) {
   const start = found?.did ?? (state === 'tested' ? 'worked' : state);
   return (
     <div className={style.form}>
-      <KeptForm
+      <EntryForm
         action={investigate}
-        hidden={{ ...placeOf(head, ids[id]), kind: 'safeguard', safeguard: id }}
+        head={head}
+        id={ids[id]}
+        hidden={{ kind: 'safeguard', safeguard: id }}
         labels={LABELS}
         button="Keep what it did"
         done="It is kept."
       >
-        <Fragment key={ids[id]}>
-          <ChoiceField name="did" title={LABELS.did} start={start} options={DEED_WORDS} />
-          <TextField name="evidence" title={LABELS.evidence} start={found?.evidence} rows={2} />
-        </Fragment>
-      </KeptForm>
+        <ChoiceField name="did" title={LABELS.did} start={start} options={DEED_WORDS} />
+        <TextField name="evidence" title={LABELS.evidence} start={found?.evidence} rows={2} />
+      </EntryForm>
     </div>
   );
 }

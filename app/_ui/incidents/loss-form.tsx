@@ -1,12 +1,12 @@
 'use client';
 
-import { Fragment, useId } from 'react';
+import { useId } from 'react';
 import type { Custom } from '#core/units/shown';
 import type { FormAction } from '../form/answer';
-import { KeptForm } from '../safeguards/kept-form';
 import { symbolOf } from '../units/figures';
+import { EntryForm } from './entry-form';
 import { MomentField, NumberField, OptionalLine } from './fields';
-import { type HeadView, placeOf } from './incident-view';
+import type { HeadView } from './incident-view';
 import style from './incidents.module.css';
 
 const LABELS = {
@@ -33,34 +33,35 @@ export function LossForm({ head, ids, investigate, groups, units }: LossFormProp
   const id = useId();
   return (
     <div className={style.form}>
-      <KeptForm
+      <EntryForm
+        key={units}
         action={investigate}
-        hidden={{ ...placeOf(head, ids.loss), kind: 'loss', units }}
+        head={head}
+        id={ids.loss}
+        hidden={{ kind: 'loss', units }}
         labels={LABELS}
         button="Record the loss"
         done="The loss is recorded."
       >
-        <Fragment key={`${ids.loss}${units}`}>
-          <label htmlFor={id}>
-            {LABELS.group}
-            <input id={id} type="text" name="group" list={`${id}-groups`} maxLength={200} required />
-          </label>
-          <datalist id={`${id}-groups`}>
-            {groups.map((group) => (
-              <option key={group} value={group} />
-            ))}
-          </datalist>
-          <div className={style.figures}>
-            <NumberField name="dead" title={LABELS.dead} />
-            <NumberField name="putDown" title={LABELS.putDown} />
-            <NumberField name="missing" title={LABELS.missing} />
-            <NumberField name="affected" title={LABELS.affected} />
-            <NumberField name="water" title={`${LABELS.water}, ${symbolOf(units, 'volume')}`} />
-          </div>
-          <MomentField name="at" title={LABELS.at} hint="When they were found. Empty: now." />
-          <OptionalLine name="note" title={LABELS.note} />
-        </Fragment>
-      </KeptForm>
+        <label htmlFor={id}>
+          {LABELS.group}
+          <input id={id} type="text" name="group" list={`${id}-groups`} maxLength={200} required />
+        </label>
+        <datalist id={`${id}-groups`}>
+          {groups.map((group) => (
+            <option key={group} value={group} />
+          ))}
+        </datalist>
+        <div className={style.figures}>
+          <NumberField name="dead" title={LABELS.dead} />
+          <NumberField name="putDown" title={LABELS.putDown} />
+          <NumberField name="missing" title={LABELS.missing} />
+          <NumberField name="affected" title={LABELS.affected} />
+          <NumberField name="water" title={`${LABELS.water}, ${symbolOf(units, 'volume')}`} />
+        </div>
+        <MomentField name="at" title={LABELS.at} hint="When they were found. Empty: now." />
+        <OptionalLine name="note" title={LABELS.note} />
+      </EntryForm>
     </div>
   );
 }

@@ -3,9 +3,9 @@
 import type { Signer } from '#core/incidents/incident';
 import { SIGNER_WORDS } from '#core/incidents/words';
 import type { FormAction } from '../form/answer';
-import { KeptForm } from '../safeguards/kept-form';
+import { EntryForm } from './entry-form';
 import { ChoiceField, OptionalLine } from './fields';
-import { type HeadView, placeOf } from './incident-view';
+import type { HeadView } from './incident-view';
 import style from './incidents.module.css';
 
 interface SignFormProps {
@@ -23,9 +23,11 @@ export function SignForm({ head, id, signers, sha256, sign }: SignFormProps) {
   const options = Object.fromEntries(signers.map((signer) => [signer, SIGNER_WORDS[signer]]));
   return (
     <div className={style.form}>
-      <KeptForm
+      <EntryForm
         action={sign}
-        hidden={{ ...placeOf(head, id), sha256 }}
+        head={head}
+        id={id}
+        hidden={{ sha256 }}
         labels={{ as: 'Sign as', why: 'Why nobody else signs' }}
         button="Sign the investigation"
         done="Signed."
@@ -34,7 +36,7 @@ export function SignForm({ head, id, signers, sha256, sign }: SignFormProps) {
         {signers.includes('sole-keeper') ? (
           <OptionalLine name="why" title="Why nobody else signs" hint="For a sole keeper." />
         ) : null}
-      </KeptForm>
+      </EntryForm>
     </div>
   );
 }

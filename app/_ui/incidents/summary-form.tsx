@@ -1,12 +1,11 @@
 'use client';
 
-import { Fragment } from 'react';
 import type { Part } from '#core/incidents/incident';
 import { PART_WORDS } from '#core/incidents/words';
 import type { FormAction } from '../form/answer';
 import { TextField } from '../safeguards/fields';
-import { KeptForm } from '../safeguards/kept-form';
-import { type HeadView, placeOf } from './incident-view';
+import { EntryForm } from './entry-form';
+import type { HeadView } from './incident-view';
 
 interface SummaryFormProps {
   head: HeadView;
@@ -19,16 +18,16 @@ interface SummaryFormProps {
 /** Writes one part of the summary; the one written last stands. */
 export function SummaryForm({ head, id, part, text, investigate }: SummaryFormProps) {
   return (
-    <KeptForm
+    <EntryForm
       action={investigate}
-      hidden={{ ...placeOf(head, id), kind: 'summary', part }}
+      head={head}
+      id={id}
+      hidden={{ kind: 'summary', part }}
       labels={{ text: PART_WORDS[part] }}
       button="Keep this"
       done="It is kept."
     >
-      <Fragment key={id}>
-        <TextField name="text" title={PART_WORDS[part]} start={text} rows={4} />
-      </Fragment>
-    </KeptForm>
+      <TextField name="text" title={PART_WORDS[part]} start={text} rows={4} />
+    </EntryForm>
   );
 }

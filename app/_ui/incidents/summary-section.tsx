@@ -9,7 +9,7 @@ import type { FindingsView } from './investigation-view';
 import { SummaryForm } from './summary-form';
 
 /** Parts that are told in words of one's own. */
-export const TOLD: readonly Part[] = PARTS.filter((part) => part !== 'case');
+const TOLD: readonly Part[] = PARTS.filter((part) => part !== 'case');
 
 interface SummaryProps {
   head: HeadView;
