@@ -53,6 +53,19 @@ const SCREENS: Record<string, (page: Page) => Promise<void>> = {
     await page.getByText('Water change, usually').click();
   },
   alarms: async (page) => void (await page.goto('/sites/lighthouse/alarms')),
+  readings: async (page) => void (await page.goto('/sites/mill-lane/readings')),
+  // After logger-file: a small file was taken in.
+  'sensor-readings': async (page) => {
+    await page.goto('/sites/mill-lane/readings/koi-vat/t-vat?span=day&until=2024-03-05');
+    await expect(page.getByRole('img', { name: /Koi vat temperature/ })).toBeVisible();
+  },
+  'logger-file': async (page) => {
+    await page.goto('/sites/mill-lane/readings/take-in');
+    const rows = Array.from({ length: 9 }, (_, i) => `0${i + 1}.02.2024 00:00;${i % 2},5;ok`);
+    const buffer = Buffer.from(['Deck logger', 'Date;Temp (°C);Flag', ...rows].join('\n'));
+    await page.getByLabel('File of a logger').setInputFiles({ name: 'log.csv', mimeType: 'text/csv', buffer });
+    await expect(page.getByRole('heading', { name: 'log.csv: 9 rows' })).toBeVisible();
+  },
   record: async (page) => void (await page.goto('/sites/lighthouse/record?times=utc')),
   people: async (page) => void (await page.goto('/sites/lighthouse/people')),
   description: async (page) => {
@@ -84,6 +97,12 @@ const SCREENS: Record<string, (page: Page) => Promise<void>> = {
   },
   'begin-system': async (page) => void (await page.goto('/sites/lighthouse/systems/new')),
   anchors: async (page) => void (await page.goto('/sites/lighthouse/record/anchors')),
+  'new-incident': async (page) => void (await page.goto('/sites/lighthouse/incidents/new')),
+  incident: toIncident,
+  'incident-timeline': async (page) => await toIncident(page, 'Timeline'),
+  'incident-investigation': async (page) => await toIncident(page, 'Investigation'),
+  'incident-report': async (page) => await toIncident(page, 'Print the report'),
+  incidents: async (page) => void (await page.goto('/sites/lighthouse/incidents')),
   machine: async (page) => void (await page.goto('/machine')),
   account: async (page) => void (await page.goto('/account')),
   'sign-in': async (page) => {
@@ -180,6 +199,21 @@ async function toWorstSystem(page: Page): Promise<void> {
     .getByRole('link')
     .click();
   await expect(page.getByText('What to do first:')).toBeVisible();
+}
+
+/** Opens an incident of a system with what is done first, and goes to one of its pages. */
+async function toIncident(page: Page, part?: string): Promise<void> {
+  await page.goto('/sites/lighthouse/incidents/new');
+  await page.getByLabel('What happened, in a few words').fill('Return pump stopped');
+  await page.getByLabel('System').selectOption({ index: 1 });
+  await page.getByLabel(/at the earliest/).fill('2026-01-05T02:00');
+  await page.getByRole('button', { name: 'Open the incident' }).click();
+  await expect(page.getByRole('heading', { level: 1, name: /^Incident \d+: Return pump stopped/ })).toBeVisible();
+  await page.getByRole('button', { name: 'People are safe' }).click();
+  await expect(page.getByRole('heading', { name: /^People are safe: done/ })).toBeVisible();
+  if (part === undefined) return;
+  await page.getByRole('link', { name: part, exact: true }).click();
+  await expect(page.getByRole('link', { name: part, exact: true })).toHaveAttribute('aria-current', 'page');
 }
 
 /** Folds everything that can be folded, or opens it: what is folded is judged as well. */

@@ -35,8 +35,9 @@ const REASONS = [
 ];
 const NOT_DONE = 0.004;
 const TEST_REASON = 'Not on this round: it needs two of us and a quiet hour.';
-/** How often a number is mistyped, and put right before long. */
-const MISTYPED = 0.0012;
+/** How often a number is mistyped, and put right before long; of what no alarm watches, so that it calls nobody. */
+const MISTYPED = 0.02;
+const UNWATCHED: readonly string[] = ['ph', 'nitrate', 'alkalinity'];
 
 /** What somebody recorded on a round, line by line, in order. */
 export function entriesOf(checks: readonly Check[], walking: Walking): PastEntry[] {
@@ -57,8 +58,8 @@ function entryOf(check: Check, walking: Walking, atMs: number, random: Random): 
   if (random.happens(NOT_DONE)) return [{ ...entry, notDone: random.one(REASONS) }];
   const value = seenValue(check, walking, atMs, random);
   if (value === null) return [{ ...entry, notDone: check.kind === 'test' ? TEST_REASON : random.one(REASONS) }];
-  if (value.kind === 'number' && value.value > 1 && random.happens(MISTYPED))
-    return mistyped(entry, check, value, walking);
+  const mayErr = 'quantity' in check && UNWATCHED.includes(check.quantity);
+  if (value.kind === 'number' && mayErr && random.happens(MISTYPED)) return mistyped(entry, check, value, walking);
   return [{ ...entry, value }];
 }
 

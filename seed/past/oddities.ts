@@ -29,7 +29,7 @@ export function addOddities(
   // A thermometer that got power again says so before it has measured.
   const back = pastInstant(site.zone, today, SILENT_HALL.daysAgo, SILENT_HALL.time) + SILENT_HALL.minutes * MINUTE_MS;
   replace(find('reef', 't-display'), 'temperature', back, 85);
-  hum(find('moon-jellies', 'w-return'), untilMs - HUMS_MIN * MINUTE_MS);
+  hum(find('moon-jellies', 'w-return'), untilMs - HUMS_MIN * MINUTE_MS, untilMs);
 }
 
 /** Puts a value in the place of the first reading after a moment. */
@@ -41,16 +41,14 @@ function replace(series: Series | null, quantity: 'oxygen' | 'temperature', afte
   if (quality !== 'good' && reason !== undefined) series.odd.set(i, { quality, reason });
 }
 
-/** A bearing wears out: the pump draws more than a healthy one does, every five minutes a little else. */
-function hum(series: Series | null, fromMs: number): void {
+/** A bearing wears out: the pump draws more than a healthy one does, every ten minutes a little else. */
+function hum(series: Series | null, fromMs: number, untilMs: number): void {
   if (!series) return;
   const random = randomOf('hum');
-  const first = series.atMs.findIndex((at) => at >= fromMs);
-  const [fromAt, lastAt] = [series.atMs[first], series.atMs.at(-1)];
-  if (first < 0 || fromAt === undefined || lastAt === undefined) return;
-  series.atMs.length = first;
-  series.values.length = first;
-  for (let at = fromAt; at <= lastAt; at += 10 * MINUTE_MS) {
+  const kept = series.atMs.filter((at) => at < fromMs).length;
+  series.atMs.length = kept;
+  series.values.length = kept;
+  for (let at = fromMs; at <= untilMs; at += 10 * MINUTE_MS) {
     series.atMs.push(at);
     series.values.push(inSteps(57.1 + 0.4 * random.normal(), 0.1));
   }

@@ -1,7 +1,7 @@
-import { type Condition, conditionOf } from '#core/alarms/condition';
+import { type Condition, conditionOf, type Limits, type Silence } from '#core/alarms/condition';
 import { beginWatch, hold, pass, type Seen, type Step, type Watch } from '#core/alarms/is-true';
+import { sideOf } from '#core/alarms/side';
 import type { Facility } from '#core/facility/facility';
-import type { System } from '#core/facility/system';
 import type { Series } from './sampled';
 
 /** One time that an alarm was raised in the past. */
@@ -43,59 +43,58 @@ export function raisedAt(
     system.alarms.flatMap((alarm) => {
       const condition = conditionOf(facility, system, alarm);
       if (!condition) return [];
-      const told = condition.kind === 'limits' ? [condition.sensor] : condition.sensors;
-      const seen = seenOf(told.flatMap((sensor) => bySensor.get(sensor) ?? []));
-      return [follow(system, alarm.key, condition, seen, { fromMs, untilMs })];
+      const told = (condition.kind === 'limits' ? [condition.sensor] : condition.sensors).flatMap(
+        (sensor) => bySensor.get(sensor) ?? [],
+      );
+      const watched: Watched = {
+        system: system.key,
+        alarm: alarm.key,
+        watch: beginWatch(condition, fromMs),
+        raised: [],
+      };
+      if (condition.kind === 'limits') for (const one of told) followLimits(condition, watched, one);
+      else followSilence(condition, watched, told);
+      passTo(condition, watched, untilMs);
+      return [watched];
     }),
   );
 }
 
-function follow(
-  { key: system }: System,
-  alarm: string,
-  condition: Condition,
-  seen: readonly Seen[],
-  { fromMs, untilMs }: { fromMs: number; untilMs: number },
-): Watched {
-  const watched: Watched = { system, alarm, watch: beginWatch(condition, fromMs), raised: [] };
-  const take = ({ watch, turn }: Step, knownMs: number) => {
-    watched.watch = watch;
-    if (turn?.kind === 'raised')
-      watched.raised.push({ system, alarm, beganMs: turn.atMs, raisedMs: knownMs, value: turn.value, returned: null });
-    const last = watched.raised.at(-1);
-    if (turn?.kind === 'returned' && last) last.returned = { atMs: turn.atMs, knownMs, value: turn.value };
-  };
-  for (const one of seen) {
-    passTo(condition, watched, one.cameMs - 1, take);
-    for (const step of hold(condition, watched.watch, one)) take(step, one.cameMs);
+/** Most readings are as they should be, of an alarm that is calm: they change nothing but which one was the newest. */
+function followLimits(condition: Limits, watched: Watched, { atMs, values, odd }: Series): void {
+  for (const [i, value] of values.entries()) {
+    const at = atMs[i] ?? 0;
+    const quality = odd.get(i)?.quality ?? 'good';
+    if (watched.watch.phase === 'normal' && quality === 'good' && sideOf(condition, value) !== 'beyond') {
+      watched.watch.lastMs = at;
+      watched.watch.lastValue = value;
+    } else take(condition, watched, { atMs: at, cameMs: at + UNDER_WAY_MS, value, quality, isByHand: false });
   }
-  passTo(condition, watched, untilMs, take);
-  return watched;
+}
+
+/** Of several sensors that tell at once one is enough. */
+function followSilence(condition: Silence, watched: Watched, told: readonly Series[]): void {
+  const times = Float64Array.from(new Set(told.flatMap(({ atMs }) => atMs))).sort();
+  for (const atMs of times)
+    take(condition, watched, { atMs, cameMs: atMs + UNDER_WAY_MS, value: 0, quality: 'good', isByHand: false });
+}
+
+function take(condition: Condition, watched: Watched, seen: Seen): void {
+  passTo(condition, watched, seen.cameMs - 1);
+  for (const step of hold(condition, watched.watch, seen)) note(watched, step, seen.cameMs);
+}
+
+function note(watched: Watched, { watch, turn }: Step, knownMs: number): void {
+  const { system, alarm, raised } = watched;
+  watched.watch = { ...watch };
+  if (turn?.kind === 'raised')
+    raised.push({ system, alarm, beganMs: turn.atMs, raisedMs: knownMs, value: turn.value, returned: null });
+  const last = raised.at(-1);
+  if (turn?.kind === 'returned' && last) last.returned = { atMs: turn.atMs, knownMs, value: turn.value };
 }
 
 /** The clock goes on to a moment: whatever was due by then came about when it was due. */
-function passTo(
-  condition: Condition,
-  watched: Watched,
-  toMs: number,
-  take: (step: Step, knownMs: number) => void,
-): void {
+function passTo(condition: Condition, watched: Watched, toMs: number): void {
   const { dueMs } = watched.watch;
-  if (dueMs !== null && dueMs <= toMs) take(pass(condition, watched.watch, dueMs), dueMs);
-}
-
-/** The readings of some sensors in the order in which they came. */
-function seenOf(series: readonly Series[]): Seen[] {
-  const all = series.flatMap(({ atMs, values, odd }) =>
-    atMs.map(
-      (at, i): Seen => ({
-        atMs: at,
-        cameMs: at + UNDER_WAY_MS,
-        value: values[i] ?? 0,
-        quality: odd.get(i)?.quality ?? 'good',
-        isByHand: false,
-      }),
-    ),
-  );
-  return series.length > 1 ? all.sort((a, b) => a.cameMs - b.cameMs) : all;
+  if (dueMs !== null && dueMs <= toMs) note(watched, pass(condition, watched.watch, dueMs), dueMs);
 }

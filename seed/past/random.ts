@@ -35,14 +35,17 @@ export function randomOf(...words: readonly string[]): Random {
   };
 }
 
-/** Four words of 32 bits out of a text: FNV-1a from four beginnings. */
+/** Four words of 32 bits out of a text: FNV-1a from four beginnings, in one pass. */
 function hash(text: string): [number, number, number, number] {
-  const from = (basis: number): number => {
-    let h = basis;
-    for (let i = 0; i < text.length; i++) h = Math.imul(h ^ text.charCodeAt(i), 16_777_619);
-    return h >>> 0;
-  };
-  return [from(2_166_136_261), from(84_696_351), from(1_099_511_627), from(3_421_674_724)];
+  let [a, b, c, d] = [2_166_136_261, 84_696_351, 1_099_511_627, -873_292_572];
+  for (let i = 0; i < text.length; i++) {
+    const code = text.charCodeAt(i);
+    a = Math.imul(a ^ code, 16_777_619);
+    b = Math.imul(b ^ code, 16_777_619);
+    c = Math.imul(c ^ code, 16_777_619);
+    d = Math.imul(d ^ code, 16_777_619);
+  }
+  return [a, b, c, d];
 }
 
 /** Words thrown away at first, so that seeds that are alike part. */

@@ -9,7 +9,7 @@ import type { PastTest } from './ledger';
 import type { SystemPast } from './readings-of';
 import { idFor } from './seeded-id';
 import type { LocalDay } from './span';
-import { copiedAt, seenAt } from './told-rounds';
+import { copiedAt, pinnedAt, seenAt } from './told-rounds';
 import { type PastWalk, pastWalks } from './walks';
 
 /** One round that was walked, with its sheet as it was then and what was recorded on it. */
@@ -38,7 +38,7 @@ export function pastRounds(
   const { key } = facility.site;
   const losses = lossesAt(facility, today);
   const reader = readersOf(facility, systems, days[0]?.fromMs ?? 0);
-  return pastWalks(facility, days, untilMs).map((past): PastRound => {
+  return pastWalks(facility, days, untilMs, pinnedAt(facility, today)).map((past): PastRound => {
     const { slot, date } = past.walk;
     const round = `${slot.key} ${date}`;
     // What was tested on the day was not tested yet when the round was begun.

@@ -1,7 +1,7 @@
 import type { Facility } from '#core/facility/facility';
 import type { EntryValue } from '#core/rounds/entry';
 import { addDays } from '#core/time/add-days';
-import { wallClock } from '#core/time/zone';
+import { instantOf, wallClock } from '#core/time/zone';
 import { poolStory, windowStory } from './story';
 
 /** What is seen on a line that is not as usual. */
@@ -80,7 +80,7 @@ function poolSeen(found: Map<string, Seen>, round: string, evening: string): voi
 /** The dial stands where it was put, and the water does not. */
 function windowSeen(found: Map<string, Seen>, round: string, sunday: string): void {
   if (round === `sunday-closing ${sunday}`) {
-    found.set('window-tank/equipment/heater', {
+    found.set('window-tank/equipment/heater/usual', {
       value: { kind: 'yes-no', asUsual: false },
       note: 'Hot, and its lamp is on though the dial says 25. Unplugged.',
     });
@@ -90,4 +90,25 @@ function windowSeen(found: Map<string, Seen>, round: string, sunday: string): vo
     value: { kind: 'head-count', count: 60 },
     note: 'One dwarf cichlid dead at the surface.',
   });
+}
+
+/**
+ * Rounds of the stories, which were walked whatever else was left out: when each was begun, by slot and day.
+ *
+ * @param today   ISO date on which it is shown
+ */
+export function pinnedAt({ site }: Facility, today: string): ReadonlyMap<string, number> {
+  const { key, zone } = site;
+  if (key === 'harbour') {
+    const next = addDays(wallClock(zone, poolStory(zone, today).pausedMs).date, 1);
+    return new Map([[`morning ${next}`, instantOf(zone, next, '07:22')]]);
+  }
+  if (key !== 'mill-lane') return new Map();
+  const { seenMs } = windowStory(zone, today);
+  const { date } = wallClock(zone, seenMs);
+  const next = addDays(date, 1);
+  return new Map([
+    [`sunday-closing ${date}`, seenMs - 5 * 60_000],
+    [`opening ${next}`, instantOf(zone, next, '09:18')],
+  ]);
 }

@@ -26,14 +26,23 @@ const LATE = 0.07;
 /** A second look lags; of the last days none was had. */
 const NOT_YET_MS = 80 * HOUR_MS;
 
-/** The walks that were begun up to now; those that are missing were missed, or are due still. */
-export function pastWalks(facility: Facility, days: readonly LocalDay[], untilMs: number): PastWalk[] {
+/**
+ * The walks that were begun up to now; those that are missing were missed, or are due still.
+ *
+ * @param pinned   when those were begun that a story tells of, by slot and day
+ */
+export function pastWalks(
+  facility: Facility,
+  days: readonly LocalDay[],
+  untilMs: number,
+  pinned: ReadonlyMap<string, number>,
+): PastWalk[] {
   const { zone, key } = facility.site;
   const [first, last] = [days[0]?.date ?? '', days.at(-1)?.date ?? ''];
   const walks = walksDue(facility.rounds, zone, first, addDays(last, 1), facility.shifts);
   return walks.flatMap((walk) => {
     const random = randomOf(key, 'walk', walk.slot.key, walk.date);
-    const begunMs = beginning(walk, random);
+    const begunMs = pinned.get(`${walk.slot.key} ${walk.date}`) ?? beginning(walk, random);
     const minutes = random.between(24, 46);
     const by = walker(facility, begunMs ?? walk.dueAt, random);
     if (begunMs === null || by === null || begunMs + minutes * MINUTE_MS > untilMs) return [];

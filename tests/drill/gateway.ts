@@ -1,8 +1,10 @@
 import { setTimeout as wait } from 'node:timers/promises';
 import { type LoadSite, PROBES, USUAL_C, WARM_C } from './load-site';
 
-/** ms from one body to the next. */
+/** ms from one body to the next, while each is answered in time. */
 const EVERY_MS = 100;
+/** ms of readings one body holds at most: what was held up is sent together. */
+const MOST_MS = 5000;
 /** ms after a body that was not answered. */
 const AGAIN_MS = 200;
 const PATIENCE_MS = 10_000;
@@ -37,13 +39,14 @@ export interface Gateway extends Sent {
 export function sendSteadily(address: string, site: LoadSite, rate: number): Gateway {
   const sent: Sent = { answered: new Map(), crossings: [], again: 0, tookMs: [] };
   const began = Date.now();
-  const each = Math.round((rate * EVERY_MS) / SECOND_MS / PROBES);
+  const stepMs = (SECOND_MS * PROBES) / rate;
   let isOver = false;
   const sending = (async () => {
-    for (let n = 0; !isOver; n++) {
-      const fromMs = began + n * EVERY_MS;
+    for (let fromMs = began; !isOver; ) {
       await wait(Math.max(0, fromMs + EVERY_MS - Date.now()));
-      await deliver(address, site, bodyOf(site, began, fromMs, each), sent);
+      const steps = Math.floor(Math.min(Date.now() - fromMs, MOST_MS) / stepMs);
+      await deliver(address, site, bodyOf(site, began, fromMs, { steps, stepMs }), sent);
+      fromMs += steps * stepMs;
     }
   })();
   return {
@@ -58,6 +61,11 @@ export function sendSteadily(address: string, site: LoadSite, rate: number): Gat
   };
 }
 
+interface Steps {
+  steps: number;
+  stepMs: number;
+}
+
 interface Line {
   sensor: string;
   atMs: number;
@@ -66,10 +74,10 @@ interface Line {
 }
 
 /** The readings of each probe in one stretch. */
-function bodyOf({ probes }: LoadSite, began: number, fromMs: number, each: number): Line[] {
+function bodyOf({ probes }: LoadSite, began: number, fromMs: number, { steps, stepMs }: Steps): Line[] {
   return probes.flatMap(({ id, name }, probe) =>
-    Array.from({ length: each }, (_, i) => {
-      const atMs = fromMs + Math.floor((i * EVERY_MS) / each);
+    Array.from({ length: steps }, (_, i) => {
+      const atMs = fromMs + i * stepMs;
       const value = isWarm(probe, atMs - began) ? WARM_C : USUAL_C;
       return { sensor: id, atMs, value, record: { n: name, t: atMs / SECOND_MS, v: value } };
     }),

@@ -62,7 +62,7 @@ export async function countLoad(
     answered: sent.answered.size,
     missing: [...sent.answered].filter(([key, value]) => there.get(key) !== value).map(([key]) => key),
     crossings: called.length,
-    missed: called.filter((key) => !times.has(key)),
+    missed: called.filter((key) => !times.has(key)).map((key) => neighbours(key, sent, raised)),
     doubled: [...times].filter(([, count]) => count > 1).map(([key]) => key),
     strange: [...times.keys()].filter((key) => !called.includes(key)).length,
     waiting: waiting[0].n,
@@ -71,6 +71,16 @@ export async function countLoad(
     ),
     toldS: raised.flatMap((one) => toldAfter(one, told)),
   };
+}
+
+/** An alarm that was missed, and those of its sensor that were raised around it. */
+function neighbours(missed: string, { crossings }: Pick<Sent, 'crossings'>, raised: readonly Raised[]): string {
+  const [sensor, atMs] = missed.split(' ');
+  const nth = crossings.findIndex((one) => one.sensor === sensor && one.atMs === Number(atMs));
+  const others = raised
+    .filter((one) => one.sensor === sensor)
+    .map(({ beganAt }) => seconds(beganAt, Number(atMs)).toFixed(1));
+  return `number ${nth + 1} of ${crossings.length}, ${new Date(Number(atMs)).toISOString()}, others ${others.join(', ')} s before`;
 }
 
 /** s from the arrival until the last of the pages was told. */

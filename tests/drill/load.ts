@@ -70,6 +70,7 @@ async function stretch(key: string, work: (gateway: Gateway) => Promise<void>): 
   await wait(1000);
   pages.stop();
   const count = await countLoad(query, site, gateway, pages.told);
+  for (const one of count.missed) console.log(`  missed: ${one}`);
   for (const line of linesOf(key, count, gateway, tookS)) console.log(line);
   return count;
 }

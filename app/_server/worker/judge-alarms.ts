@@ -43,21 +43,14 @@ export function judgeAlarms(): Judging {
       if (isOver || underWay.size >= AT_ONCE) return;
       if (underWay.has(site) || (resting.get(site) ?? 0) > now().getTime()) continue;
       waiting.delete(site);
-      const turn = judge(site).finally(() => {
+      const turn = judge(site).then((outcome) => {
         underWay.delete(site);
+        resting.delete(site);
+        if (outcome === 'more') waiting.add(site);
+        if (outcome === 'broke') resting.set(site, now().getTime() + REST_MS);
         next();
       });
       underWay.set(site, turn);
-    }
-  };
-  const judge = async (site: string): Promise<void> => {
-    try {
-      const { batches } = await judgeSite(site, now());
-      resting.delete(site);
-      if (batches > 0) waiting.add(site);
-    } catch (error) {
-      resting.set(site, now().getTime() + REST_MS);
-      logError('alarms were not judged', error);
     }
   };
   const look = async (): Promise<void> => {
@@ -82,6 +75,17 @@ export function judgeAlarms(): Judging {
       await Promise.all([ticking.stop(), listening.stop(), ...underWay.values()]);
     },
   };
+}
+
+/** Judges a site once. @returns whether more may have arrived meanwhile, or it broke */
+async function judge(site: string): Promise<'done' | 'more' | 'broke'> {
+  try {
+    const { batches } = await judgeSite(site, now());
+    return batches > 0 ? 'more' : 'done';
+  } catch (error) {
+    logError('alarms were not judged', error);
+    return 'broke';
+  }
 }
 
 /** Does something each second, one at a time. */

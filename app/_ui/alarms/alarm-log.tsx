@@ -30,9 +30,8 @@ interface AlarmLogProps {
 export function AlarmLog({ alarm, log, site, units }: AlarmLogProps) {
   return (
     <ol className={style.log}>
-      {log.map((line, place) => (
-        // biome-ignore lint/suspicious/noArrayIndexKey: rows are only ever added, in this order
-        <li key={place}>
+      {log.map((line) => (
+        <li key={keyOf(line)}>
           <time dateTime={line.at}>{instantSaid(line.at, site.zone)}</time>
           <div>
             <LineSaid line={line} alarm={alarm} units={units} />
@@ -41,6 +40,12 @@ export function AlarmLog({ alarm, log, site, units }: AlarmLogProps) {
       ))}
     </ol>
   );
+}
+
+/** Nothing of one kind happens twice at one instant by one person. */
+function keyOf(line: LogLineView): string {
+  const who = 'name' in line ? line.name : 'by' in line ? (line.by ?? '') : '';
+  return `${line.at} ${line.what} ${who}`;
 }
 
 function LineSaid({ line, alarm, units }: { line: LogLineView; alarm: AlarmView; units: Custom }) {

@@ -62,17 +62,7 @@ function columnsFor(
     {
       id: 'due',
       head: 'Due',
-      cell: ({ entry, isLate }) =>
-        isLate ? (
-          <>
-            <span aria-hidden="true" className={style.mark}>
-              ▲
-            </span>{' '}
-            <strong>{entry.body.due}, late</strong>
-          </>
-        ) : (
-          entry.body.due
-        ),
+      cell: (line) => <Due line={line} />,
     },
     {
       id: 'strength',
@@ -82,21 +72,43 @@ function columnsFor(
     {
       id: 'done',
       head: 'Done',
-      cell: ({ entry, done: by }) => (
-        <>
-          {by ? (
-            <>
-              <When atMs={by.atMs} zone={head.site.zone} />: {by.body.proof}
-            </>
-          ) : (
-            'not yet'
-          )}
-          {!by && done ? <Fold title="It is done">{done(entry.id)}</Fold> : null}
-          {by ? back?.(by.id) : back?.(entry.id)}
-        </>
-      ),
+      cell: (line) => <Done line={line} zone={head.site.zone} done={done} back={back} />,
     },
   ];
+}
+
+function Due({ line: { entry, isLate } }: { line: ActionLine }) {
+  if (!isLate) return <>{entry.body.due}</>;
+  return (
+    <>
+      <span aria-hidden="true" className={style.mark}>
+        ▲
+      </span>{' '}
+      <strong>{entry.body.due}, late</strong>
+    </>
+  );
+}
+
+interface DoneProps extends Pick<ActionProps, 'done' | 'back'> {
+  line: ActionLine;
+  zone: string;
+}
+
+function Done({ line: { entry, done: by }, zone, done, back }: DoneProps) {
+  if (by)
+    return (
+      <>
+        <When atMs={by.atMs} zone={zone} />: {by.body.proof}
+        {back?.(by.id)}
+      </>
+    );
+  return (
+    <>
+      not yet
+      {done ? <Fold title="It is done">{done(entry.id)}</Fold> : null}
+      {back?.(entry.id)}
+    </>
+  );
 }
 
 function answers(cause: FindingsView['causes'][number] | undefined): string {

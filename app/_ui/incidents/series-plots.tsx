@@ -6,6 +6,7 @@ import { TwoWidths } from '../plot/two-widths';
 import type { SensorView } from './incident-view';
 import { quantityName } from './measured';
 import { SeriesPlot } from './series-plot';
+import style from './series-plot.module.css';
 import { SeriesTable } from './series-table';
 import type { TimelineView } from './timeline-body';
 
@@ -43,7 +44,7 @@ export function SeriesPlots({
   const [beyond, within] = [drawn.filter((one) => one.isBeyond), drawn.filter((one) => !one.isBeyond)];
   const { zone } = page.head.site;
   const plot = (one: DrawnSeries) => (
-    <figure key={one.id}>
+    <figure key={one.id} className={style.figure}>
       <TwoWidths
         draw={(width) => (
           <SeriesPlot series={one} marks={page.marks} fromMs={page.fromMs} toMs={page.toMs} zone={zone} width={width} />

@@ -23,7 +23,7 @@ const HEIGHT = 240;
 
 /** Readings over time, with what is not good and what was taken by hand as marks; for a desk and for a phone. */
 export function ReadingPlot(props: PlotProps) {
-  return <TwoWidths draw={(width) => <Plot {...props} width={width} />} />;
+  return <TwoWidths desk={1200} draw={(width) => <Plot {...props} width={width} />} />;
 }
 
 function Plot({ view, units, width }: PlotProps & { width: number }) {
@@ -53,14 +53,17 @@ function Plot({ view, units, width }: PlotProps & { width: number }) {
   );
 }
 
-/** What is good, widened to the limits and to what is suspect; a bad reading stretches nothing. */
+/** What is good, widened to the limits, and to what is doubtful if that lies near; farther off, it stands at the edge. */
 function domainOf({ buckets, points, limits }: SensorReadingsView, shown: (value: number) => number): [number, number] {
-  const own = [
+  const good = [
     ...buckets.flatMap(({ low, high }) => [low, high]),
-    ...points.filter(({ quality }) => quality !== 'bad').map(({ value }) => value),
+    ...points.filter(({ quality }) => quality === 'good').map(({ value }) => value),
   ];
-  const values = (own.length > 0 ? [...own, ...limits.map(({ value }) => value)] : [0, 1]).map(shown);
-  const [low = 0, high = 1] = extent(values);
+  const doubtful = points.filter(({ quality }) => quality !== 'good').map(({ value }) => value);
+  const [least = Number.NEGATIVE_INFINITY, most = Number.POSITIVE_INFINITY] = extent(good);
+  const near = doubtful.filter((value) => value >= 2 * least - most && value <= 2 * most - least);
+  const values = [...good, ...near, ...limits.map(({ value }) => value)];
+  const [low = 0, high = 1] = extent((values.length > 0 ? values : doubtful).map(shown));
   const room = Math.max((high - low) * 0.06, Math.abs(high) * 0.005, 0.05);
   return [low - room, high + room];
 }

@@ -32,7 +32,7 @@ export function SensorBody({ view, units }: SensorBodyProps) {
       ]}
       lead={
         <p>
-          {QUANTITY_WORDS[sensor.quantity]} of {system.name},{' '}
+          {capital(QUANTITY_WORDS[sensor.quantity])} of {system.name},{' '}
           {days.first === days.last ? days.first : `${days.first} to ${days.last}`}. Times are those of {site.zone}.
         </p>
       }
@@ -50,6 +50,10 @@ export function SensorBody({ view, units }: SensorBodyProps) {
       {view.points.length > 0 ? <PointsSection view={view} units={units} /> : null}
     </Page>
   );
+}
+
+function capital(words: string): string {
+  return words === 'pH' ? words : `${words.charAt(0).toUpperCase()}${words.slice(1)}`;
 }
 
 function SpanLinks({ view: { site, system, sensor, span, days } }: { view: SensorReadingsView }) {

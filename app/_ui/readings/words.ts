@@ -1,6 +1,7 @@
 import type { SensorQuantity } from '#core/facility/system';
 import type { Origin, Quality } from '#core/readings/reading';
 import type { Span } from '#core/readings/spans';
+import { DAY } from '#core/time/week';
 import { siteAddress } from '../frame/site-address';
 import { lasting } from '../words/lasting';
 
@@ -38,10 +39,15 @@ export const SPAN_WORDS: Record<Span, string> = {
   'sixty-days': '60 days',
 };
 
+/** Days from which on parts of a day say nothing. */
+const MANY_DAYS = 10;
+
 /** How long ago something was. @param seconds   below 0 when it lies ahead */
 export function ago(seconds: number): string {
   if (seconds < -60) return `${lasting(-seconds)} ahead`;
-  return seconds < 5 ? 'just now' : `${lasting(seconds)} ago`;
+  if (seconds < 5) return 'just now';
+  if (seconds >= MANY_DAYS * DAY) return `${Math.round(seconds / DAY)}\u00a0days ago`;
+  return `${lasting(seconds)} ago`;
 }
 
 /** Address of the readings of a sensor. */

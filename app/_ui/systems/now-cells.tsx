@@ -10,10 +10,10 @@ export function NowCell({ row }: { row: SystemRow }) {
   return (
     <span className={style.now}>
       {open.length === 0 ? <span className={style.quiet}>nothing open</span> : null}
-      {open.map(({ says, isAbnormal }) => (
+      {open.map(({ says, isAbnormal, on }) => (
         <span key={says} className={isAbnormal ? style.high : undefined}>
           {isAbnormal ? <Mark /> : null}
-          {says}
+          {on ? <Link href={siteAddress(row.site, on, ...(on === 'states' ? [row.system] : []))}>{says}</Link> : says}
         </span>
       ))}
       <span className={style.under}>

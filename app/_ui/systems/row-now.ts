@@ -22,6 +22,8 @@ interface OpenThing {
   says: string;
   /** Whether it is abnormal: a mark and weight beside the words. */
   isAbnormal: boolean;
+  /** The page of the site that shows it. */
+  on?: 'alarms' | 'rounds' | 'states';
 }
 
 /** How a system stands now, in words. */
@@ -61,15 +63,17 @@ export function rowNow(now: ListedNow, at: string, zone: string): RowNow {
   };
 }
 
-function counted(count: number, noun: string, how: string): OpenThing[] {
-  return count === 0 ? [] : [{ says: `${count} ${noun}${count === 1 ? '' : 's'} ${how}`, isAbnormal: true }];
+function counted(count: number, noun: 'alarm' | 'round', how: string): OpenThing[] {
+  return count === 0
+    ? []
+    : [{ says: `${count} ${noun}${count === 1 ? '' : 's'} ${how}`, isAbnormal: true, on: `${noun}s` }];
 }
 
 function stateSaid({ state, until, outstayed }: ListedNow['states'][number], at: string, zone: string): OpenThing {
   const isNear = Math.abs(Date.parse(until) - Date.parse(at)) < 12 * 3_600_000;
   const when = isNear ? timeSaid(until, zone) : momentSaid(until, zone);
-  if (outstayed) return { says: `${stateName(state)} outstayed, was to end ${when}`, isAbnormal: true };
-  return { says: `${stateName(state)} until ${when}`, isAbnormal: false };
+  if (outstayed) return { says: `${stateName(state)} outstayed, was to end ${when}`, isAbnormal: true, on: 'states' };
+  return { says: `${stateName(state)} until ${when}`, isAbnormal: false, on: 'states' };
 }
 
 function tonightSaid({ tonight, isTonightKnown }: ListedNow): RowNow['tonight'] {

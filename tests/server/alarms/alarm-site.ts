@@ -96,6 +96,13 @@ export async function alarmSite(query: Copy['query'], facility: Facility): Promi
         );
       return who;
     },
+    ...asked(query, siteId),
+  };
+}
+
+/** What became of the alarms of a site. */
+function asked(query: Copy['query'], siteId: string): Pick<AlarmSite, 'events' | 'open' | 'calls'> {
+  return {
     events: async () =>
       (
         await query(

@@ -99,7 +99,7 @@ function ZeroField({ seen, one, set, asked }: CellProps) {
         asked={asked}
         choose={(zero) => set(one.place, { zero: zero as Zero })}
       />
-      <span className={style.hint}>{zeros} times</span>
+      <span className={style.hint}>{zeros === 1 ? 'in 1 row' : `in ${zeros} rows`}</span>
     </>
   );
 }

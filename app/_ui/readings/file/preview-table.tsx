@@ -13,7 +13,7 @@ export function PreviewTable({ seen, isFresh }: { seen: LookView; isFresh: boole
 }
 
 function Stored({ seen, rows }: { seen: LookView; rows: PreviewView[] }) {
-  const taken = seen.sensors.filter(({ id }) => seen.draft.columns.some(({ sensor }) => sensor === id));
+  const taken = seen.draft.columns.flatMap(({ sensor }) => seen.sensors.filter(({ id }) => id === sensor));
   const columns: Column<PreviewView>[] = [
     { id: 'line', head: 'Line', cell: ({ line }) => line },
     {

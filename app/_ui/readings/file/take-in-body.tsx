@@ -5,6 +5,7 @@ import { type Column, Ledger } from '../../table/ledger';
 import { instantSaid } from '../../words/instant';
 import type { LookView, TakenView } from './look-view';
 import { TakeInForm } from './take-in-form';
+import style from './file.module.css';
 
 interface ImportView {
   id: string;
@@ -43,12 +44,14 @@ export function TakeInBody({ view: { site, imports }, look, takeIn }: TakeInBody
     >
       <TakeInForm site={site.key} look={look} takeIn={takeIn} />
       {imports.length > 0 ? (
-        <Ledger
-          caption={<h2>Taken in before</h2>}
-          columns={columnsFor(site.zone)}
-          rows={imports}
-          keyOf={({ id }) => id}
-        />
+        <div className={style.before}>
+          <Ledger
+            caption={<h2>Taken in before</h2>}
+            columns={columnsFor(site.zone)}
+            rows={imports}
+            keyOf={({ id }) => id}
+          />
+        </div>
       ) : null}
     </Page>
   );
