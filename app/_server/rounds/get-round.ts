@@ -40,15 +40,7 @@ export async function getRound(who: Who, { site: key, round: id }: RoundAddress)
       system: place.system,
       cleanness: place.cleanness,
       stands: stands(place.system?.key ?? null),
-      lines: place.checks.map(
-        (check): ToldLine => ({
-          check,
-          entries: told.get(check.key) ?? [],
-          last: lasts.get(check.key) ?? null,
-          isAbnormal: abnormal(check, told.get(check.key)),
-          nextEntry: newId(),
-        }),
-      ),
+      lines: place.checks.map((check) => toldLine(check, told.get(check.key) ?? [], lasts.get(check.key) ?? null)),
     }),
   );
   const signature = (kind: 'signed' | 'second-look') => {
@@ -90,9 +82,9 @@ function toldEntries(entries: readonly Entry[], nameOf: (id: string) => string):
   return told;
 }
 
-function abnormal(check: ToldLine['check'], entries: ToldEntry[] | undefined): boolean {
-  const value = entries?.at(-1)?.value;
-  return value ? isAbnormal(check, value) : false;
+function toldLine(check: ToldLine['check'], entries: ToldEntry[], last: ToldLine['last']): ToldLine {
+  const value = entries.at(-1)?.value;
+  return { check, entries, last, isAbnormal: value ? isAbnormal(check, value) : false, nextEntry: newId() };
 }
 
 /** Where somebody has last been on a round. */

@@ -2,7 +2,9 @@ import 'server-only';
 import type { Standing } from '#core/rounds/due';
 import { ok, type Result } from '#core/result';
 import { accountNames } from '#data/accounts/names';
+import type { WalkStanding } from '#core/rounds/standings';
 import { newId } from '#data/new-id';
+import type { RoundRow } from '#data/rounds/list-rounds';
 import { siteRounds } from '#shape/rounds/requests';
 import { now } from '../clock';
 import { may } from '../gate/may';
@@ -10,7 +12,7 @@ import type { Refusal } from '../gate/refusal';
 import type { Who } from '../gate/who';
 import { findStoredSite } from '../reviews/find-stored-site';
 import { listWaiting, type Waiting } from './list-waiting';
-import { roundsStanding } from './rounds-standing';
+import { roundsStanding, type SlotRound } from './rounds-standing';
 
 /** A walk of the timetable, or one besides it. */
 export interface RoundLine {
@@ -60,45 +62,57 @@ export async function listRounds(who: Who, { site: key }: { site: string }): Pro
       [begunBy, signed?.by, secondLook?.by].filter((id) => id !== undefined),
     ),
   );
-  const told = (done: { at: Date; by: string } | null | undefined) =>
-    done ? { at: done.at.toISOString(), by: names.get(done.by) ?? done.by } : null;
+  const told: Tell = (done) => (done ? { at: done.at.toISOString(), by: names.get(done.by) ?? done.by } : null);
   const systemNames = new Map(stored.facility.systems.map((system) => [system.key, system.name]));
-  const lines = walks.map(
-    ({ slot, dueAt, lateAt, standing, round }): RoundLine => ({
-      slot: slot.key,
-      name: slot.name,
-      dueAt: new Date(dueAt).toISOString(),
-      lateAt: new Date(lateAt).toISOString(),
-      standing,
-      round: round?.id ?? null,
-      begun: round && told({ at: new Date(round.begunAt), by: round.begunBy }),
-      signed: told(round?.signed),
-      secondLook: told(round?.secondLook),
-      systems: slot.systems?.map((one) => systemNames.get(one) ?? one) ?? null,
-    }),
-  );
-  const more = besides.map(
-    (round): RoundLine => ({
-      slot: null,
-      name: round.name,
-      dueAt: round.dueAt.toISOString(),
-      lateAt: null,
-      standing: round.signed ? 'done' : 'begun',
-      round: round.id,
-      begun: told({ at: round.begunAt, by: round.begunBy }),
-      signed: told(round.signed),
-      secondLook: told(round.secondLook),
-      systems: null,
-    }),
-  );
+  const lines = [
+    ...walks.map((walk) => walkLine(walk, told, systemNames)),
+    ...besides.map((round) => besidesLine(round, told)),
+  ];
   return ok({
     site: { key: site.key, name: site.name, zone: site.zone },
     now: at.toISOString(),
-    lines: [...lines, ...more].sort((a, b) => (a.dueAt < b.dueAt ? 1 : -1)),
+    lines: lines.sort((a, b) => (a.dueAt < b.dueAt ? 1 : -1)),
     slots: stored.facility.rounds.map(({ key: slot, name }) => ({ key: slot, name })),
     waiting: await listWaiting(site, begun),
     mayWalk: may(who, 'walk', site.key),
     mayLook: may(who, 'second-look', site.key),
     nextRound: newId(),
   });
+}
+
+/** Who did something and when, with their name. */
+type Tell = (done: { at: Date; by: string } | null | undefined) => RoundLine['begun'];
+
+function walkLine(
+  { slot, dueAt, lateAt, standing, round }: WalkStanding<SlotRound>,
+  told: Tell,
+  systemNames: ReadonlyMap<string, string>,
+): RoundLine {
+  return {
+    slot: slot.key,
+    name: slot.name,
+    dueAt: new Date(dueAt).toISOString(),
+    lateAt: new Date(lateAt).toISOString(),
+    standing,
+    round: round?.id ?? null,
+    begun: round && told({ at: new Date(round.begunAt), by: round.begunBy }),
+    signed: told(round?.signed),
+    secondLook: told(round?.secondLook),
+    systems: slot.systems?.map((one) => systemNames.get(one) ?? one) ?? null,
+  };
+}
+
+function besidesLine(round: RoundRow, told: Tell): RoundLine {
+  return {
+    slot: null,
+    name: round.name,
+    dueAt: round.dueAt.toISOString(),
+    lateAt: null,
+    standing: round.signed ? 'done' : 'begun',
+    round: round.id,
+    begun: told({ at: round.begunAt, by: round.begunBy }),
+    signed: told(round.signed),
+    secondLook: told(round.secondLook),
+    systems: null,
+  };
 }

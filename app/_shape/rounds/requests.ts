@@ -23,7 +23,7 @@ export const besidesRequest = z.object({ site, slot: z.string(), entry: z.uuid()
 export const roundAddress = z.object(at);
 
 /** One place of a round, counted from 1. */
-export const placeAddress = z.object({ ...at, place: z.coerce.number().int().min(1).max(10_000) });
+const place = z.coerce.number().int().min(1).max(10_000);
 
 /** What was typed on one line. Which fields it takes hangs on the kind of line, which the sheet knows. */
 export const enterRequest = z
@@ -51,14 +51,13 @@ export const enterRequest = z
   });
 
 /** Every line of a place that is still blank: looked at and as usual, or not done. */
-export const restRequest = z.object({ ...at, place: placeAddress.shape.place, notDone: said(500).optional() });
+export const restRequest = z.object({ ...at, place, notDone: said(500).optional() });
 
 export const signRequest = z.object({ ...at, note: said(2000).optional() });
 
 export type BeginRequest = z.output<typeof beginRequest>;
 export type BesidesRequest = z.output<typeof besidesRequest>;
 export type RoundAddress = z.output<typeof roundAddress>;
-export type PlaceAddress = z.output<typeof placeAddress>;
 export type EnterRequest = z.output<typeof enterRequest>;
 export type RestRequest = z.output<typeof restRequest>;
 export type SignRequest = z.output<typeof signRequest>;

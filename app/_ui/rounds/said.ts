@@ -37,7 +37,7 @@ export function clockSaid(at: string, zone: string): string {
 }
 
 /** "Wed 25 Nov" at the site. */
-export function daySaid(at: string, zone: string): string {
+function daySaid(at: string, zone: string): string {
   const parts = { weekday: 'short', day: 'numeric', month: 'short' } as const;
   return new Intl.DateTimeFormat('en-GB', { timeZone: zone, ...parts }).format(new Date(at)).replace(',', '');
 }
