@@ -50,8 +50,7 @@ export function systemNow(
   const count = (state: 'untested' | 'off') => standings.filter((one) => one === state).length;
   return {
     tonight: summary?.spareHours ? leastIn(summary.spareHours, known.hours) : null,
-    // A review that harms nothing has no hours; one of before they were kept has none either, and harms something.
-    isTonightKnown: summary !== null && (summary.spareHours !== undefined || summary.worst.claimed.harm === null),
+    isTonightKnown: summary !== null && (summary.spareHours !== undefined || isHarmless(summary)),
     alarms: { unacknowledged: alarms?.unacknowledged ?? 0, active: alarms?.active ?? 0 },
     checks: known.rounds.get(system.key) ?? { late: 0, missed: 0 },
     safeguards: { all: standings.length, untested: count('untested'), off: count('off') },
@@ -60,6 +59,14 @@ export function systemNow(
       .map(({ state, until, outstayed }) => ({ state, until: until.toISOString(), outstayed })),
     last: lastOf(known.reads.get(systemId), known.at),
   };
+}
+
+/**
+ * Whether nothing is harmed. It has no hours then; what is not assessed has none either, nor has a review that was kept before
+ * they were, and neither of them is harmless.
+ */
+function isHarmless({ worst: { claimed } }: ReviewSummary): boolean {
+  return claimed.harm === null && claimed.verdict !== 'not-assessed';
 }
 
 function lastOf(read: LastRead | undefined, at: Date): SystemNow['last'] {

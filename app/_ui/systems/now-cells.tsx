@@ -33,7 +33,7 @@ export function SpareCell({ row }: { row: SystemRow }) {
     <>
       <span className={tonight.isShort ? style.high : undefined}>
         {tonight.isShort ? <Mark /> : null}
-        {tonight.says}
+        tonight: {tonight.says}
       </span>
       {row.review.spareS === undefined ? null : (
         <span className={style.under}>worst hour: {spareSaid(row.review.spareS)}</span>
