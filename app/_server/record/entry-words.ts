@@ -103,11 +103,6 @@ const WORDS: Readonly<Record<string, Words>> = {
     title: 'safeguard put back',
     tell: ({ text, name }) => `Put ${name('safeguard')} back, which was to be out of service until ${text('until')}`,
   },
-  'file-taken-in': {
-    title: 'logger file taken in',
-    tell: ({ text }) =>
-      `Took in the file ${text('file')}: ${counted(text('stored'), 'reading')} stored, ${text('repeats')} there already, ${text('conflicts')} in conflict, ${text('refused')} refused`,
-  },
   'member-let-in': {
     title: 'somebody let in',
     tell: ({ text, name }) => `Let ${name('account')} in as ${roleSaid(text('role'))}`,
