@@ -1,7 +1,7 @@
 import { type NextRequest, NextResponse } from 'next/server';
 import { guard } from '#server/web/guard';
 
-/** Every request passes here before a page or handler sees it. */
+/** Every request passes here before a page or handler sees it, but those named below. */
 export function proxy(request: NextRequest): Response {
   const guarded = guard(request);
   if (guarded.answer) return guarded.answer;
@@ -14,3 +14,9 @@ export function proxy(request: NextRequest): Response {
   for (const [name, value] of Object.entries(guarded.headers)) response.headers.set(name, value);
   return response;
 }
+
+/**
+ * Not what devices send: Next holds a body back for what stands before a page, ten million bytes of it and without asking for
+ * a token first. Their entry asks the guard itself.
+ */
+export const config = { matcher: ['/((?!api/readings$).*)'] };

@@ -41,6 +41,31 @@ const SCREENS: Record<string, (page: Page) => Promise<void>> = {
     await page.getByRole('main').getByRole('table').getByRole('link').first().click();
     await expect(page.getByRole('heading', { name: 'Record a test' })).toBeVisible();
   },
+  rota: async (page) => {
+    await page.goto('/sites/harbour/rota');
+    await expect(page.getByRole('heading', { name: 'Hours with nobody' })).toBeVisible();
+  },
+  states: async (page) => void (await page.goto('/sites/harbour/states')),
+  'system-states': async (page) => {
+    await page.goto('/sites/harbour/states');
+    await page.getByRole('main').getByRole('listitem').getByRole('link').first().click();
+    await expect(page.getByRole('heading', { name: 'Begin a state' })).toBeVisible();
+    await page.getByText('Water change, usually').click();
+  },
+  alarms: async (page) => void (await page.goto('/sites/lighthouse/alarms')),
+  readings: async (page) => void (await page.goto('/sites/mill-lane/readings')),
+  // After logger-file: a small file was taken in.
+  'sensor-readings': async (page) => {
+    await page.goto('/sites/mill-lane/readings/koi-vat/t-vat?span=day&until=2024-03-05');
+    await expect(page.getByRole('img', { name: /Koi vat temperature/ })).toBeVisible();
+  },
+  'logger-file': async (page) => {
+    await page.goto('/sites/mill-lane/readings/take-in');
+    const rows = Array.from({ length: 9 }, (_, i) => `0${i + 1}.02.2024 00:00;${i % 2},5;ok`);
+    const buffer = Buffer.from(['Deck logger', 'Date;Temp (°C);Flag', ...rows].join('\n'));
+    await page.getByLabel('File of a logger').setInputFiles({ name: 'log.csv', mimeType: 'text/csv', buffer });
+    await expect(page.getByRole('heading', { name: 'log.csv: 9 rows' })).toBeVisible();
+  },
   record: async (page) => void (await page.goto('/sites/lighthouse/record?times=utc')),
   people: async (page) => void (await page.goto('/sites/lighthouse/people')),
   description: async (page) => {
@@ -55,8 +80,29 @@ const SCREENS: Record<string, (page: Page) => Promise<void>> = {
     await expect(page.getByRole('alert').filter({ hasText: 'things are wrong' })).toBeVisible();
   },
   plans: async (page) => void (await page.goto('/sites/lighthouse/plans')),
+  rounds: async (page) => void (await page.goto('/sites/harbour/rounds')),
+  'place-of-a-round': async (page) => {
+    await page.goto('/sites/harbour/rounds');
+    await page.getByRole('button', { name: 'Walk it now' }).click();
+    await expect(page.getByText(/^Place 1 of \d+/)).toBeVisible();
+    await page.getByRole('link', { name: 'Next place' }).click();
+    await page.getByRole('button', { name: 'Not as usual…' }).first().click();
+    await page.getByRole('button', { name: 'Not done, because…' }).nth(1).click();
+    await expect(page.getByRole('button', { name: 'No time' })).toBeVisible();
+  },
+  round: async (page) => {
+    await SCREENS['place-of-a-round']?.(page);
+    await page.getByRole('link', { name: 'All places, and sign' }).click();
+    await expect(page.getByRole('heading', { name: 'Sign', exact: true })).toBeVisible();
+  },
   'begin-system': async (page) => void (await page.goto('/sites/lighthouse/systems/new')),
   anchors: async (page) => void (await page.goto('/sites/lighthouse/record/anchors')),
+  'new-incident': async (page) => void (await page.goto('/sites/lighthouse/incidents/new')),
+  incident: toIncident,
+  'incident-timeline': async (page) => await toIncident(page, 'Timeline'),
+  'incident-investigation': async (page) => await toIncident(page, 'Investigation'),
+  'incident-report': async (page) => await toIncident(page, 'Print the report'),
+  incidents: async (page) => void (await page.goto('/sites/lighthouse/incidents')),
   machine: async (page) => void (await page.goto('/machine')),
   account: async (page) => void (await page.goto('/account')),
   'sign-in': async (page) => {
@@ -153,6 +199,21 @@ async function toWorstSystem(page: Page): Promise<void> {
     .getByRole('link')
     .click();
   await expect(page.getByText('What to do first:')).toBeVisible();
+}
+
+/** Opens an incident of a system with what is done first, and goes to one of its pages. */
+async function toIncident(page: Page, part?: string): Promise<void> {
+  await page.goto('/sites/lighthouse/incidents/new');
+  await page.getByLabel('What happened, in a few words').fill('Return pump stopped');
+  await page.getByLabel('System').selectOption({ index: 1 });
+  await page.getByLabel(/at the earliest/).fill('2026-01-05T02:00');
+  await page.getByRole('button', { name: 'Open the incident' }).click();
+  await expect(page.getByRole('heading', { level: 1, name: /^Incident \d+: Return pump stopped/ })).toBeVisible();
+  await page.getByRole('button', { name: 'People are safe' }).click();
+  await expect(page.getByRole('heading', { name: /^People are safe: done/ })).toBeVisible();
+  if (part === undefined) return;
+  await page.getByRole('link', { name: part, exact: true }).click();
+  await expect(page.getByRole('link', { name: part, exact: true })).toHaveAttribute('aria-current', 'page');
 }
 
 /** Folds everything that can be folded, or opens it: what is folded is judged as well. */

@@ -6,7 +6,9 @@ import { Page } from '#ui/frame/page';
 import { BrokenRecords } from '#ui/record/broken-records';
 import { SystemsOverview } from '#ui/systems/systems-overview';
 import { EmptySite } from '#ui/systems/empty-site';
+import { RefreshOften } from '#ui/systems/refresh-often';
 import { SiteList } from '#ui/systems/site-list';
+import { WhoIsOn } from '#ui/systems/who-is-on';
 import { loadDemoAction } from './actions';
 import { chosenView } from './view/chosen-view';
 
@@ -24,7 +26,7 @@ export default async function SystemsPage() {
       </Page>
     );
   }
-  const { sites, systems, mayBegin } = answer.value;
+  const { at, sites, systems, mayBegin } = answer.value;
   if (sites.length === 0) {
     return (
       <Page title="Systems">
@@ -41,8 +43,10 @@ export default async function SystemsPage() {
   return (
     <Page title="Systems">
       <BrokenRecords records={broken.ok ? broken.value : []} />
+      <WhoIsOn sites={sites} at={at} />
       <SiteList sites={sites} mayBegin={mayBegin} />
-      <SystemsOverview systems={systems} units={units} />
+      <SystemsOverview systems={systems} units={units} at={at} />
+      <RefreshOften />
     </Page>
   );
 }

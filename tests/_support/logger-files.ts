@@ -15,7 +15,7 @@ const KEY = 'harbour';
 /** A file as a form sends it. */
 export interface GivenFile {
   name: string;
-  bytes: Uint8Array;
+  bytes: Uint8Array<ArrayBuffer>;
 }
 
 /** An excerpt of a published file. */

@@ -22,7 +22,7 @@ export async function post(
   return await receiveReadings(
     new Request(`http://localhost:3200/api/readings${query}`, {
       method: 'POST',
-      headers: { authorization: `Bearer ${token}`, 'content-type': type, ...headers },
+      headers: { host: 'localhost:3200', authorization: `Bearer ${token}`, 'content-type': type, ...headers },
       body: isWhole ? JSON.stringify(body) : body,
       ...(body instanceof ReadableStream ? { duplex: 'half' } : {}),
     } as RequestInit),

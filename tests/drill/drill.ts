@@ -1,15 +1,7 @@
-import { type ChildProcess, execFileSync, spawn } from 'node:child_process';
-import { once } from 'node:events';
-import { mkdtempSync, realpathSync, rmSync } from 'node:fs';
-import { tmpdir } from 'node:os';
-import { join } from 'node:path';
 import { setTimeout as wait } from 'node:timers/promises';
-import { ROOT } from '../../app/_start/places.mjs';
-import { freePort } from '../../app/_start/postgres/port.mjs';
-import { notedServer } from '../../app/_start/postgres/running.mjs';
-import { appAddressOf, readStored } from '../../app/_start/postgres/stored.mjs';
 import { killInTurn, type Victim } from './kill-in-turn';
 import { keepWriting } from './lives';
+import { startHoldfast } from './running';
 import { closeToll, tollOf, type Toll } from './toll';
 
 // `npm run drill -- [N]`: Holdfast as `npm start` starts it, over a folder that is thrown away, written to all the time by two
@@ -17,34 +9,20 @@ import { closeToll, tollOf, type Toll } from './toll';
 // when nothing that was answered as stored is missing or doubled and every record is whole.
 
 const kills = Number(process.argv[2] ?? 50);
-const data = mkdtempSync(join(realpathSync(tmpdir()), 'holdfast-drill-'));
-const port = await freePort();
 /** What has to be stopped, however the drill ends. */
 const stops: (() => void)[] = [];
-const address = `http://127.0.0.1:${port}`;
-
-const supervisor = spawn(process.execPath, ['app/_start/start.mjs', '--port', String(port)], {
-  cwd: ROOT,
-  env: { ...process.env, HOLDFAST_DATA: data, DATABASE_URL: '' },
-  stdio: ['ignore', 'pipe', 'inherit'],
-});
+const running = await startHoldfast();
 
 try {
-  await untilUp(supervisor);
   process.exitCode = await drill();
 } finally {
   for (const stop of stops) stop();
   await closeToll();
-  const ended = once(supervisor, 'exit');
-  supervisor.kill('SIGTERM');
-  await ended;
-  rmSync(data, { recursive: true, force: true, maxRetries: 5 });
+  await running.stop();
 }
 
 async function drill(): Promise<number> {
-  const stored = readStored(data);
-  if (!stored) throw new Error('nothing is remembered of the database');
-  const url = appAddressOf(stored);
+  const { url, web, worker, database } = running;
   const writers = ['north', 'south'].map((name) => ({ name, lives: keepWriting(name, url) }));
   stops.push(...writers.map(({ lives }) => lives.stop));
   const goOn = async () => {
@@ -52,12 +30,7 @@ async function drill(): Promise<number> {
   };
   const pages = askForPages();
   await goOn();
-  const victims: Victim[] = [
-    { name: 'web', pid: () => childOf(/\bnext\b/) },
-    { name: 'worker', pid: () => childOf(/worker\/main\.ts/) },
-    { name: 'database', pid: () => notedServer(join(data, 'postgres'))?.pid },
-    ...writers.slice(0, 1).map(({ lives }) => lives),
-  ];
+  const victims: Victim[] = [web, worker, database, ...writers.slice(0, 1).map(({ lives }) => lives)];
   const began = performance.now();
   const counts = await killInTurn(victims, kills, goOn);
   console.log(
@@ -72,27 +45,6 @@ async function drill(): Promise<number> {
   return tolls.every(({ toll }) => isClean(toll)) ? 0 : 1;
 }
 
-async function untilUp(child: ChildProcess): Promise<void> {
-  let said = '';
-  child.stdout?.on('data', (words: Buffer) => {
-    said += words.toString('utf8');
-  });
-  while (!said.includes('Holdfast is running at')) {
-    if (child.exitCode !== null) throw new Error(`Holdfast did not start:\n${said}`);
-    await wait(50);
-  }
-}
-
-/** @returns number of the supervisor's child whose command line this is; nothing while it has none */
-function childOf(program: RegExp): number | undefined {
-  const lines = execFileSync('ps', ['-eo', 'pid=,ppid=,args='], { encoding: 'utf8' }).split('\n');
-  for (const line of lines) {
-    const [, pid, parent, args = ''] = /^\s*(\d+)\s+(\d+)\s+(.*)$/.exec(line) ?? [];
-    if (Number(parent) === supervisor.pid && program.test(args)) return Number(pid);
-  }
-  return undefined;
-}
-
 /** Asks for a page and for the state of health all the time. */
 function askForPages(): { stop: () => { answered: number; refused: number } } {
   const count = { answered: 0, refused: 0 };
@@ -100,7 +52,7 @@ function askForPages(): { stop: () => { answered: number; refused: number } } {
   void (async () => {
     for (let path = '/api/health'; !isOver; path = path === '/' ? '/api/health' : '/') {
       try {
-        const response = await fetch(address + path, { signal: AbortSignal.timeout(5000), redirect: 'manual' });
+        const response = await fetch(running.address + path, { signal: AbortSignal.timeout(5000), redirect: 'manual' });
         if (response.status < 500) count.answered += 1;
         else count.refused += 1;
       } catch {

@@ -22,6 +22,7 @@ const NOT_MADE: Record<string, string> = {
   'app/api/auth/[...nextauth]/route.ts GET': 'receives whom an issuer sends back, as above',
   'app/api/health/route.ts GET': 'says whether Holdfast is up, as above',
   'app/api/readings/route.ts POST': 'takes readings from a device that shows its token, as above',
+  'app/api/openapi.json/route.ts GET': 'what machines may ask and send, the same for everybody',
   'app/schema/facility.json/route.ts GET': 'the JSON Schema of the file format, the same for everybody',
 };
 

@@ -81,7 +81,7 @@ export function conditionOf(facility: Facility, system: System, alarm: AlarmDefi
 }
 
 /** How a sensor is told from those of other systems here. @param system the one it belongs to */
-export function idOf({ key }: Pick<System, 'key'>, sensor: Pick<Sensor, 'key'>): string {
+function idOf({ key }: Pick<System, 'key'>, sensor: Pick<Sensor, 'key'>): string {
   return `${key}/${sensor.key}`;
 }
 

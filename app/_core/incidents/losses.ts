@@ -3,7 +3,7 @@ import type { Bodies, Entry } from './incident';
 import { standing } from './story';
 
 /** Days that animals are looked after before a loss no longer counts as late. Common practice, no source. */
-export const FOLLOWED_DAYS = 14;
+const FOLLOWED_DAYS = 14;
 const DAY_MS = 86_400_000;
 
 type Counts = Pick<Bodies['loss'], 'dead' | 'putDown' | 'affected' | 'missing'>;

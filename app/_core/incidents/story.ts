@@ -13,7 +13,7 @@ export interface StoryLine {
  * Order of entries: when it happened, then when it was written down, then by id. Whatever order they are read in, the story
  * is the same.
  */
-export function byTime(a: Entry, b: Entry): number {
+function byTime(a: Entry, b: Entry): number {
   return a.atMs - b.atMs || a.recordedMs - b.recordedMs || (a.id < b.id ? -1 : a.id > b.id ? 1 : 0);
 }
 

@@ -1,6 +1,7 @@
 import type { Column } from '../plans/credit';
 import { gravest } from './gravest';
 import type { Finding, Grade, Harm, SystemReview, Verdict } from './result';
+import { type SpareHour, spareHours } from './tonight';
 import { caseTitle, worstHour } from './words';
 
 /** Jobs a list shows of each system. */
@@ -9,6 +10,8 @@ const JOBS = 3;
 /** What a list of systems shows of a review, without its hours and figures. */
 export interface ReviewSummary {
   worst: Record<Column, SummaryCase>;
+  /** Time to spare of the worst case, as claimed, by the hour of the week; absent where nothing is harmed. */
+  spareHours?: SpareHour[];
   /** Fault cases judged. */
   cases: number;
   /** How many fault cases have which verdict. */
@@ -37,7 +40,9 @@ export interface SummaryCase {
 export function summaryOf(review: SystemReview): ReviewSummary {
   const grades: Record<Grade, number> = { high: 0, medium: 0, low: 0 };
   for (const { grade } of review.findings) grades[grade] += 1;
+  const { outcome } = gravest(review, 'claimed');
   return {
+    ...(outcome && { spareHours: spareHours(outcome) }),
     worst: { claimed: worstIn(review, 'claimed'), tested: worstIn(review, 'tested') },
     cases: review.cases.length,
     verdicts: { claimed: tally(review, 'claimed'), tested: tally(review, 'tested') },

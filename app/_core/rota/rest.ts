@@ -139,8 +139,9 @@ function inARow(
     if (date === null || date === last) continue;
     run = last !== '' && daysBetween(last, date) === 1 ? run + 1 : 1;
     last = date;
+    const breach = breaches.at(-1);
     if (run === REST_RULES[rule].limit + 1) breaches.push({ at: work.start, comesTo: run });
-    else if (run > REST_RULES[rule].limit + 1) breaches[breaches.length - 1] = { at: work.start, comesTo: run };
+    else if (breach && run > REST_RULES[rule].limit) breach.comesTo = run;
   }
   return breaches;
 }

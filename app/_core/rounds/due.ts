@@ -3,7 +3,7 @@ import { duties } from '../rota/duties';
 import type { Shift } from '../rota/rota';
 import { addDays } from '../time/add-days';
 import { dayNumber } from '../time/days';
-import { dayStart, type Instant, instantOf } from '../time/zone';
+import { dayLengthMin, dayStart, type Instant, instantOf } from '../time/zone';
 import { covers, lateness } from './coverage';
 import type { RoundSlot } from './slot';
 
@@ -38,7 +38,7 @@ const FIRST_DAY = 3;
  *
  * Late: a check of each shift two hours after it was due; one made once a day at the end of the shift it falls in, or of the
  * day where it falls in none; one made on three days of the week or fewer a day later. Missed: once a later walk that looks
- * at all of it may be begun. The three figures are common practice, no source.
+ * at all of it may be begun, or half-way to it where the two lie close together. The three figures are common practice, no source.
  *
  * @param zone IANA zone of the site
  * @param from first day, "YYYY-MM-DD"
@@ -65,7 +65,9 @@ export function walksDue(
     .filter(({ date }) => date < to)
     .map((walk) => {
       const next = all.find((later) => later.dueAt > walk.dueAt && covers(later.slot, walk.slot));
-      const closesAt = next ? Math.max(next.dueAt - EARLY_MS, walk.dueAt) : dayStart(zone, addDays(walk.date, 8));
+      const closesAt = next
+        ? Math.max(next.dueAt - EARLY_MS, (walk.dueAt + next.dueAt) / 2)
+        : dayStart(zone, addDays(walk.date, 8));
       const lateAt = Math.min(closesAt, lateFrom(walk, slots, zone, turns));
       return { ...walk, opensAt: walk.dueAt - EARLY_MS, lateAt, closesAt };
     });
@@ -94,6 +96,8 @@ type Timed = Pick<WalkDue, 'slot' | 'date' | 'dueAt'>;
 function timesOf(slots: readonly RoundSlot[], zone: string, from: string, to: string): Timed[] {
   const all: Timed[] = [];
   for (let date = from; date < to; date = addDays(date, 1)) {
+    // A day that the place left out of its calendar has no rounds; put off, they would come twice on the next.
+    if (dayLengthMin(zone, date) === 0) continue;
     const day = DAYS[(((dayNumber(date) + FIRST_DAY) % 7) + 7) % 7];
     for (const slot of slots)
       if (day !== undefined && slot.days.includes(day)) all.push({ slot, date, dueAt: instantOf(zone, date, slot.at) });

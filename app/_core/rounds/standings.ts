@@ -27,7 +27,7 @@ export interface Asked<R extends BegunRound> {
   /** Rounds that were begun, from `sinceMs` on at least. */
   rounds: readonly R[];
   now: Instant;
-  /** Walks due before this are not told of: the site was not yet walked with Holdfast, or it is too long ago. */
+  /** Walks that were late before this are not told of: the site was not yet walked with Holdfast, or it is too long ago. */
   since: Instant;
 }
 
@@ -50,7 +50,7 @@ export function standings<R extends BegunRound>({
   const to = addDays(wallClock(zone, now).date, 1);
   const begun = new Map(rounds.map((round) => [`${round.slot} ${round.dueAt}`, round]));
   return walksDue(slots, zone, from, to, shifts)
-    .filter(({ dueAt }) => dueAt >= since)
+    .filter(({ lateAt }) => lateAt > since)
     .map((walk) => {
       const round = begun.get(`${walk.slot.key} ${walk.dueAt}`) ?? null;
       return { ...walk, round, standing: standing(walk, round?.begunAt ?? null, round?.signedAt ?? null, now) };

@@ -148,3 +148,9 @@ export async function endSessions(
   if (count > 0) await noteEvent(tx, { kind: 'sessions-ended', accountId, by, detail: { sessions: count } }, at);
   return count;
 }
+
+/** What the browser of a session called itself when it began; null when there is no such session. */
+export async function browserOf(sessionId: string): Promise<string | null> {
+  const found = await database().session.findUnique({ where: { id: sessionId }, select: { browser: true } });
+  return found?.browser ?? null;
+}

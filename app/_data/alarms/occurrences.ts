@@ -1,5 +1,6 @@
 import 'server-only';
 import type { Known } from '#core/alarms/known';
+import type { KeptDefinition } from '#shape/alarms/kept-definition';
 import type { Prisma } from '../../../prisma/generated/client';
 import { newId } from '../new-id';
 import type { Transaction } from '../transaction';
@@ -13,7 +14,7 @@ export interface NewOccurrence {
   beganAt: Date;
   raisedAt: Date;
   value: number | null;
-  definition: Record<string, unknown>;
+  definition: KeptDefinition;
 }
 
 /** What can become of it. */
@@ -34,7 +35,7 @@ export interface NewEvent {
 /** Adds times that alarms were raised. */
 export async function addOccurrences(tx: Transaction, siteId: string, all: readonly NewOccurrence[]): Promise<void> {
   if (all.length === 0) return;
-  const data = all.map((one) => ({ siteId, ...one, definition: one.definition as Prisma.InputJsonObject }));
+  const data = all.map((one) => ({ siteId, ...one, definition: one.definition as unknown as Prisma.InputJsonObject }));
   await tx.alarmOccurrence.createMany({ data });
 }
 

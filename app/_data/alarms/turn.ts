@@ -56,3 +56,9 @@ export async function findSitesToJudge(at: Date, lookedBefore: Date): Promise<st
                           AND o.next_step_at <= ${instant}::timestamptz))`;
   return rows.map(({ id }) => id);
 }
+
+/** When the alarms of a site were last judged; null: never. */
+export async function lastJudged(siteId: string): Promise<Date | null> {
+  const turn = await database().alarmTurn.findUnique({ where: { siteId } });
+  return turn?.judgedAt ?? null;
+}

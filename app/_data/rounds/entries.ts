@@ -16,7 +16,12 @@ export async function listEntries(siteId: string, roundId: string, asker: Asker 
     where: { siteId, roundId },
     orderBy: [{ recordedAt: 'asc' }, { id: 'asc' }],
   });
-  return rows.map(({ checkKey, at, value, ...row }) => ({
+  return rows.map(entryOf);
+}
+
+/** An entry out of its row. @throws ZodError when what it holds is no valid value any more */
+export function entryOf({ checkKey, at, value, ...row }: Prisma.RoundEntryModel): Entry {
+  return {
     id: row.id,
     check: checkKey,
     atMs: at.getTime(),
@@ -26,7 +31,7 @@ export async function listEntries(siteId: string, roundId: string, asker: Asker 
     note: row.note,
     supersedes: row.supersedes,
     reason: row.reason,
-  }));
+  };
 }
 
 /** Adds entries to a round. One that is there already is left as it is. */
@@ -48,35 +53,34 @@ export async function addEntries(
 }
 
 /**
- * What stood on the rounds of the month before one that was due at an instant, for each of its lines: the latest first. A line
- * is looked at on more than one round of the timetable, so all of them count.
+ * What stood on lines of rounds in the month before an instant, for each line: the latest first. A line is looked at on more
+ * than one round of the timetable, so all of them count.
  *
- * @param checks   keys of the lines
- * @param many     the most that is told of each line
+ * @param lines   keys of the lines
+ * @param many    the most that is told of each line
  */
 export async function listBefore(
   siteId: string,
-  dueAt: Date,
-  checks: readonly string[],
+  before: Date,
+  lines: readonly string[],
   many: number,
 ): Promise<Map<string, { value: EntryValue; at: Date }[]>> {
-  const rows = await database().$queryRaw<{ check: string; at: Date; value: unknown }[]>`
-    SELECT w.check, l.at, l.value
-      FROM unnest(${[...checks]}::text[]) AS w(check)
+  const until = before.toISOString();
+  const rows = await database().$queryRaw<{ line: string; at: Date; value: unknown }[]>`
+    SELECT w.line, l.at, l.value
+      FROM unnest(${[...lines]}::text[]) AS w(line)
       JOIN LATERAL (
         SELECT e.at, e.value
-          FROM round r
-          JOIN round_entry e ON e.site_id = r.site_id AND e.round_id = r.id
-         WHERE r.site_id = ${siteId}::uuid AND r.due_at < ${dueAt.toISOString()}::timestamptz
-           AND r.due_at > ${dueAt.toISOString()}::timestamptz - interval '30 days'
-           AND e.check_key = w.check AND e.value IS NOT NULL
+          FROM round_entry e
+         WHERE e.site_id = ${siteId}::uuid AND e.check_key = w.line AND e.value IS NOT NULL
+           AND e.at < ${until}::timestamptz AND e.at > ${until}::timestamptz - interval '30 days'
            AND NOT EXISTS (SELECT FROM round_entry c WHERE c.site_id = e.site_id AND c.supersedes = e.id)
-         ORDER BY r.due_at DESC LIMIT ${many}) l ON true`;
+         ORDER BY e.at DESC LIMIT ${many}) l ON true`;
   const found = new Map<string, { value: EntryValue; at: Date }[]>();
-  for (const { check, at, value } of rows) {
-    const list = found.get(check) ?? [];
+  for (const { line, at, value } of rows) {
+    const list = found.get(line) ?? [];
     list.push({ at, value: entryValue.parse(value) });
-    found.set(check, list);
+    found.set(line, list);
   }
   return found;
 }

@@ -7,6 +7,7 @@ import type { System } from '#core/facility/system';
 import { type Defined, loadDefined } from '#data/alarms/defined';
 import { canonicalText } from '#data/canonical';
 import type { Transaction } from '#data/transaction';
+import type { KeptDefinition } from '#shape/alarms/kept-definition';
 
 /** An alarm as it is judged. */
 export interface DefinedAlarm {
@@ -18,7 +19,7 @@ export interface DefinedAlarm {
   /** Fingerprint of the condition: another one is another alarm to whoever waits for it. */
   print: string;
   /** What stands with each time it is raised: the definition as it is, and the sensor it is held to, if it is one. */
-  kept: Record<string, unknown>;
+  kept: KeptDefinition;
 }
 
 /** What is defined at a site. */
@@ -65,7 +66,11 @@ function definedOf(loaded: Defined, system: System, definition: AlarmDefinition)
   ];
 }
 
-function watchedBy({ sensorNames }: Defined, system: System, condition: Condition | null): Record<string, unknown> {
+function watchedBy(
+  { sensorNames }: Defined,
+  system: System,
+  condition: Condition | null,
+): Pick<KeptDefinition, 'sensorId' | 'quantity' | 'limits'> {
   if (condition?.kind !== 'limits') return {};
   const sensor = system.sensors.find(({ key }) => `${system.key}/${key}` === condition.sensor);
   const sensorId = [...sensorNames].find(([, name]) => name === condition.sensor)?.[0];

@@ -13,7 +13,7 @@ import { Doings } from './doings';
 /** ms after which a site that nobody judged counts as not listened to. It is looked at each half minute. */
 const AWAY_MS = 90_000;
 /** Age, ms, up to which the newest reading says something of an alarm that is begun. Common practice, no source. */
-const FRESH_MS = 3_600_000;
+const FRESH_MS = 15 * 60_000;
 
 /** What came of a turn. */
 export interface Judged {

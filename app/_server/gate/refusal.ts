@@ -29,6 +29,8 @@ export type Sought =
   | 'action'
   | 'alarm'
   | 'link'
+  | 'source'
+  | 'name'
   | 'session'
   | 'passkey'
   | 'account'

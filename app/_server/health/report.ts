@@ -1,4 +1,5 @@
 import 'server-only';
+import type { Health } from '#shape/api/health';
 import { findLastSighting } from '#data/worker-sightings';
 import { now } from '../clock';
 import { logError } from '../log';
@@ -6,17 +7,6 @@ import { isNextPartThere } from '../readings/keep-parts';
 
 /** ms without a sign after which a worker is late: it gives one every minute. */
 const LATE_MS = 150_000;
-
-/** Whether the parts of Holdfast are there. */
-export interface Health {
-  web: 'up';
-  database: 'up' | 'down';
-  worker: 'up' | 'late' | 'never seen' | 'unknown';
-  /** Instant of the worker's last sign, ISO 8601 in UTC. */
-  workerLastSeen: string | null;
-  /** Whether readings of next month have a place to go to; the worker makes it months ahead. */
-  readings: 'ready' | 'no part for next month' | 'unknown';
-}
 
 /**
  * Asks the database, and through it when a worker last gave a sign.

@@ -36,7 +36,7 @@ export interface InvestigationPage extends Findings {
   called: ReadonlyMap<string, string>;
   /** Species groups of the system. */
   groups: string[];
-  /** As what the person may sign, and over which entries. */
+  /** As what the person may sign, none once they have, and over which entries. */
   signers: Signer[];
   sha256: string;
   /** Ids for the next entries: by form, by safeguard, by action, and by the entry that is taken back. */
@@ -57,12 +57,14 @@ export async function getInvestigation(who: Who, place: IncidentPlace): Promise<
   const { systems } = at.stored.facility;
   const own = systems.filter(({ key }) => at.incident.system === null || key === at.incident.system.key);
   const places = [...FORMS, ...findings.safeguards.map(({ id }) => id), ...at.entries.map(({ id }) => id)];
+  const sha256 = digestOf(at.incident, at.entries);
+  const hasSigned = standing(at.entries, 'signature').some(({ by, body }) => by === who.id && body.sha256 === sha256);
   return ok({
     ...told,
     ...findings,
     groups: [...new Set(own.flatMap(({ stock }) => stock.map(({ group }) => group)))].sort(),
-    signers: await signersFor(undefined, at.entry, who),
-    sha256: digestOf(at.incident, at.entries),
+    signers: hasSigned ? [] : await signersFor(undefined, at.entry, who),
+    sha256,
     ids: freshIds(places),
   });
 }

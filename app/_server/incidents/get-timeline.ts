@@ -2,7 +2,6 @@ import 'server-only';
 import type { Facility } from '#core/facility/facility';
 import type { SensorQuantity } from '#core/facility/system';
 import { type Contradiction, contradictionsIn, type Interval, intervalsOf } from '#core/incidents/intervals';
-import { MARKS } from '#core/incidents/incident';
 import type { Mark } from '#core/incidents/marks';
 import { type Doer, mergeTimeline, type TimelineLine } from '#core/incidents/timeline';
 import { ok, type Result } from '#core/result';
@@ -37,7 +36,7 @@ export interface TimelinePage {
   toMs: number;
   /** Hours before it began that are shown. */
   hours: number;
-  /** Ids for the next entries, by mark. */
+  /** Id for the next mark. */
   ids: Readonly<Record<string, string>>;
 }
 
@@ -84,7 +83,7 @@ export async function timelineOf(
     fromMs,
     toMs,
     hours,
-    ids: freshIds(MARKS),
+    ids: freshIds(['mark']),
   };
 }
 

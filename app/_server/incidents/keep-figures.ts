@@ -1,5 +1,6 @@
 import 'server-only';
 import type { MeterFigure } from '#core/incidents/incident';
+import { judge } from '#core/readings/judge';
 import { sensorsNamed } from '#data/incidents/sensors';
 import { storeReadingsIn } from '#data/readings/store-readings';
 import type { Fault } from '../gate/refusal';
@@ -26,7 +27,13 @@ export async function keepFigures(
     if (sensor === undefined) continue;
     if (sensors.get(sensor)?.quantity !== quantity)
       return { path: `figure.${quantity}.${sensor}`, message: 'is of no such sensor' };
-    readings.push({ sensorId: sensor, at: new Date(atMs), value, quality: 'good' as const, origin: 'hand' as const });
+    readings.push({
+      sensorId: sensor,
+      at: new Date(atMs),
+      value,
+      origin: 'hand' as const,
+      ...judge(quantity, value, { value }),
+    });
   }
   await storeReadingsIn(tx, site.id, readings, { cameBy: entry, receivedAt: at, correct: true });
   return null;

@@ -6,17 +6,23 @@ import type { Transaction } from '#data/transaction';
 const SHORTEST = 4;
 
 /**
- * A name of somebody at the site that stands in a text: the whole of it, or a part, written as a name.
+ * A name of somebody at the site that stands in a text: a whole name of several words however it is written, or one word of
+ * it written as a name. A robin in a text is a bird, Robin is not.
  *
- * @returns   the name as it stands there; null when there is none
+ * @returns   what stands there; null when nobody is named
  */
 export async function namesIn(tx: Transaction, siteId: string, text: string): Promise<string | null> {
-  const names = await namesAt(tx, siteId);
-  const words = new Set(text.split(/[^\p{L}'’-]+/u));
-  for (const name of names) {
-    if (text.toLowerCase().includes(name.toLowerCase())) return name;
-    const part = name.split(/\s+/).find((one) => one.length >= SHORTEST && words.has(one));
+  for (const name of await namesAt(tx, siteId)) {
+    const words = name.split(/\s+/);
+    if (words.length > 1 && stands(name.toLowerCase(), text.toLowerCase())) return name;
+    const part = words.find((word) => word.length >= SHORTEST && stands(word, text));
     if (part !== undefined) return part;
   }
   return null;
+}
+
+/** Whether words stand in a text with no letter right before or after them. */
+function stands(words: string, text: string): boolean {
+  const literal = words.replace(/[.*+?^${}()|[\]\\]/g, '\\$&');
+  return new RegExp(`(?<!\\p{L})${literal}(?!\\p{L})`, 'u').test(text);
 }

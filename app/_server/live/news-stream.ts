@@ -41,10 +41,15 @@ export function newsStream(
   { heartbeatMs, askAgainMs }: Pace = { heartbeatMs: HEARTBEAT_MS, askAgainMs: ASK_AGAIN_MS },
 ): Response {
   const text = new TextEncoder();
-  let finish: () => void = () => undefined;
+  let stop: () => void = () => undefined;
   const body = new ReadableStream<Uint8Array>({
     start(controller) {
       let isOver = false;
+      const finish = () => {
+        if (isOver) return;
+        stop();
+        controller.close();
+      };
       const say = (words: string) => {
         if (!isOver) controller.enqueue(text.encode(words));
       };
@@ -52,15 +57,13 @@ export function newsStream(
       const stopHearing = hearNews(id, gatherer.add, () => finish());
       const heartbeat = setInterval(() => say(': here\n\n'), heartbeatMs);
       const asking = setInterval(() => void mayStill(request, key).then((still) => still || finish()), askAgainMs);
-      finish = () => {
-        if (isOver) return;
+      stop = () => {
         isOver = true;
         stopHearing();
         gatherer.stop();
         clearInterval(heartbeat);
         clearInterval(asking);
         request.signal.removeEventListener('abort', finish);
-        controller.close();
       };
       say(`retry: ${RETRY_MS}\n: watching\n\n`);
       // Between the making of a page and its watching something may have changed.
@@ -68,7 +71,8 @@ export function newsStream(
       if (request.signal.aborted) finish();
       else request.signal.addEventListener('abort', finish);
     },
-    cancel: () => finish(),
+    // The reader has gone: the stream is closed already.
+    cancel: () => stop(),
   });
   return new Response(body, { headers: HEADERS });
 }

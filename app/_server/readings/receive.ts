@@ -8,6 +8,7 @@ import type { ReadingsAnswer, ReadingsRefusal } from '#shape/readings/answer';
 import { now } from '../clock';
 import { logError } from '../log';
 import { hasRoom } from '../machine/has-room';
+import { guard } from '../web/guard';
 import { parseCsv } from './parse-csv';
 import { MOST_BYTES, readBody } from './read-body';
 import { type RecordAnswer, takeIn } from './take-in';
@@ -43,6 +44,14 @@ const FORMATS: Readonly<Record<string, Format>> = {
  * @returns         200 and what became of each record when all were dealt with; else why nothing was stored
  */
 export async function receiveReadings(request: Request): Promise<Response> {
+  const guarded = guard(request);
+  if (guarded.answer) return guarded.answer;
+  const answer = await answerTo(request);
+  for (const [name, value] of Object.entries(guarded.headers)) answer.headers.set(name, value);
+  return answer;
+}
+
+async function answerTo(request: Request): Promise<Response> {
   const source = await findSource(bearerOf(request.headers));
   if (!source) return refusal(401, 'The token is none of a source that may send readings here.');
   const waitS = await pauseFor(source.id);

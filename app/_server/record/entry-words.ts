@@ -1,4 +1,8 @@
 import 'server-only';
+import { ALARM_WORDS } from './alarm-words';
+import { INCIDENT_WORDS } from './incident-words';
+import { ROUND_WORDS } from './round-words';
+import { STATE_WORDS } from './state-words';
 
 /** What an entry of the record holds, to be put into words. Fields that an older entry lacks are told as a dash. */
 export interface Said {
@@ -10,7 +14,7 @@ export interface Said {
 }
 
 /** How the entries of one kind are told. */
-interface Words {
+export interface Words {
   /** The kind, as it stands in a list. */
   title: string;
   /** The entry as a sentence without a subject: who did it stands beside it. */
@@ -33,6 +37,15 @@ function roleSaid(role: string): string {
 
 /** Every kind of entry that has words of its own. */
 const WORDS: Readonly<Record<string, Words>> = {
+  ...ALARM_WORDS,
+  ...INCIDENT_WORDS,
+  ...ROUND_WORDS,
+  ...STATE_WORDS,
+  'file-taken-in': {
+    title: 'logger file taken in',
+    tell: ({ text }) =>
+      `Took in the file ${text('file')}: ${counted(text('stored'), 'reading')} stored, ${text('repeats')} there already, ${text('conflicts')} in conflict, ${text('refused')} refused`,
+  },
   'facility-imported': {
     title: 'facility begun or imported',
     tell: ({ text }) =>
@@ -90,25 +103,6 @@ const WORDS: Readonly<Record<string, Words>> = {
     title: 'safeguard put back',
     tell: ({ text, name }) => `Put ${name('safeguard')} back, which was to be out of service until ${text('until')}`,
   },
-  'incident-opened': {
-    title: 'incident opened',
-    tell: ({ text, name, has }) =>
-      `Opened incident ${text('incident')}, ${has('system') ? name('system') : 'the whole site'}: ${text('title')}`,
-  },
-  'incident-written': {
-    title: 'written in an incident',
-    tell: ({ text, has }) =>
-      `Wrote in incident ${text('incident')} (${text('what').replaceAll('-', ' ')})${has('supersedes') ? `, in the place of another entry: ${text('reason')}` : ''}`,
-  },
-  'incident-signed': {
-    title: 'incident signed',
-    tell: ({ text }) => `Signed incident ${text('incident')} as ${text('as').replaceAll('-', ' ')}`,
-  },
-  'file-taken-in': {
-    title: 'logger file taken in',
-    tell: ({ text }) =>
-      `Took in the file ${text('file')}: ${counted(text('stored'), 'reading')} stored, ${text('repeats')} there already, ${text('conflicts')} in conflict, ${text('refused')} refused`,
-  },
   'member-let-in': {
     title: 'somebody let in',
     tell: ({ text, name }) => `Let ${name('account')} in as ${roleSaid(text('role'))}`,
@@ -136,20 +130,21 @@ const WORDS: Readonly<Record<string, Words>> = {
     title: 'access ended',
     tell: ({ text, name }) => `Ended the access of ${name('account')}, who was ${roleSaid(text('role'))}`,
   },
-  'state-begun': {
-    title: 'state begun',
-    tell: ({ text, name, has }) =>
-      `Put ${name('system')} into ${text('state').replaceAll('-', ' ')} until ${text('until')}${has('note') ? `: ${text('note')}` : ''}`,
+  'source-made': {
+    title: 'source of readings made',
+    tell: ({ name, has }) => `Let ${name('source')} send readings${has('gateway') ? ` for ${name('gateway')}` : ''}`,
   },
-  'state-put-off': {
-    title: 'end of a state put off',
-    tell: ({ text, name }) =>
-      `Put off the end of ${text('state').replaceAll('-', ' ')} in ${name('system')} from ${text('was')} to ${text('until')}: ${text('note')}`,
+  'source-ended': {
+    title: 'source of readings ended',
+    tell: ({ name }) => `Ended ${name('source')} as a source of readings`,
   },
-  'state-ended': {
-    title: 'state ended',
-    tell: ({ text, name, has }) =>
-      `Ended ${text('state').replaceAll('-', ' ')} in ${name('system')}, which was to last until ${text('until')}${has('note') ? `. Seen: ${text('note')}` : ''}`,
+  'sensor-named': {
+    title: 'name of a sensor given',
+    tell: ({ text, name }) => `Said that sources call ${name('sensor')} “${text('name')}”`,
+  },
+  'sensor-unnamed': {
+    title: 'name of a sensor taken away',
+    tell: ({ text, name }) => `Took the name “${text('name')}” of ${name('sensor')} away`,
   },
   'calendar-made': {
     title: 'calendar address made',

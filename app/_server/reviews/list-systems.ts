@@ -10,6 +10,9 @@ import { may, mayBeginSite } from '../gate/may';
 import type { Refusal } from '../gate/refusal';
 import type { Who } from '../gate/who';
 import { dayIn } from '../local-day';
+import { type KnownOfAll, knownOfAll, knownOfSite } from '../overview/known-now';
+import { type SystemNow, systemNow } from '../overview/system-now';
+import { type OnNow, whoIsOn } from '../rota/on-now';
 import { reviewStateOf, type SystemReviewState } from './review-state';
 import { storedSite } from './stored-site';
 
@@ -20,11 +23,13 @@ export interface SiteLine {
   /** IANA zone. */
   zone: string;
   systems: number;
+  /** Who is on now, and who comes next. */
+  on: OnNow;
 }
 
-/** A system with what its review says. */
+/** A system with what its review says, and how it stands now. */
 export interface SystemLine {
-  site: SiteLine;
+  site: { key: string; name: string; zone: string };
   key: string;
   name: string;
   kind: SystemKind;
@@ -34,56 +39,83 @@ export interface SystemLine {
   /** Water at the running level, L; tanks of unknown volume count nothing. */
   volumeL: number;
   review: SystemReviewState;
+  now: SystemNow;
 }
 
 export interface SystemList {
+  /** The instant it speaks of, UTC, ISO. */
+  at: string;
   sites: SiteLine[];
   systems: SystemLine[];
   /** Whether the person may begin a site that is not there yet. */
   mayBegin: boolean;
 }
 
-/** Nothing has to be said to list systems. */
-export const listSystemsShape = z.unknown();
+/** Nothing has to be said to list systems; a site narrows the list down to its own. */
+export const listSystemsShape = z.object({ site: z.string().optional() }).default({});
 
 /**
- * Every system of every site that the person may see, with what its review says or how far it is. However many sites there
- * are, it asks the database three questions once each site was read.
+ * Every system of every site that the person may see, with what its review says or how far it is, and how it stands now:
+ * alarms, rounds, states, readings. However many systems there are, it asks the database six questions, and two for the rounds
+ * of each site, once each site was read.
  */
-export async function listSystems(who: Who): Promise<Result<SystemList, Refusal>> {
-  const entries = (await listSites()).filter(({ key }) => may(who, 'see', key));
+export async function listSystems(
+  who: Who,
+  { site }: z.output<typeof listSystemsShape> = {},
+): Promise<Result<SystemList, Refusal>> {
+  const all = (await listSites()).filter(({ key }) => may(who, 'see', key));
+  const entries = all.filter(({ key }) => site === undefined || key === site);
   const ids = entries.map(({ id }) => id);
-  const [states, runs] = await Promise.all([listReviewStates(ids), listRuns(ids)]);
+  const at = now();
+  const [states, runs, known] = await Promise.all([listReviewStates(ids), listRuns(ids), knownOfAll(ids, at)]);
   const stored = new Map(states.map((state) => [state.systemId, state]));
-  const instant = now();
-  const list: SystemList = { sites: [], systems: [], mayBegin: mayBeginSite(who) };
-  for (const entry of entries) {
-    const run = runs.find(({ siteId }) => siteId === entry.id);
-    const lines = await linesOf(entry, dayIn(entry.zone, instant), stored, run);
-    list.sites.push({ key: entry.key, name: entry.name, zone: entry.zone, systems: lines.length });
-    list.systems.push(...lines);
-  }
-  return ok(list);
+  const parts = await Promise.all(
+    entries.map((entry) => {
+      const run = runs.find(({ siteId }) => siteId === entry.id);
+      return partOf(entry, { stored, run }, known);
+    }),
+  );
+  return ok({
+    at: at.toISOString(),
+    sites: parts.map((part) => part.site),
+    systems: parts.flatMap((part) => part.systems),
+    mayBegin: mayBeginSite(who),
+  });
 }
 
-async function linesOf(
-  { key, name, zone, ...entry }: SiteEntry,
-  on: string,
-  stored: ReadonlyMap<string, ReviewState>,
-  run: Awaited<ReturnType<typeof listRuns>>[number] | undefined,
-): Promise<SystemLine[]> {
-  const site = await storedSite({ key, name, zone, ...entry }, on);
-  if (!site) return [];
-  const { systems } = site.facility;
-  const known = { hashes: site.hashes, systemIds: site.systemIds, stored, run };
-  return systems.map((system) => ({
-    site: { key, name, zone, systems: systems.length },
-    ...lineOf(system),
-    review: reviewStateOf(known, system.key),
-  }));
+interface Reviews {
+  stored: ReadonlyMap<string, ReviewState>;
+  run: Awaited<ReturnType<typeof listRuns>>[number] | undefined;
 }
 
-function lineOf({ key, name, kind, tanks, stock }: System): Omit<SystemLine, 'site' | 'review'> {
+async function partOf(
+  entry: SiteEntry,
+  reviews: Reviews,
+  all: KnownOfAll,
+): Promise<{ site: SiteLine; systems: SystemLine[] }> {
+  const { key, name, zone } = entry;
+  const site = await storedSite(entry, dayIn(zone, all.at));
+  if (!site) return { site: { key, name, zone, systems: 0, on: { on: [], next: [] } }, systems: [] };
+  const { facility, hashes, systemIds } = site;
+  const known = await knownOfSite(all, entry, facility);
+  const systems = facility.systems.map((system): SystemLine => {
+    const review = reviewStateOf({ hashes, systemIds, ...reviews }, system.key);
+    return {
+      site: { key, name, zone },
+      ...lineOf(system),
+      review,
+      now: systemNow(known, system, systemIds.get(system.key) ?? '', summaryIn(review)),
+    };
+  });
+  return { site: { key, name, zone, systems: systems.length, on: whoIsOn(facility, all.at.getTime()) }, systems };
+}
+
+/** What a review says in short; while a new one is under way, what the one before said. */
+function summaryIn(review: SystemReviewState) {
+  return review.state === 'current' ? review.summary : review.state === 'under-way' ? review.before : null;
+}
+
+function lineOf({ key, name, kind, tanks, stock }: System): Omit<SystemLine, 'site' | 'review' | 'now'> {
   const animals = stock.reduce((sum, { count }) => sum + count, 0);
   const volumeL = tanks.reduce((sum, tank) => sum + (tank.role === 'reservoir' ? 0 : (tank.volumeL.value ?? 0)), 0);
   return { key, name, kind, tanks: tanks.length, animals, volumeL };

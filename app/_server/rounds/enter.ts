@@ -51,6 +51,6 @@ async function lastNumber(site: SiteEntry, round: KeptRound, check: Check): Prom
   const sensor = round.sheet.sensors[`${check.about.system}/${check.about.key}`];
   const latest = sensor === undefined ? undefined : (await latestOf(site.id)).get(sensor);
   if (latest?.goodValue !== undefined) return latest.goodValue;
-  const [before] = (await listBefore(site.id, round.dueAt, [check.key], 1)).get(check.key) ?? [];
+  const [before] = (await listBefore(site.id, round.begunAt, [check.key], 1)).get(check.key) ?? [];
   return before?.value.kind === 'number' ? before.value.value : null;
 }

@@ -1,6 +1,7 @@
 import 'server-only';
 import { z } from 'zod';
 import { ok, type Result, refused } from '#core/result';
+import { countOpenAlarms } from '#data/alarms/told';
 import { findSite } from '#data/sites';
 import { LEAST, may, type Verb } from '../gate/may';
 import type { Refusal } from '../gate/refusal';
@@ -13,6 +14,8 @@ export interface SitePage {
   /** IANA zone. */
   zone: string;
   allowed: Verb[];
+  /** Alarms that want something. */
+  openAlarms: number;
 }
 
 export const getSiteShape = z.object({ site: z.string() });
@@ -23,6 +26,7 @@ const VERBS = Object.keys(LEAST) as Verb[];
 export async function getSite(who: Who, { site }: z.output<typeof getSiteShape>): Promise<Result<SitePage, Refusal>> {
   const entry = may(who, 'see', site) ? await findSite(site) : null;
   if (!entry) return refused({ why: 'not-found', what: 'site' });
-  const { key, name, zone } = entry;
-  return ok({ key, name, zone, allowed: VERBS.filter((verb) => may(who, verb, key)) });
+  const { id, key, name, zone } = entry;
+  const openAlarms = await countOpenAlarms(id);
+  return ok({ key, name, zone, openAlarms, allowed: VERBS.filter((verb) => may(who, verb, key)) });
 }

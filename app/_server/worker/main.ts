@@ -3,7 +3,9 @@ import { run } from 'graphile-worker';
 import { closePool, pool } from '#data/pool';
 import { env } from '../env';
 import { logError, logInfo } from '../log';
+import { judgeAlarms } from './judge-alarms';
 import { workerLogger } from './logger';
+import { runnerEvents } from './runners';
 import { crontab, taskList } from './task-list';
 import { heartbeat } from './tasks/heartbeat';
 import { readingParts } from './tasks/reading-parts';
@@ -21,9 +23,11 @@ async function main(): Promise<void> {
     crontab,
     concurrency: CONCURRENCY,
     logger: workerLogger,
+    events: runnerEvents(),
     // The signals are ours: after the last job the connections have to be closed as well.
     noHandleSignals: true,
   });
+  const judging = judgeAlarms();
   let isStopping = false;
   for (const signal of ['SIGTERM', 'SIGINT'] as const) {
     process.on(signal, () => {
@@ -37,6 +41,7 @@ async function main(): Promise<void> {
   await heartbeat().catch((error: unknown) => logError('worker could not say that it is up', error));
   logInfo('worker is up', { tasks: Object.keys(taskList).join(' '), database: new URL(DATABASE_URL).host });
   await runner.promise;
+  await judging.stop();
   await closePool();
   logInfo('worker has ended');
 }

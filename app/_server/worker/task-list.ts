@@ -5,6 +5,7 @@ import { backupDue } from './tasks/backup-due';
 import { diskWatch } from './tasks/disk-watch';
 import { heartbeat } from './tasks/heartbeat';
 import { mailLinkTask } from './tasks/mail-link';
+import { makeCallTask } from './tasks/make-call';
 import { readingParts } from './tasks/reading-parts';
 import { reviewSiteTask } from './tasks/review-site';
 import { reviewsDue } from './tasks/reviews-due';
@@ -18,6 +19,7 @@ export const taskList: TaskList = {
   'disk-watch': diskWatch,
   heartbeat,
   'mail-link': mailLinkTask,
+  'make-call': makeCallTask,
   'reading-parts': readingParts,
   'review-site': reviewSiteTask,
   'reviews-due': reviewsDue,

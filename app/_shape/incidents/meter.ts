@@ -1,8 +1,8 @@
 import type { MeterFigure } from '#core/incidents/incident';
 import type { SensorQuantity } from '#core/facility/system';
 import { SENSOR_QUANTITIES } from '#core/facility/system';
+import { fromCustom } from '#core/readings/figures';
 import type { Custom } from '#core/units/shown';
-import { toCelsius } from '#core/units/temperature';
 import { z } from 'zod';
 
 /** Field of a figure: `figure.oxygen.SENSOR`, or `figure.oxygen.-` where no sensor is described. */
@@ -35,7 +35,7 @@ export function readFigures(
       return [];
     }
     const number = Number(text.replace(',', '.'));
-    const value = quantity === 'temperature' ? toCelsius(number, units === 'us' ? 'F' : 'C') : number;
+    const value = fromCustom(quantity, units, number);
     return [{ quantity, value, ...(sensor === '-' ? {} : { sensor }) }];
   });
 }

@@ -4,9 +4,9 @@ import type { FormAction } from '../form/answer';
 import { Fold } from '../frame/fold';
 import { Section } from '../frame/section';
 import { TextField } from '../safeguards/fields';
-import { KeptForm } from '../safeguards/kept-form';
+import { EntryForm } from './entry-form';
 import cautions from './cautions.json';
-import { type HeadView, placeOf, type StoryView } from './incident-view';
+import type { HeadView, StoryView } from './incident-view';
 import style from './incidents.module.css';
 import { When } from './when';
 
@@ -70,14 +70,26 @@ function Step({ step, head, done, id, log }: StepProps) {
       </span>
       <div className={style.step}>
         {done ? <Done step={step} done={done} /> : <h3>{STEP_WORDS[step]}</h3>}
-        <ul className={style.caution}>
-          {cautions.steps[step].map((caution) => (
-            <li key={caution}>{caution}</li>
-          ))}
-        </ul>
+        {done ? (
+          <Fold title="What to mind">
+            <Cautions step={step} />
+          </Fold>
+        ) : (
+          <Cautions step={step} />
+        )}
         {!done && head.mayLog ? <StepForms step={step} head={head} id={id} log={log} /> : null}
       </div>
     </li>
+  );
+}
+
+function Cautions({ step }: { step: StepName }) {
+  return (
+    <ul className={style.caution}>
+      {cautions.steps[step].map((caution) => (
+        <li key={caution}>{caution}</li>
+      ))}
+    </ul>
   );
 }
 
@@ -96,14 +108,22 @@ function Done({ step, done: { entry, who } }: { step: StepName; done: StoryView 
 }
 
 function StepForms({ step, head, id, log }: Omit<StepProps, 'done'>) {
-  const hidden = { ...placeOf(head, id), kind: 'step', step };
+  const hidden = { kind: 'step', step };
   return (
     <>
-      <KeptForm action={log} hidden={hidden} button={STEP_WORDS[step]} done="Recorded." />
+      <EntryForm action={log} head={head} id={id} hidden={hidden} button={STEP_WORDS[step]} done="Recorded." />
       <Fold title="Not done, because …">
-        <KeptForm action={log} hidden={hidden} labels={{ notDone: 'Why not' }} button="Record why not" done="Recorded.">
+        <EntryForm
+          action={log}
+          head={head}
+          id={id}
+          hidden={hidden}
+          labels={{ notDone: 'Why not' }}
+          button="Record why not"
+          done="Recorded."
+        >
           <TextField name="notDone" title="Why not" rows={2} />
-        </KeptForm>
+        </EntryForm>
       </Fold>
     </>
   );

@@ -1,12 +1,11 @@
 'use client';
 
-import { Fragment } from 'react';
 import { SOURCE_WORDS } from '#core/incidents/words';
 import type { FormAction } from '../form/answer';
 import { TextField } from '../safeguards/fields';
-import { KeptForm } from '../safeguards/kept-form';
+import { EntryForm } from './entry-form';
 import { ChoiceField, MomentField } from './fields';
-import { type HeadView, placeOf } from './incident-view';
+import type { HeadView } from './incident-view';
 import style from './incidents.module.css';
 
 const LABELS = { text: 'What happened', at: 'When', source: 'How it is known', reason: 'Why it is corrected' };
@@ -22,28 +21,23 @@ interface LogFormProps {
 
 /** Writes a line of the log, or one in the place of another. */
 export function LogForm({ head, id, log, corrects }: LogFormProps) {
-  const hidden = { ...placeOf(head, id), kind: 'log', ...(corrects ? { supersedes: corrects.id } : {}) };
+  const hidden = { kind: 'log', ...(corrects ? { supersedes: corrects.id } : {}) };
   return (
     <div className={style.form}>
-      <KeptForm
+      <EntryForm
         action={log}
+        head={head}
+        id={id}
         hidden={hidden}
         labels={LABELS}
         button={corrects ? 'Correct this entry' : 'Write in the log'}
         done={corrects ? 'It is corrected.' : 'It is written.'}
       >
-        <Fragment key={id}>
-          <TextField name="text" title={LABELS.text} start={corrects?.text} />
-          <MomentField name="at" title={LABELS.at} start={corrects?.at} hint={corrects ? undefined : 'Empty: now.'} />
-          <ChoiceField
-            name="source"
-            title={LABELS.source}
-            start={corrects?.source ?? 'witness'}
-            options={SOURCE_WORDS}
-          />
-          {corrects ? <TextField name="reason" title={LABELS.reason} rows={2} /> : null}
-        </Fragment>
-      </KeptForm>
+        <TextField name="text" title={LABELS.text} start={corrects?.text} />
+        <MomentField name="at" title={LABELS.at} start={corrects?.at} hint={corrects ? undefined : 'Empty: now.'} />
+        <ChoiceField name="source" title={LABELS.source} start={corrects?.source ?? 'witness'} options={SOURCE_WORDS} />
+        {corrects ? <TextField name="reason" title={LABELS.reason} rows={2} /> : null}
+      </EntryForm>
     </div>
   );
 }

@@ -5,9 +5,9 @@ import { MARKS, type MarkName } from '#core/incidents/incident';
 import type { Mark } from '#core/incidents/marks';
 import { MARK_WORDS, SOURCE_WORDS } from '#core/incidents/words';
 import type { FormAction } from '../form/answer';
-import { KeptForm } from '../safeguards/kept-form';
+import { EntryForm } from './entry-form';
 import { ChoiceField, MomentField, OptionalLine } from './fields';
-import { type HeadView, placeOf } from './incident-view';
+import type { HeadView } from './incident-view';
 import style from './incidents.module.css';
 import { localMinute } from './when';
 
@@ -34,9 +34,11 @@ export function MarkForm({ head, marks, ids, investigate }: MarkFormProps) {
   const { zone } = head.site;
   return (
     <div className={style.form}>
-      <KeptForm
+      <EntryForm
         action={investigate}
-        hidden={{ ...placeOf(head, ids[chosen]), kind: 'mark' }}
+        head={head}
+        id={ids.mark}
+        hidden={{ kind: 'mark' }}
         labels={LABELS}
         button="Set the mark"
         done="The mark is set."
@@ -56,7 +58,7 @@ export function MarkForm({ head, marks, ids, investigate }: MarkFormProps) {
             ))}
           </select>
         </label>
-        <Fragment key={`${chosen}${ids[chosen]}`}>
+        <Fragment key={chosen}>
           <MomentField
             name="at"
             title={chosen === 'fault-began' ? LABELS.at : 'When'}
@@ -66,7 +68,7 @@ export function MarkForm({ head, marks, ids, investigate }: MarkFormProps) {
           <ChoiceField name="source" title={LABELS.source} start={known?.source ?? 'witness'} options={SOURCE_WORDS} />
           <OptionalLine name="note" title={LABELS.note} start={known?.from ?? ''} />
         </Fragment>
-      </KeptForm>
+      </EntryForm>
     </div>
   );
 }

@@ -6,6 +6,7 @@ import { useEffect, useState } from 'react';
 import { answerOf, type FormAction, type FormAnswer } from '../form/answer';
 import { LineField } from '../safeguards/fields';
 import form from '../safeguards/safeguards.module.css';
+import { Refused } from './entry-form';
 import { ChoiceField, MomentField } from './fields';
 import { incidentAddress, type SiteView } from './incident-view';
 import style from './incidents.module.css';
@@ -78,7 +79,7 @@ export function OpenForm({ page, open }: { page: NewView; open: FormAction<Opene
             It is open: <Link href={to}>go to what is done first</Link>.
           </p>
         )}
-        {answer && !answer.ok ? <Refused answer={answer} /> : null}
+        {answer && !answer.ok ? <Refused answer={answer} labels={LABELS} /> : null}
       </div>
     </form>
   );
@@ -86,21 +87,4 @@ export function OpenForm({ page, open }: { page: NewView; open: FormAction<Opene
 
 function systemsIn({ systems }: NewView): Record<string, string> {
   return { '': 'the whole site', ...Object.fromEntries(systems.map(({ key, name }) => [key, name])) };
-}
-
-function Refused({ answer: { said, reason } }: { answer: Extract<FormAnswer<unknown>, { ok: false }> }) {
-  return (
-    <>
-      <p>
-        <strong>{said}</strong>
-      </p>
-      <ul>
-        {(reason.faults ?? []).map(({ path, message }) => (
-          <li key={path}>
-            {LABELS[path] ?? path}: {message}
-          </li>
-        ))}
-      </ul>
-    </>
-  );
 }

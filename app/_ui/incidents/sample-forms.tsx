@@ -1,15 +1,15 @@
 'use client';
 
-import { Fragment } from 'react';
 import type { SensorQuantity } from '#core/facility/system';
+import { readingSymbol } from '#core/readings/figures';
 import type { Custom } from '#core/units/shown';
 import type { FormAction } from '../form/answer';
-import { KeptForm } from '../safeguards/kept-form';
+import { EntryForm } from './entry-form';
 import cautions from './cautions.json';
 import { MomentField, NumberField, OptionalLine, TickField } from './fields';
-import { type HeadView, placeOf, type SensorView } from './incident-view';
+import type { HeadView, SensorView } from './incident-view';
 import style from './incidents.module.css';
-import { quantityName, unitOf } from './measured';
+import { quantityName } from './measured';
 
 /** What a hand-held meter measures, the first first. */
 const METERED: readonly SensorQuantity[] = [
@@ -48,20 +48,20 @@ function SampleForm({ head, ids, log }: FormsProps) {
     <div>
       <h3>Water sample</h3>
       <p className={style.small}>{cautions.sample}</p>
-      <KeptForm
+      <EntryForm
         action={log}
-        hidden={{ ...placeOf(head, ids.sample), kind: 'sample' }}
+        head={head}
+        id={ids.sample}
+        hidden={{ kind: 'sample' }}
         labels={LABELS}
         button="Record the sample"
         done="The sample is recorded."
       >
-        <Fragment key={ids.sample}>
-          <TickField name="chilled" title="One bottle is chilled" />
-          <TickField name="frozen" title="One bottle is frozen" />
-          <OptionalLine name="where" title={LABELS.where} hint="Tank, and where in it." />
-          <Besides />
-        </Fragment>
-      </KeptForm>
+        <TickField name="chilled" title="One bottle is chilled" />
+        <TickField name="frozen" title="One bottle is frozen" />
+        <OptionalLine name="where" title={LABELS.where} hint="Tank, and where in it." />
+        <Besides />
+      </EntryForm>
     </div>
   );
 }
@@ -71,23 +71,24 @@ function MeterForm({ head, ids, log, sensors, units }: FormsProps & { sensors: r
     <div>
       <h3>Meter reading</h3>
       <p className={style.small}>{cautions.meter}</p>
-      <KeptForm
+      <EntryForm
         action={log}
-        hidden={{ ...placeOf(head, ids.measurement), kind: 'measurement', units }}
+        head={head}
+        key={units}
+        id={ids.measurement}
+        hidden={{ kind: 'measurement', units }}
         labels={{ ...LABELS, figures: 'Figures', ...labelsFor(sensors) }}
         button="Record the reading"
         done="The reading is recorded."
       >
-        <Fragment key={`${ids.measurement}${units}`}>
-          <div className={style.figures}>
-            {figureFields(sensors).map(({ name, title, quantity }) => (
-              <NumberField key={name} name={name} title={`${title}${unitSaid(units, quantity)}`} />
-            ))}
-          </div>
-          <OptionalLine name="where" title={LABELS.where} />
-          <Besides />
-        </Fragment>
-      </KeptForm>
+        <div className={style.figures}>
+          {figureFields(sensors).map(({ name, title, quantity }) => (
+            <NumberField key={name} name={name} title={`${title}${unitSaid(units, quantity)}`} />
+          ))}
+        </div>
+        <OptionalLine name="where" title={LABELS.where} />
+        <Besides />
+      </EntryForm>
     </div>
   );
 }
@@ -121,6 +122,6 @@ function labelsFor(sensors: readonly SensorView[]): Record<string, string> {
 }
 
 function unitSaid(units: Custom, quantity: SensorQuantity): string {
-  const unit = unitOf(units, quantity);
+  const unit = readingSymbol(quantity, units);
   return unit === '' ? '' : `, ${unit}`;
 }

@@ -1,4 +1,4 @@
-import { extent } from 'd3-array';
+import { extent, median } from 'd3-array';
 import { scaleLinear } from 'd3-scale';
 import { line } from 'd3-shape';
 import { useId } from 'react';
@@ -21,8 +21,11 @@ interface PlotProps {
 const HEIGHT = 110;
 const TOP = 24;
 const LABELLED: ReadonlySet<string> = new Set(['fault-began', 'first-alarm', 'put-right']);
-/** A gap as long as this part of the window is not bridged by a line. Common practice, no source. */
+/** A gap as long as this part of the window, and as so many usual steps, is not bridged. Common practice, no source. */
 const GAP = 1 / 24;
+const STEPS = 2.5;
+/** Px that a label needs. */
+const LABEL = 80;
 
 /** One sensor over the window: its readings, those by hand as crosses, its limits dashed, the marks as rules. */
 export function SeriesPlot({ series, marks, fromMs, toMs, zone, width }: PlotProps) {
@@ -62,7 +65,7 @@ export function SeriesPlot({ series, marks, fromMs, toMs, zone, width }: PlotPro
         </g>
       ))}
       <MarkRules marks={marks} x={x} bottom={bottom} isPhone={isPhone} />
-      <path className={style.track} d={pathOf(series, x, y, (toMs - fromMs) * GAP)} />
+      <path className={style.track} d={pathOf(series, x, y, gapIn(series, toMs - fromMs))} />
       {series.byHand.map(({ atMs, value }) => (
         <path key={atMs} className={style.hand} d={`M${x(atMs) - 4} ${y(value) - 4}l8 8m-8 0l8-8`} />
       ))}
@@ -89,17 +92,17 @@ function MarkRules({
   bottom: number;
   isPhone: boolean;
 }) {
+  const labelled = marks.filter(({ mark }) => LABELLED.has(mark) && !isPhone);
+  const apart = labelled.filter(({ atMs }, i) => i === 0 || x(atMs) - x(labelled[i - 1]?.atMs ?? 0) > LABEL);
   return (
     <g>
       {marks.map(({ mark, atMs }) => (
-        <g key={mark}>
-          <path className={style.rule} data-mark={mark} d={`M${x(atMs)} ${TOP}V${bottom + 4}`} />
-          {LABELLED.has(mark) && !isPhone ? (
-            <text className={style.name} x={x(atMs)} y={bottom + 17} textAnchor="middle">
-              {MARK_WORDS[mark]}
-            </text>
-          ) : null}
-        </g>
+        <path key={mark} className={style.rule} data-mark={mark} d={`M${x(atMs)} ${TOP}V${bottom + 4}`} />
+      ))}
+      {apart.map(({ mark, atMs }) => (
+        <text key={mark} className={style.name} x={x(atMs)} y={bottom + 17} textAnchor="middle">
+          {MARK_WORDS[mark]}
+        </text>
       ))}
     </g>
   );
@@ -117,6 +120,12 @@ function pathOf({ points }: DrawnSeries, x: Scale, y: Scale, gapMs: number): str
     else runs.push([point]);
   }
   return runs.map((run) => draw(run) ?? '').join('');
+}
+
+/** ms between two readings from which they are not joined. */
+function gapIn({ points }: DrawnSeries, windowMs: number): number {
+  const steps = points.slice(1).map(({ atMs }, i) => atMs - (points[i]?.atMs ?? atMs));
+  return Math.max(windowMs * GAP, STEPS * (median(steps) ?? 0));
 }
 
 /** What is drawn from top to bottom: every reading and limit, and never so little that noise looks like a storm. */

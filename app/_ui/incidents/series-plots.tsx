@@ -1,10 +1,12 @@
 import type { SensorQuantity } from '#core/facility/system';
+import { readingSaid, readingSymbol, toCustom } from '#core/readings/figures';
 import type { Custom } from '#core/units/shown';
 import { Fold } from '../frame/fold';
 import { TwoWidths } from '../plot/two-widths';
 import type { SensorView } from './incident-view';
-import { decimalsOf, inPersonsUnit, quantityName, unitOf } from './measured';
+import { quantityName } from './measured';
 import { SeriesPlot } from './series-plot';
+import style from './series-plot.module.css';
 import { SeriesTable } from './series-table';
 import type { TimelineView } from './timeline-body';
 
@@ -42,7 +44,7 @@ export function SeriesPlots({
   const [beyond, within] = [drawn.filter((one) => one.isBeyond), drawn.filter((one) => !one.isBeyond)];
   const { zone } = page.head.site;
   const plot = (one: DrawnSeries) => (
-    <figure key={one.id}>
+    <figure key={one.id} className={style.figure}>
       <TwoWidths
         draw={(width) => (
           <SeriesPlot series={one} marks={page.marks} fromMs={page.fromMs} toMs={page.toMs} zone={zone} width={width} />
@@ -72,29 +74,32 @@ function drawnOf({ sensor, points, byHand, bad }: SeriesView, all: TimelineView[
   const quantity = sensor.quantity as SensorQuantity;
   const shown = ({ atMs, value }: { atMs: number; value: number }) => ({
     atMs,
-    value: inPersonsUnit(units, quantity, value),
+    value: toCustom(quantity, units, value),
   });
   const own = all.filter((limit) => limit.sensor === sensor.key);
   const isBeyond = [...points, ...byHand].some(({ value }) =>
     own.some(({ above, below }) => (above !== undefined && value > above) || (below !== undefined && value < below)),
   );
   const limits = own.flatMap(({ name, above, below }) =>
-    [above, below].flatMap((value) =>
-      value === undefined ? [] : [{ name, value: inPersonsUnit(units, quantity, value) }],
-    ),
+    [above, below].flatMap((value) => (value === undefined ? [] : [{ name, value: toCustom(quantity, units, value) }])),
   );
-  const unit = unitOf(units, quantity);
+  const unit = readingSymbol(quantity, units);
   const kind = sensor.name.toLowerCase().includes(quantityName(quantity).toLowerCase())
     ? ''
     : `${quantityName(quantity)}, `;
   return {
     id: sensor.id,
     title: `${kind}${sensor.name}${unit === '' ? '' : `, ${unit}`}`,
-    decimals: decimalsOf(quantity),
+    decimals: decimalsIn(readingSaid(quantity, units, 0)),
     points: points.map(shown),
     byHand: byHand.map(shown),
     limits,
     isBeyond,
     bad,
   };
+}
+
+/** Decimals that a figure is written with. */
+function decimalsIn(said: string): number {
+  return /\.(\d+)/.exec(said)?.[1]?.length ?? 0;
 }

@@ -2,8 +2,8 @@
 
 import type { FormAction } from '../form/answer';
 import { TextField } from '../safeguards/fields';
-import { KeptForm } from '../safeguards/kept-form';
-import { type HeadView, placeOf } from './incident-view';
+import { EntryForm } from './entry-form';
+import type { HeadView } from './incident-view';
 
 interface WithdrawProps {
   head: HeadView;
@@ -17,14 +17,16 @@ interface WithdrawProps {
 /** Takes an entry back, with a reason. It stays to be read. */
 export function WithdrawForm({ head, id, entry, withdraw }: WithdrawProps) {
   return (
-    <KeptForm
+    <EntryForm
       action={withdraw}
-      hidden={{ ...placeOf(head, id), supersedes: entry }}
+      head={head}
+      id={id}
+      hidden={{ supersedes: entry }}
       labels={{ reason: 'Why it does not stand' }}
       button="Take this entry back"
       done="It is taken back."
     >
       <TextField name="reason" title="Why it does not stand" rows={2} />
-    </KeptForm>
+    </EntryForm>
   );
 }

@@ -1,5 +1,8 @@
-/** ms between two times that a page is fetched anew, however much changes. */
-const PAUSE_MS = 1000;
+/** ms between two times that a page is fetched anew, however much changes; longer where only readings came. */
+const PAUSE_MS = 500;
+const READINGS_PAUSE_MS = 3000;
+/** ms after which a page is fetched anew though nothing was heard: what it says of ages and of what is due grows old. */
+const OLD_MS = 60_000;
 /** ms after which a browser that gave up comes back. */
 const COME_BACK_MS = 5000;
 
@@ -21,17 +24,19 @@ export function watchSite(address: string, wanted: readonly string[], told: Told
   let source: EventSource | null = null;
   let comingBack: ReturnType<typeof setTimeout> | undefined;
   const refresh = atMostEvery(PAUSE_MS, told.refresh);
+  const refreshReadings = atMostEvery(READINGS_PAUSE_MS, refresh.now);
+  const growingOld = setInterval(() => {
+    if (!document.hidden) refresh.now();
+  }, OLD_MS);
   const open = () => {
     const opened = new EventSource(address);
     source = opened;
     opened.addEventListener('open', () => told.live(true));
     opened.addEventListener('news', ({ data }) => {
-      if (
-        String(data)
-          .split(' ')
-          .some((word) => wanted.includes(word))
-      )
-        refresh.now();
+      const heard = String(data).split(' ');
+      const shown = wanted.filter((word) => heard.includes(word));
+      if (shown.some((word) => word !== 'readings')) refresh.now();
+      else if (shown.length > 0) refreshReadings.now();
     });
     opened.addEventListener('error', () => {
       told.live(false);
@@ -56,7 +61,9 @@ export function watchSite(address: string, wanted: readonly string[], told: Told
   return {
     stop: () => {
       document.removeEventListener('visibilitychange', turn);
+      clearInterval(growingOld);
       refresh.stop();
+      refreshReadings.stop();
       close();
     },
   };

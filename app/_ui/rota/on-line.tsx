@@ -1,9 +1,10 @@
+import type { ReactNode } from 'react';
 import { ON_WORDS, type OnNowView, type OnPersonView, untilSaid } from './rota-view';
 import style from './rota.module.css';
 
 interface OnLineProps {
-  /** Names the site, where several are told of. */
-  site?: string | undefined;
+  /** Names the site, or leads to its rota. */
+  site?: ReactNode;
   zone: string;
   now: number;
   view: OnNowView;
@@ -16,7 +17,7 @@ export function OnLine({ site, zone, now, view: { on, next } }: OnLineProps) {
   const [first] = next;
   return (
     <p className={style.on}>
-      {site ? `${site}: ` : ''}
+      {site ? <>{site}: </> : null}
       {on.length > 0 ? (
         <>On now: {listed(on.map(said))}.</>
       ) : (

@@ -25,7 +25,7 @@ function proofSaid(proof: Proof): string {
   switch (proof.kind) {
     case 'watts':
       return proof.range
-        ? `${proof.equipment} draws ${proof.range.minW} to ${proof.range.maxW}\u00a0W`
+        ? `${proof.equipment} draws ${proof.range.minW} to ${proof.range.maxW}\u00a0W while it runs`
         : `${proof.equipment} runs: no watts range is known, so see or feel that it does`;
     case 'off':
       return `${proof.equipment} is off again`;

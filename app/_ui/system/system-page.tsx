@@ -1,3 +1,4 @@
+import type { ReactNode } from 'react';
 import type { Facility } from '#core/facility/facility';
 import type { System } from '#core/facility/system';
 import type { Finding, SystemReview } from '#core/review/result';
@@ -24,8 +25,8 @@ export interface SystemPageData {
   mayDescribe: boolean;
 }
 
-/** The page of one system. */
-export function SystemPageBody({ page, units }: { page: SystemPageData; units: Custom }) {
+/** The page of one system. @param now what of the moment stands before its review */
+export function SystemPageBody({ page, units, now }: { page: SystemPageData; units: Custom; now: ReactNode }) {
   const { facility, system, today, state, review } = page;
   const speech = { units, names: namesOf(facility, system) };
   const at = siteAddress(facility.site.key, 'systems', system.key);
@@ -52,6 +53,7 @@ export function SystemPageBody({ page, units }: { page: SystemPageData; units: C
         </>
       }
     >
+      {now}
       {review ? (
         <SystemBody
           facility={facility}

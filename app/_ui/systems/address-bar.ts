@@ -11,7 +11,7 @@ const order = createParser<{ id: string; desc: boolean }>({
   eq: (a, b) => a.id === b.id && a.desc === b.desc,
 });
 
-const SORTABLE = new Set(['name', 'site', 'kind', 'worst', 'claimed', 'tested', 'spare', 'findings']);
+const SORTABLE = new Set(['name', 'site', 'kind', 'worst', 'claimed', 'tested', 'spare', 'tonight', 'now', 'findings']);
 
 /** What of the table is kept in the address bar, and so in a link that is passed on. */
 export const addressKeys = {

@@ -2,18 +2,12 @@ import Link from 'next/link';
 import type { Column } from '#core/plans/credit';
 import { siteAddress } from '../frame/site-address';
 import { VerdictMark } from '../marks/verdict';
-import { spareSaid } from '../words/said';
 import type { SystemRow } from './system-row';
 import style from './systems-table.module.css';
 
 /** Address of a system's page. */
 function addressOf({ site, system }: SystemRow): string {
   return siteAddress(site, 'systems', system);
-}
-
-/** The system's name, leading to its page. */
-export function SystemCell({ row }: { row: SystemRow }) {
-  return <Link href={addressOf(row)}>{row.name}</Link>;
 }
 
 /** The worst fault case in words, leading to its page. */
@@ -41,12 +35,6 @@ export function VerdictCell({ row, column }: { row: SystemRow; column: Column })
   if (!row.review) return null;
   const { verdict, befalls } = row.review[column];
   return <VerdictMark verdict={verdict} of={befalls} unsure={column === 'claimed' && row.review.unsure} />;
-}
-
-/** Time to spare at the worst hour. */
-export function SpareCell({ row }: { row: SystemRow }) {
-  if (!row.review || row.review.spareS === undefined) return null;
-  return <>{spareSaid(row.review.spareS)}</>;
 }
 
 /** Findings by grade. */

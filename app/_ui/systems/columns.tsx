@@ -9,7 +9,8 @@ import {
   rowSortingFeature,
   tableFeatures,
 } from '@tanstack/react-table';
-import { CaseCell, FindingsCell, SpareCell, SystemCell, VerdictCell } from './cells';
+import { CaseCell, FindingsCell, VerdictCell } from './cells';
+import { NowCell, SpareCell, SystemCell } from './now-cells';
 import type { SystemRow } from './system-row';
 
 /** What the table can do; a feature that is not named here does nothing, silently. */
@@ -90,6 +91,17 @@ export const columns = column.columns([
     header: 'Time to spare',
     sortFn: (a, b) => byNumber(spareOf(a.original), spareOf(b.original)),
     cell: ({ row }) => <SpareCell row={row.original} />,
+  }),
+  column.accessor(({ now }) => now.tonightOrder, {
+    id: 'tonight',
+    header: 'Time to spare tonight',
+    sortFn: (a, b) => byNumber(a.original.now.tonightOrder, b.original.now.tonightOrder),
+  }),
+  column.accessor(({ now }) => now.weight, {
+    id: 'now',
+    header: 'Now',
+    sortFn: (a, b) => byNumber(b.original.now.weight, a.original.now.weight) || compareGravity(a.original, b.original),
+    cell: ({ row }) => <NowCell row={row.original} />,
   }),
   column.accessor(weight, {
     id: 'findings',

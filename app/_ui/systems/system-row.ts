@@ -5,6 +5,7 @@ import type { Custom } from '#core/units/shown';
 import { KIND_WORDS } from '../words/kinds';
 import { lasting } from '../words/lasting';
 import { harmSaid, PLAIN_NAMES } from '../words/said';
+import { type ListedNow, type RowNow, rowNow } from './row-now';
 
 /** A verdict of a row, and whom it befalls. */
 export interface RowVerdict {
@@ -36,14 +37,17 @@ export interface SystemRow {
   system: string;
   name: string;
   kind: string;
+  /** What stands under its name: its kind, after its site where there are several. */
+  about: string;
   /** Why there is no review: it is under way, or computing it broke. */
   missing: 'under way' | 'broken';
   review?: RowReview;
+  now: RowNow;
 }
 
 /** A system as a list of systems speaks of it. */
 export interface ListedSystem {
-  site: { key: string; name: string };
+  site: { key: string; name: string; zone: string };
   key: string;
   name: string;
   kind: SystemKind;
@@ -51,10 +55,20 @@ export interface ListedSystem {
     | { state: 'current'; summary: ReviewSummary }
     | { state: 'under-way'; before: ReviewSummary | null }
     | { state: 'broken' };
+  now: ListedNow;
+}
+
+/** What rows of the table have in common. */
+export interface RowView {
+  units: Custom;
+  /** The instant they stand for, UTC, ISO. */
+  at: string;
+  /** Whether there are systems of several sites. */
+  hasSites: boolean;
 }
 
 /** A system as a row of the table. */
-export function systemRow({ site, key, name, kind, review }: ListedSystem, units: Custom): SystemRow {
+export function systemRow({ site, key, name, kind, review, now }: ListedSystem, view: RowView): SystemRow {
   const summary = review.state === 'current' ? review.summary : review.state === 'under-way' ? review.before : null;
   return {
     site: site.key,
@@ -62,8 +76,10 @@ export function systemRow({ site, key, name, kind, review }: ListedSystem, units
     system: key,
     name,
     kind: KIND_WORDS[kind],
+    about: view.hasSites ? `${site.name}, ${KIND_WORDS[kind]}` : KIND_WORDS[kind],
     missing: review.state === 'broken' ? 'broken' : 'under way',
-    review: summary ? { ...rowReview(summary, units), isOld: review.state === 'under-way' } : undefined,
+    review: summary ? { ...rowReview(summary, view.units), isOld: review.state === 'under-way' } : undefined,
+    now: rowNow(now, view.at, site.zone),
   };
 }
 

@@ -52,11 +52,15 @@ const ORDERS: Record<string, string> = {
   worst: 'worst first',
   tested: 'worst as tested first',
   spare: 'least to spare first',
+  tonight: 'least to spare tonight first',
+  now: 'most open now first',
   findings: 'most to do first',
   name: 'by name',
+  site: 'by site',
+  kind: 'by kind',
 };
 
-/** The table's order, where a phone has no column heads to press. */
+/** The table's order: also by what has no column of its own, and where a phone has no column heads to press. */
 function Order({ address, change }: Pick<SystemsFilterProps, 'address' | 'change'>) {
   const id = useId();
   return (

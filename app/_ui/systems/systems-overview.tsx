@@ -7,9 +7,10 @@ import { SystemsTable } from './systems-table';
 import { type ListedSystem, systemRow } from './system-row';
 
 /** Every system with what its review says, and what the words of the table mean. */
-export function SystemsOverview({ systems, units }: { systems: ListedSystem[]; units: Custom }) {
+export function SystemsOverview({ systems, units, at }: { systems: ListedSystem[]; units: Custom; at: string }) {
   const done = systems.filter(({ review }) => review.state !== 'under-way').length;
-  const rows = systems.map((system) => systemRow(system, units));
+  const hasSites = new Set(systems.map(({ site }) => site.key)).size > 1;
+  const rows = systems.map((system) => systemRow(system, { units, at, hasSites }));
   return (
     <>
       <SystemsLead rows={rows} />

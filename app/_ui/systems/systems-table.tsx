@@ -11,7 +11,8 @@ import type { SystemRow } from './system-row';
 import { SortHeader } from './sort-header';
 import style from './systems-table.module.css';
 
-const FIGURES: ReadonlySet<string> = new Set(['spare']);
+/** Columns to filter and sort by that are no column to look at: what they hold stands in another. */
+const UNSEEN: ReadonlySet<string> = new Set(['site', 'kind', 'tonight']);
 /** Columns whose words the field “Find” looks through. */
 const FOUND_IN: ReadonlySet<string> = new Set(['name', 'site', 'kind', 'worst', 'first']);
 /** What stays the same from one rendering to the next: the table would begin anew with every other. */
@@ -29,20 +30,23 @@ export function SystemsTable({ rows }: { rows: SystemRow[] }) {
   const state = useMemo(() => tableState(address), [address]);
   const table = useTable({ ...OPTIONS, data: rows, state });
   const shown = table.getRowModel().rows;
+  const heads = table.getFlatHeaders().filter(({ id }) => !UNSEEN.has(id));
   const sortBy = (id: string) => () =>
     void setAddress({ sort: { id, desc: address.sort.id === id && !address.sort.desc } });
   return (
     <>
       <SystemsFilter rows={rows} address={address} change={setAddress} shown={shown.length} />
       <table className={`${ledger.ledger} ${ledger.folding} ${style.systems}`}>
-        <caption>Time to spare is that of the worst case, as claimed, at its worst hour of the week.</caption>
+        <caption>
+          Time to spare is that of the worst case, as claimed: from now to 07:00 by the rota of tonight, and at its
+          worst hour of the week.
+        </caption>
         <thead>
           <tr>
-            {table.getFlatHeaders().map(({ id, column }) => (
+            {heads.map(({ id, column }) => (
               <SortHeader
                 key={id}
                 name={String(column.columnDef.header)}
-                figure={FIGURES.has(id)}
                 sorted={address.sort.id === id ? (address.sort.desc ? 'descending' : 'ascending') : 'none'}
                 sort={column.getCanSort() ? sortBy(id) : undefined}
               />
@@ -52,11 +56,14 @@ export function SystemsTable({ rows }: { rows: SystemRow[] }) {
         <tbody>
           {shown.map((row) => (
             <tr key={row.id} className={row.original.review ? undefined : style.waiting}>
-              {row.getAllCells().map((cell) => (
-                <SystemsCell key={cell.id} id={cell.column.id} head={String(cell.column.columnDef.header)}>
-                  <table.FlexRender cell={cell} />
-                </SystemsCell>
-              ))}
+              {row
+                .getAllCells()
+                .filter(({ column }) => !UNSEEN.has(column.id))
+                .map((cell) => (
+                  <SystemsCell key={cell.id} id={cell.column.id} head={String(cell.column.columnDef.header)}>
+                    <table.FlexRender cell={cell} />
+                  </SystemsCell>
+                ))}
             </tr>
           ))}
         </tbody>
@@ -70,7 +77,7 @@ export function SystemsTable({ rows }: { rows: SystemRow[] }) {
 function SystemsCell({ id, head, children }: { id: string; head: string; children: ReactNode }) {
   if (id === 'name') return <th scope="row">{children}</th>;
   return (
-    <td className={FIGURES.has(id) ? ledger.figure : undefined}>
+    <td>
       <span className={ledger.label} aria-hidden="true">
         {head}
       </span>

@@ -92,6 +92,21 @@ describe('when a walk is due', () => {
     expect(utc(walksDue(elsewhere, 'UTC', '2026-06-01', '2026-06-02')[0]?.closesAt ?? 0)).toBe('2026-06-02T07:00');
   });
 
+  test('of two that lie close together the first can still be walked until half-way to the second', () => {
+    const close = [slot(), slot({ key: 'again', at: '08:40' })];
+    const [first] = walksDue(close, 'UTC', '2026-06-01', '2026-06-02');
+    expect([first?.lateAt, first?.closesAt].map((at) => utc(at ?? 0))).toEqual([
+      '2026-06-01T08:20',
+      '2026-06-01T08:20',
+    ]);
+  });
+
+  test('a day that the place left out of its calendar has no rounds', () => {
+    // Source: the IANA time zone database; Samoa went from 29 to 31 December 2011.
+    const dates = walksDue([slot()], 'Pacific/Apia', '2011-12-28', '2012-01-01').map(({ date }) => date);
+    expect(dates).toEqual(['2011-12-28', '2011-12-29', '2011-12-31']);
+  });
+
   test('whatever the timetable and the zone, a walk opens, is due, is late and closes in this order', () => {
     const time = fc.tuple(fc.nat(23), fc.nat(59)).map((t) => t.map((n) => String(n).padStart(2, '0')).join(':'));
     const any = fc.record({

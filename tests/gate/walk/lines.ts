@@ -3,10 +3,14 @@ import { writeFacility } from '#shape/facility/write-facility';
 import { site } from '../../_support/build-facility';
 import { entered } from '../../_support/given';
 import { smallFacility } from '../../_support/small-facility';
+import { INCIDENT_LINES } from './incident-lines';
 import type { Given, Line, WalkSite } from './line';
 import { ROTA_LINES } from './rota-lines';
 import { ALARM_LINES } from './alarm-lines';
+import { READING_LINES } from './reading-lines';
+import { ROUND_LINES } from './round-lines';
 import { SITE_LINES } from './site-lines';
+import { SOURCE_LINES } from './source-lines';
 
 const ACCOUNT = 'app/(house)/account';
 const OPEN = 'app/(open)';
@@ -98,10 +102,6 @@ const OPEN_LINES: Readonly<Record<string, Line>> = {
     comes: 'not-found',
   },
   'app/api/health/route.ts GET': { open: 'says whether the parts of Holdfast are up' },
-  'app/api/readings/route.ts POST': {
-    open: 'for devices, which show a token; whoever has none is told so',
-    comes: 'not-signed-in',
-  },
   'app/schema/facility.json/route.ts GET': { open: 'the published form of the facility file' },
 };
 
@@ -154,9 +154,13 @@ export const LINES: Readonly<Record<string, Line>> = {
   ...OPEN_LINES,
   ...OWN_LINES,
   ...EVERYWHERE_LINES,
+  ...READING_LINES,
   ...SITE_LINES,
+  ...SOURCE_LINES,
+  ...INCIDENT_LINES,
   ...ROTA_LINES,
   ...ALARM_LINES,
+  ...ROUND_LINES,
 };
 
 let count = 0;

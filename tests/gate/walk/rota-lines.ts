@@ -7,6 +7,7 @@ const system = { system: 'tank-1' };
 
 /** Entries about the states systems are in, and about who is on. */
 export const ROTA_LINES: Readonly<Record<string, Line>> = {
+  'app/api/systems/route.ts GET': { own: 'the systems of the sites one may see' },
   [`${ROTA}/page.tsx`]: { verb: 'see' },
   [`${ROTA}/actions.ts makeFeedAction`]: { verb: 'see', given: () => ({ form: { scope: 'everybody' } }) },
   [`${ROTA}/actions.ts endFeedAction`]: {

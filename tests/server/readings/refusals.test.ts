@@ -108,6 +108,32 @@ describe('a body', () => {
   });
 });
 
+describe('an answer', () => {
+  test('is kept to itself like any other, and given to nobody who calls us by another name', async () => {
+    const answer = await post(token, [{ n: 'a', v: 1 }]);
+    expect(answer.headers.get('cache-control')).toBe('no-store');
+    expect(answer.headers.get('x-content-type-options')).toBe('nosniff');
+    expect(answer.headers.get('content-security-policy')).toContain("default-src 'self'");
+    expect((await post(token, [{ n: 'a', v: 1 }], { headers: { host: 'evil.example' } })).status).toBe(421);
+  });
+
+  test('comes from the handler alone: nothing of Next’s stands before it that would hold its body', async () => {
+    const { config } = await import('../../../proxy');
+    const [matcher = ''] = config.matcher;
+    const isGuarded = (path: string) => new RegExp(`^${matcher}$`).test(path);
+    expect(isGuarded('/api/readings')).toBe(false);
+    for (const path of [
+      '/',
+      '/api/readings/',
+      '/api/readings/x',
+      '/api/health',
+      '/api/readingss',
+      '/sites/a/api/readings',
+    ])
+      expect(isGuarded(path)).toBe(true);
+  });
+});
+
 describe('a source', () => {
   test('that sends too often is told when it may again', async () => {
     const busy = await aSource(siteId, 'Runaway');

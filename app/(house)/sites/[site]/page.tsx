@@ -3,6 +3,9 @@ import Link from 'next/link';
 import { ask } from '#server/gate/ask';
 import { listSystems, listSystemsShape } from '#server/reviews/list-systems';
 import { Page } from '#ui/frame/page';
+import { LiveRefresh } from '#ui/live/live-refresh';
+import { RefreshOften } from '#ui/systems/refresh-often';
+import { WhoIsOn } from '#ui/systems/who-is-on';
 import { SystemsOverview } from '#ui/systems/systems-overview';
 import { answered } from '../../view/answered';
 import { chosenView } from '../../view/chosen-view';
@@ -21,8 +24,7 @@ export async function generateMetadata({ params }: Address): Promise<Metadata> {
 
 export default async function SitePage({ params }: Address) {
   const site = answered(await askSite(await params));
-  const { systems } = answered(await askSystems(undefined));
-  const here = systems.filter((system) => system.site.key === site.key);
+  const { at, sites, systems } = answered(await askSystems({ site: site.key }));
   const { units } = await chosenView();
   return (
     <Page
@@ -30,6 +32,7 @@ export default async function SitePage({ params }: Address) {
       over={[{ href: '/', name: 'Systems' }]}
       lead={
         <>
+          <WhoIsOn sites={sites} at={at} />
           <p>Times are those of {site.zone}.</p>
           {site.allowed.includes('describe') ? (
             <p>
@@ -39,11 +42,13 @@ export default async function SitePage({ params }: Address) {
         </>
       }
     >
-      {here.length > 0 ? (
-        <SystemsOverview systems={here} units={units} />
+      {systems.length > 0 ? (
+        <SystemsOverview systems={systems} units={units} at={at} />
       ) : (
         <p>No system is described here yet, so there is nothing to review.</p>
       )}
+      <LiveRefresh site={site.key} what={['alarms', 'rounds', 'states']} />
+      <RefreshOften />
     </Page>
   );
 }

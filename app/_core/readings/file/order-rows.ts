@@ -31,7 +31,7 @@ export function followOrder(): { notes: OrderNotes; follow: (row: TurnedRow) => 
     if (moment.isSkipped) notes.skipped += 1;
     if (moment.againMs !== undefined) {
       notes.repeated += 1;
-      if (isSecond(moment.atMs, moment.againMs, before, notes.isNewestFirst)) {
+      if (isSecond(moment.atMs, moment.againMs, before, steps === 0 ? null : notes.isNewestFirst)) {
         notes.second += 1;
         moment.atMs = moment.againMs;
       }
@@ -51,8 +51,10 @@ export function followOrder(): { notes: OrderNotes; follow: (row: TurnedRow) => 
   return { notes, follow };
 }
 
-function isSecond(first: number, second: number, before: number | null, isNewestFirst: boolean): boolean {
+/** @param isNewestFirst   null as long as no step has told which way the file runs */
+function isSecond(first: number, second: number, before: number | null, isNewestFirst: boolean | null): boolean {
   if (before === null) return false;
+  if (isNewestFirst === null && second < before) return true;
   // Newest first, the second pass comes before the first one; the row above it lies after it.
   return isNewestFirst ? second < before : first <= before && second > before;
 }

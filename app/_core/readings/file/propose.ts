@@ -18,8 +18,8 @@ const FLAGS: readonly (readonly [RegExp, FlagMeaning])[] = [
   [/^(bad|fail(ed)?|reject(ed)?|b|r|error)$/i, 'bad'],
   [/^(0|1|ok|good|g|pass|valid|<0>|0(,0)+)$/i, 'good'],
 ];
-/** How many times as often as any other time of day 00:00 stands there when nobody wrote the time down; common practice, no source. */
-const OFTENER = 2;
+/** min either side of midnight in which a logger that runs by night has rows too. */
+const NIGHT_MIN = 360;
 /** Fewer rows at 00:00 than this say nothing. */
 const FEW = 3;
 
@@ -116,8 +116,10 @@ function midnightOf(time: TimeLayout, facts: FileFacts): LayoutDraft['midnight']
   if (time.as === 'epoch') return 'real';
   if (facts.clockless === facts.rows) return 'unknown';
   const midnights = facts.clocks.get(0) ?? 0;
-  const others = [...facts.clocks].filter(([minute]) => minute !== 0).map(([, count]) => count);
-  return midnights >= FEW && midnights > OFTENER * Math.max(0, ...others) ? null : 'real';
+  const isNight = (minute: number) => minute !== 0 && (minute <= NIGHT_MIN || minute >= 1440 - NIGHT_MIN);
+  const nightly = [...facts.clocks].reduce((sum, [minute, count]) => sum + (isNight(minute) ? count : 0), 0);
+  // Somebody who samples by day writes 00:00 when they write no time; a logger writes the hours about it too.
+  return midnights >= FEW && nightly < midnights ? null : 'real';
 }
 
 /** Words of any column: one that has none of them today may have it in the next file. */

@@ -2,7 +2,7 @@ import 'server-only';
 import type { Entry, Source } from '#core/incidents/incident';
 import type { Mark } from '#core/incidents/marks';
 import type { TimelineLine } from '#core/incidents/timeline';
-import { entrySaid, KIND_WORDS, MARK_WORDS } from '#core/incidents/words';
+import { entrySaid, MARK_WORDS } from '#core/incidents/words';
 import type { StoryView } from '../find-incident-at';
 
 /** Kinds that happened; what was concluded afterwards stands in the investigation. */
@@ -30,7 +30,7 @@ export function markLines(marks: readonly Mark[]): TimelineLine[] {
     id: `mark-${mark}`,
     atMs,
     topic: 'mark',
-    what: `${KIND_WORDS.mark}: ${MARK_WORDS[mark]}${latestMs > atMs ? ', at the earliest' : ''}${from ? ` (${from})` : entered ? '' : ' (from the record)'}`,
+    what: `${MARK_WORDS[mark]}${latestMs > atMs ? ', at the earliest' : ''}${from ? ` (${from})` : entered ? '' : ' (from the record)'}`,
     who: null,
     source,
   }));

@@ -12,12 +12,11 @@ export function rotaLines(facility: Facility, fromMs: number, toMs: number): Tim
     const known = people.get(person);
     const until = wallClock(zone, end);
     const where = kind === 'on-site' ? 'on site' : 'on call';
-    const began = start < fromMs ? 'was' : 'came';
     return {
       id: `${shift}/${date}/${person}`,
       atMs: Math.max(start, fromMs),
       topic: 'rota',
-      what: `By the rota ${began} ${where}, until ${until.date === date ? '' : `${until.date} `}${until.time}`,
+      what: `By the rota ${where} until ${until.date === date ? '' : `${until.date} `}${until.time}`,
       who: known ? { name: known.name, role: known.role } : null,
       source: 'inferred',
     };

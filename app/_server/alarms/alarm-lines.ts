@@ -1,0 +1,102 @@
+import 'server-only';
+import { type AlarmState, stateOf } from '#core/alarms/known';
+import { type CallState, callState } from '#core/alarms/told';
+import type { ToTell } from '#core/alarms/to-tell';
+import type { Quality } from '#core/readings/reading';
+import { accountNames } from '#data/accounts/names';
+import { type CallTold, callsOf } from '#data/alarms/life';
+import type { OccurrenceTold } from '#data/alarms/told';
+import { type Latest, latestOf } from '#data/readings/series';
+import type { KeptDefinition } from '#shape/alarms/kept-definition';
+
+/** Age, ms, from which the newest reading says nothing of the present. Common practice, no source. */
+const STALE_MS = 15 * 60_000;
+
+/** Somebody who was to be told, by name. */
+export interface ToldLine {
+  name: string;
+  why: ToTell['why'];
+  step: number;
+  state: CallState;
+  /** What was said of the last attempt, where it did not succeed. */
+  detail: string | null;
+}
+
+/** One time that an alarm was raised, as a list shows it. Instants in ISO, UTC. */
+export interface AlarmLine {
+  id: string;
+  name: string;
+  system: { key: string; name: string };
+  state: AlarmState;
+  definition: KeptDefinition;
+  beganAt: string;
+  raisedAt: string;
+  returnedAt: string | null;
+  endedBy: OccurrenceTold['endedBy'];
+  /** The reading that raised it. */
+  value: number | null;
+  /** The newest reading of its sensor. */
+  latest: { value: number; quality: Quality; at: string; isStale: boolean } | null;
+  acknowledged: { by: string; at: string; from: string | null; note: string | null } | null;
+  told: ToldLine[];
+  isRetired: boolean;
+  newer: string | null;
+}
+
+/**
+ * Occurrences as lines of a list, with the newest readings and who was told.
+ *
+ * @param at   the present
+ */
+export async function alarmLines(siteId: string, all: readonly OccurrenceTold[], at: Date): Promise<AlarmLine[]> {
+  const calls = await callsOf(
+    siteId,
+    all.map(({ id }) => id),
+  );
+  const people = [
+    ...calls.map(({ accountId }) => accountId),
+    ...all.flatMap(({ acknowledged }) => acknowledged?.by ?? []),
+  ];
+  const [names, latest] = await Promise.all([accountNames(people), latestOf(siteId)]);
+  const nameOf = (id: string) => names.get(id) ?? id;
+  return all.map((one) => {
+    const { acknowledged: seen, definition, returnedAt } = one;
+    const { sensorId } = definition;
+    return {
+      id: one.id,
+      name: definition.name,
+      system: { key: one.system.key, name: one.system.name },
+      state: stateOf({ active: returnedAt === null, acknowledged: seen !== null }),
+      definition,
+      beganAt: one.beganAt.toISOString(),
+      raisedAt: one.raisedAt.toISOString(),
+      returnedAt: returnedAt?.toISOString() ?? null,
+      endedBy: one.endedBy,
+      value: one.value,
+      latest: latestSaid(sensorId === undefined ? undefined : latest.get(sensorId), at),
+      acknowledged: seen && { by: nameOf(seen.by), at: seen.at.toISOString(), from: seen.from, note: seen.note },
+      told: toldLines(
+        calls.filter(({ occurrenceId }) => occurrenceId === one.id),
+        nameOf,
+      ),
+      isRetired: one.isRetired,
+      newer: one.newer,
+    };
+  });
+}
+
+function latestSaid(latest: Latest | undefined, at: Date): AlarmLine['latest'] {
+  if (!latest) return null;
+  const { value, quality, atMs } = latest;
+  return { value, quality, at: new Date(atMs).toISOString(), isStale: at.getTime() - atMs > STALE_MS };
+}
+
+function toldLines(calls: readonly CallTold[], nameOf: (id: string) => string): ToldLine[] {
+  return calls.map(({ accountId, why, step, attempts }) => ({
+    name: nameOf(accountId),
+    why,
+    step,
+    state: callState(attempts),
+    detail: attempts.at(-1)?.detail ?? null,
+  }));
+}

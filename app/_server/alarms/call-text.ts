@@ -1,0 +1,81 @@
+import 'server-only';
+import type { AlarmSource } from '#core/alarms/definition';
+import type { ToTell } from '#core/alarms/to-tell';
+import { readingSaid } from '#core/readings/figures';
+import type { OccurrenceTold } from '#data/alarms/told';
+import { env } from '../env';
+import { timeIn } from '../local-day';
+
+/** Where Holdfast is reached when nothing was said, as `npm start` has it. */
+const USUAL = 'http://localhost:3200';
+
+/** What somebody is told. */
+export interface CallText {
+  subject: string;
+  text: string;
+}
+
+/**
+ * What somebody is told of an alarm. The link only opens its page: mail programs follow links by themselves, so nothing is
+ * ever acknowledged by one.
+ *
+ * @param why       why they are told
+ * @param others    names of others who are told
+ */
+export function callText(told: OccurrenceTold, why: ToTell['why'], others: readonly string[]): CallText {
+  const { site, system, definition, raisedAt, beganAt, returnedAt } = told;
+  const { name } = definition;
+  const when = (at: Date) => `${timeIn(site.zone, at)} (${site.zone})`;
+  const lines = [
+    `${name}, ${system.name}, ${site.name}`,
+    '',
+    watchedSaid(told),
+    `Since: ${when(beganAt)}`,
+    `Raised: ${when(raisedAt)}`,
+    ...(returnedAt ? [`Back to normal: ${when(returnedAt)}. Nobody has acknowledged it yet.`] : []),
+    '',
+    WHY[why],
+    others.length === 0 ? 'Nobody else is told.' : `Also told: ${others.join(', ')}.`,
+    '',
+    'Look at it, and acknowledge it on its page:',
+    addressOf(told),
+    '',
+    'Opening the page acknowledges nothing. Holdfast watches and calls; it switches nothing.',
+    '',
+  ];
+  return {
+    subject: `${returnedAt ? 'Alarm, back to normal' : 'Alarm'}: ${name}, ${system.name}`,
+    text: lines.join('\n'),
+  };
+}
+
+const WHY: Readonly<Record<ToTell['why'], string>> = {
+  'on-site': 'You are told because you are on site by the rota.',
+  'on-call': 'You are told because you are on call by the rota.',
+  named: 'You are told because this alarm names you.',
+  lead: 'You are told because nobody has acknowledged it.',
+  'nobody-on': 'You are told because nobody is on by the rota.',
+  'no-account': 'You are told because none of those who should answer has an account here.',
+};
+
+/** What is watched, its value and the limit, in the units of the facility file. */
+function watchedSaid({ value, definition: { on, quantity, limits } }: OccurrenceTold): string {
+  if (on.kind === 'silent') return 'Nothing comes from its gateway.';
+  if (on.kind === 'silent-sensor') return 'Nothing usable comes from its sensor.';
+  const said = (n: number) => (quantity === undefined ? String(n) : readingSaid(quantity, 'metric', n));
+  const bounds = [
+    limits?.above === undefined ? [] : [`above ${said(limits.above)}`],
+    limits?.below === undefined ? [] : [`below ${said(limits.below)}`],
+  ].flat();
+  const seen = value === null ? 'Value: not known' : `Value: ${said(value)}`;
+  return quantity === 'leak' ? seen : `${seen}, called ${bounds.join(' or ')}${rangeNote(on)}`;
+}
+
+function rangeNote(on: AlarmSource): string {
+  return on.kind === 'watts' ? ', its watts range' : '';
+}
+
+function addressOf({ site, id }: OccurrenceTold): string {
+  const path = `/sites/${encodeURIComponent(site.key)}/alarms/${id}`;
+  return new URL(path, env().HOLDFAST_ADDRESS ?? USUAL).href;
+}

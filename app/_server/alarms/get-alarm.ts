@@ -1,0 +1,102 @@
+import 'server-only';
+import type { z } from 'zod';
+import { ok, type Result, refused } from '#core/result';
+import { accountNames } from '#data/accounts/names';
+import { type CallTold, callsOf, eventsOf, type LifeEvent } from '#data/alarms/life';
+import { findOccurrence } from '#data/alarms/told';
+import { alarmPlace } from '#shape/alarms/requests';
+import { now } from '../clock';
+import { may } from '../gate/may';
+import type { Refusal } from '../gate/refusal';
+import { siteFor } from '../gate/site-for';
+import type { Who } from '../gate/who';
+import { type AlarmLine, alarmLines } from './alarm-lines';
+
+/** Something in the life of an alarm, as its log tells it. Instants in ISO, UTC. */
+export type LogLine =
+  | ({ what: 'began'; at: string } & { value: number | null })
+  | {
+      what: LifeEvent['kind'];
+      at: string;
+      by: string | null;
+      from: string | null;
+      note: string | null;
+      detail: LifeEvent['detail'];
+    }
+  | { what: 'called'; at: string; name: string; why: CallTold['why']; step: number }
+  | {
+      what: 'attempt';
+      at: string;
+      name: string;
+      result: CallTold['attempts'][number]['result'];
+      detail: string | null;
+    };
+
+/** One time that an alarm was raised, with all that became of it. */
+export interface AlarmPage {
+  site: { key: string; name: string; zone: string };
+  line: AlarmLine;
+  log: LogLine[];
+  mayAcknowledge: boolean;
+  mayOpenIncident: boolean;
+}
+
+export const getAlarmShape = alarmPlace;
+
+/** The whole life of an alarm, from one time that it was raised. Looking at it changes nothing. */
+export async function getAlarm(
+  who: Who,
+  { site: key, occurrence }: z.output<typeof getAlarmShape>,
+): Promise<Result<AlarmPage, Refusal>> {
+  const found = await siteFor(who, 'see', key);
+  if (!found.ok) return found;
+  const { id: siteId, name, zone } = found.value;
+  const told = await findOccurrence(siteId, occurrence);
+  if (!told) return refused({ why: 'not-found', what: 'alarm' });
+  const [line] = await alarmLines(siteId, [told], now());
+  if (!line) throw new Error(`Alarm ${occurrence} has no line`);
+  const [events, calls] = await Promise.all([eventsOf(siteId, occurrence), callsOf(siteId, [occurrence])]);
+  const people = [...events.flatMap(({ by }) => by ?? []), ...calls.map(({ accountId }) => accountId)];
+  const names = await accountNames(people);
+  const nameOf = (id: string) => names.get(id) ?? id;
+  const began: LogLine = { what: 'began', at: line.beganAt, value: line.value };
+  return ok({
+    site: { key, name, zone },
+    line,
+    log: inOrder([
+      began,
+      ...events.map((one) => eventLine(one, nameOf)),
+      ...calls.flatMap((one) => callLines(one, nameOf)),
+    ]),
+    mayAcknowledge: may(who, 'acknowledge', key),
+    mayOpenIncident: may(who, 'log-incident', key),
+  });
+}
+
+function eventLine({ kind, at, by, from, note, detail }: LifeEvent, nameOf: (id: string) => string): LogLine {
+  return { what: kind, at: at.toISOString(), by: by === null ? null : nameOf(by), from, note, detail };
+}
+
+function callLines({ accountId, madeAt, why, step, attempts }: CallTold, nameOf: (id: string) => string): LogLine[] {
+  const name = nameOf(accountId);
+  return [
+    { what: 'called', at: madeAt.toISOString(), name, why, step },
+    ...attempts.map(
+      ({ atMs, result, detail }): LogLine => ({
+        what: 'attempt',
+        at: new Date(atMs).toISOString(),
+        name,
+        result,
+        detail,
+      }),
+    ),
+  ];
+}
+
+/** By time; what fell together in the order given: what began before what was done about it. */
+function inOrder(lines: LogLine[]): LogLine[] {
+  return lines
+    .map((line, place) => ({ line, place }))
+    .sort((a, b) => (a.line.at < b.line.at ? -1 : a.line.at > b.line.at ? 1 : a.place - b.place))
+    .map(({ line }) => line);
+}

@@ -1,0 +1,91 @@
+import 'server-only';
+import { z } from 'zod';
+import type { SensorQuantity } from '#core/facility/system';
+import reasons from '#core/readings/reasons.json';
+import type { Origin, Quality } from '#core/readings/reading';
+import { ok, type Result } from '#core/result';
+import { type NamedSensor, sensorsAt } from '#data/readings/sensor-names';
+import { latestOf } from '#data/readings/series';
+import { now } from '../clock';
+import { may } from '../gate/may';
+import type { Refusal } from '../gate/refusal';
+import { siteFor } from '../gate/site-for';
+import type { Who } from '../gate/who';
+
+/** The newest reading of a sensor. */
+export interface NewestReading {
+  /** UTC, ISO. */
+  at: string;
+  /** s since then; below 0 when the clock of the source is ahead. */
+  ageS: number;
+  /** In the facility file's unit. */
+  value: number;
+  quality: Quality;
+  /** Why it is not good, in words. */
+  why: string | null;
+  origin: Origin;
+}
+
+/** One sensor of a site and what it read last. */
+export interface SensorLine {
+  key: string;
+  name: string;
+  quantity: SensorQuantity;
+  newest: NewestReading | null;
+}
+
+/** What the sensors of a site read last, system by system. */
+export interface SiteReadings {
+  site: { key: string; name: string; zone: string };
+  systems: { key: string; name: string; sensors: SensorLine[] }[];
+  mayTakeIn: boolean;
+  maySetSources: boolean;
+}
+
+export const listReadingsShape = z.object({ site: z.string() });
+
+/** What every sensor of a site read last. */
+export async function listReadings(
+  who: Who,
+  { site: key }: z.output<typeof listReadingsShape>,
+): Promise<Result<SiteReadings, Refusal>> {
+  const found = await siteFor(who, 'see', key);
+  if (!found.ok) return found;
+  const { id, name, zone } = found.value;
+  const [sensors, latest] = await Promise.all([sensorsAt(id), latestOf(id)]);
+  const nowMs = now().getTime();
+  const systems = new Map<string, SiteReadings['systems'][number]>();
+  for (const sensor of sensors) {
+    const system = systems.get(sensor.system) ?? { key: sensor.system, name: sensor.systemName, sensors: [] };
+    systems.set(sensor.system, system);
+    system.sensors.push(lineOf(sensor, latest.get(sensor.id), nowMs));
+  }
+  return ok({
+    site: { key, name, zone },
+    systems: [...systems.values()],
+    mayTakeIn: may(who, 'take-in-file', key),
+    maySetSources: may(who, 'reading-sources', key),
+  });
+}
+
+function lineOf(
+  { key, name, quantity }: NamedSensor,
+  newest: { atMs: number; value: number; quality: Quality; reason?: string; origin: Origin } | undefined,
+  nowMs: number,
+): SensorLine {
+  if (!newest) return { key, name, quantity, newest: null };
+  const { atMs, value, quality, reason, origin } = newest;
+  const at = new Date(atMs).toISOString();
+  return {
+    key,
+    name,
+    quantity,
+    newest: { at, ageS: (nowMs - atMs) / 1000, value, quality, why: whyNot(reason), origin },
+  };
+}
+
+/** Why a reading is not good, in words; its word alone where there are none. */
+export function whyNot(reason: string | null | undefined): string | null {
+  if (reason === null || reason === undefined) return null;
+  return Object.hasOwn(reasons, reason) ? reasons[reason as keyof typeof reasons] : reason;
+}

@@ -1,0 +1,46 @@
+import 'server-only';
+import type { Words } from './entry-words';
+
+/** How an alarm ended that did not return to normal. */
+const ALARM_ENDS: Readonly<Record<string, string>> = {
+  'definition-changed': 'ended: what it watches was changed, and it began anew',
+  retired: 'ended: it was retired',
+};
+
+/** Why leads and managers were called. */
+const ALARM_CALLS: Readonly<Record<string, string>> = {
+  lead: 'nobody had acknowledged it',
+  'nobody-on': 'nobody was on',
+  'no-account': 'nobody who was to answer has an account',
+};
+
+/** Entries about alarms. */
+export const ALARM_WORDS: Readonly<Record<string, Words>> = {
+  'alarm-raised': {
+    title: 'alarm raised',
+    tell: ({ name }) => `The alarm ${name('alarm')} was raised`,
+  },
+  'alarm-returned': {
+    title: 'alarm returned to normal, or ended',
+    tell: ({ text, name, has }) =>
+      `The alarm ${name('alarm')} ${has('why') ? (ALARM_ENDS[text('why')] ?? 'ended') : 'returned to normal'}`,
+  },
+  'alarm-escalated': {
+    title: 'leads and managers called',
+    tell: ({ text, name }) =>
+      `Leads and managers were called for the alarm ${name('alarm')} (${text('told')} in all): ${ALARM_CALLS[text('why')] ?? text('why')}`,
+  },
+  'alarm-acknowledged': {
+    title: 'alarm acknowledged',
+    tell: ({ text, name, has }) => `Acknowledged the alarm ${name('alarm')}${has('note') ? `: ${text('note')}` : ''}`,
+  },
+  'alarm-acknowledged-too': {
+    title: 'alarm acknowledged by a second person',
+    tell: ({ text, name, has }) =>
+      `Acknowledged the alarm ${name('alarm')} as well, which somebody had before${has('note') ? `: ${text('note')}` : ''}`,
+  },
+  'alarm-noted': {
+    title: 'note on an alarm',
+    tell: ({ text, name }) => `Noted on the alarm ${name('alarm')}: ${text('note')}`,
+  },
+};

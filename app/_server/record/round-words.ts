@@ -1,0 +1,27 @@
+import 'server-only';
+import type { Words } from './entry-words';
+
+/** Entries about rounds. */
+export const ROUND_WORDS: Readonly<Record<string, Words>> = {
+  'round-begun': {
+    title: 'round begun',
+    tell: ({ text, name }) =>
+      text('besides') === 'true'
+        ? `Began ${name('slot')} besides the timetable`
+        : `Began ${name('slot')}, due ${text('due')}`,
+  },
+  'round-signed': {
+    title: 'round signed',
+    tell: ({ text, name, has }) =>
+      `Signed a round${has('slot') ? ` (${name('slot')})` : ''}: ${text('lines')} lines, ${text('abnormal')} abnormal, ${text('notDone')} not done${has('note') ? `. ${text('note')}` : ''}`,
+  },
+  'round-looked-at': {
+    title: 'second look at a round',
+    tell: ({ text, name, has }) =>
+      `Looked again at a round${has('slot') ? ` (${name('slot')})` : ''}${text('soleKeeper') === 'true' ? ', as the only one who may' : ''}${has('note') ? `: ${text('note')}` : ''}`,
+  },
+  'round-corrected': {
+    title: 'entry of a round corrected',
+    tell: ({ text }) => `Corrected the entry of ${text('line')} on a round: ${text('reason')}`,
+  },
+};

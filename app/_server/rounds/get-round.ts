@@ -1,0 +1,102 @@
+import 'server-only';
+import { type Entry, isAbnormal, standingEntries } from '#core/rounds/entry';
+import { checksOf } from '#core/rounds/sheet';
+import { ok, type Result, refused } from '#core/result';
+import { accountNames } from '#data/accounts/names';
+import { newId } from '#data/new-id';
+import { listEntries } from '#data/rounds/entries';
+import { findRound } from '#data/rounds/round-row';
+import { listSignatures } from '#data/rounds/signatures';
+import { type RoundAddress, roundAddress } from '#shape/rounds/requests';
+import { now } from '../clock';
+import { may } from '../gate/may';
+import type { Refusal } from '../gate/refusal';
+import type { Who } from '../gate/who';
+import { findStoredSite } from '../reviews/find-stored-site';
+import { beforeOf } from './before-of';
+import type { RoundPage, ToldEntry, ToldLine, ToldPlace } from './round-page';
+import { whatStands } from './what-stands';
+
+export const getRoundShape = roundAddress;
+
+/** A round with its sheet, what was recorded on it and by whom, and what was there before. */
+export async function getRound(who: Who, { site: key, round: id }: RoundAddress): Promise<Result<RoundPage, Refusal>> {
+  const found = await findStoredSite(who, 'see', key);
+  if (!found.ok) return found;
+  const { entry: site, stored, today } = found.value;
+  const round = await findRound(site.id, id);
+  if (!round) return refused({ why: 'not-found', what: 'round' });
+  const [entries, signatures] = await Promise.all([listEntries(site.id, id), listSignatures(site.id, id)]);
+  const checks = checksOf(round.sheet);
+  const { lasts, alike } = await beforeOf(site, round, checks, standingEntries(entries));
+  const names = await accountNames([round.begunBy, ...entries.map(({ by }) => by), ...signatures.map(({ by }) => by)]);
+  const nameOf = (account: string) => names.get(account) ?? account;
+  const told = toldEntries(entries, nameOf);
+  const stands = await whatStands(site, stored.facility, today, now());
+  const places = round.sheet.places.map(
+    (place, index): ToldPlace => ({
+      number: index + 1,
+      name: place.name,
+      system: place.system,
+      cleanness: place.cleanness,
+      stands: stands(place.system?.key ?? null),
+      lines: place.checks.map(
+        (check): ToldLine => ({
+          check,
+          entries: told.get(check.key) ?? [],
+          last: lasts.get(check.key) ?? null,
+          isAbnormal: abnormal(check, told.get(check.key)),
+          nextEntry: newId(),
+        }),
+      ),
+    }),
+  );
+  const signature = (kind: 'signed' | 'second-look') => {
+    const done = signatures.find((one) => one.kind === kind);
+    return done ? { at: done.at.toISOString(), by: nameOf(done.by), note: done.note } : null;
+  };
+  return ok({
+    site: { key: site.key, name: site.name, zone: site.zone },
+    round: {
+      id,
+      name: round.name,
+      isBesides: round.slotId === null,
+      dueAt: round.dueAt.toISOString(),
+      begun: { at: round.begunAt.toISOString(), by: nameOf(round.begunBy) },
+      signed: signature('signed'),
+      secondLook: signature('second-look'),
+    },
+    places,
+    alike: alike.map(({ key: line }) => line),
+    wasAt: placeOf(
+      places,
+      entries.findLast(({ by }) => by === who.id),
+    ),
+    self: who.name,
+    isSigner: signatures.some(({ kind, by }) => kind === 'signed' && by === who.id),
+    mayWalk: may(who, 'walk', site.key),
+    mayLook: may(who, 'second-look', site.key),
+  });
+}
+
+/** The entries of each line in order, the one that stands last. */
+function toldEntries(entries: readonly Entry[], nameOf: (id: string) => string): Map<string, ToldEntry[]> {
+  const told = new Map<string, ToldEntry[]>();
+  for (const { by, atMs, check, ...entry } of entries) {
+    const line = told.get(check) ?? [];
+    line.push({ ...entry, check, at: new Date(atMs).toISOString(), by: nameOf(by) });
+    told.set(check, line);
+  }
+  return told;
+}
+
+function abnormal(check: ToldLine['check'], entries: ToldEntry[] | undefined): boolean {
+  const value = entries?.at(-1)?.value;
+  return value ? isAbnormal(check, value) : false;
+}
+
+/** Where somebody has last been on a round. */
+function placeOf(places: readonly ToldPlace[], entry: Entry | undefined): RoundPage['wasAt'] {
+  const place = places.find(({ lines }) => lines.some(({ check }) => check.key === entry?.check));
+  return place ? { name: place.name, cleanness: place.cleanness } : null;
+}

@@ -1,0 +1,104 @@
+import 'server-only';
+import type { Standing } from '#core/rounds/due';
+import { ok, type Result } from '#core/result';
+import { accountNames } from '#data/accounts/names';
+import { newId } from '#data/new-id';
+import { siteRounds } from '#shape/rounds/requests';
+import { now } from '../clock';
+import { may } from '../gate/may';
+import type { Refusal } from '../gate/refusal';
+import type { Who } from '../gate/who';
+import { findStoredSite } from '../reviews/find-stored-site';
+import { listWaiting, type Waiting } from './list-waiting';
+import { roundsStanding } from './rounds-standing';
+
+/** A walk of the timetable, or one besides it. */
+export interface RoundLine {
+  /** Key of the slot; null for a walk besides the timetable. */
+  slot: string | null;
+  name: string;
+  /** UTC, ISO. */
+  dueAt: string;
+  lateAt: string | null;
+  standing: Standing;
+  /** The round, once it was begun. */
+  round: string | null;
+  begun: { at: string; by: string } | null;
+  signed: { at: string; by: string } | null;
+  secondLook: { at: string; by: string } | null;
+  /** Systems it passes; null for all. */
+  systems: string[] | null;
+}
+
+/** The rounds of a site. */
+export interface RoundsPage {
+  site: { key: string; name: string; zone: string };
+  /** UTC, ISO. */
+  now: string;
+  lines: RoundLine[];
+  /** Slots whose sheet can be walked besides the timetable. */
+  slots: { key: string; name: string }[];
+  waiting: Waiting[];
+  mayWalk: boolean;
+  mayLook: boolean;
+  /** Id of the next round that is walked besides the timetable. */
+  nextRound: string;
+}
+
+export const listRoundsShape = siteRounds;
+
+/** The rounds of the past week and of today, the latest first, and those that wait for a second look. */
+export async function listRounds(who: Who, { site: key }: { site: string }): Promise<Result<RoundsPage, Refusal>> {
+  const found = await findStoredSite(who, 'see', key);
+  if (!found.ok) return found;
+  const { entry: site, stored } = found.value;
+  const at = now();
+  const { walks, besides } = await roundsStanding(site, stored.facility, at);
+  const begun = [...walks.flatMap(({ round }) => round ?? []), ...besides];
+  const names = await accountNames(
+    begun.flatMap(({ begunBy, signed, secondLook }) =>
+      [begunBy, signed?.by, secondLook?.by].filter((id) => id !== undefined),
+    ),
+  );
+  const told = (done: { at: Date; by: string } | null | undefined) =>
+    done ? { at: done.at.toISOString(), by: names.get(done.by) ?? done.by } : null;
+  const systemNames = new Map(stored.facility.systems.map((system) => [system.key, system.name]));
+  const lines = walks.map(
+    ({ slot, dueAt, lateAt, standing, round }): RoundLine => ({
+      slot: slot.key,
+      name: slot.name,
+      dueAt: new Date(dueAt).toISOString(),
+      lateAt: new Date(lateAt).toISOString(),
+      standing,
+      round: round?.id ?? null,
+      begun: round && told({ at: new Date(round.begunAt), by: round.begunBy }),
+      signed: told(round?.signed),
+      secondLook: told(round?.secondLook),
+      systems: slot.systems?.map((one) => systemNames.get(one) ?? one) ?? null,
+    }),
+  );
+  const more = besides.map(
+    (round): RoundLine => ({
+      slot: null,
+      name: round.name,
+      dueAt: round.dueAt.toISOString(),
+      lateAt: null,
+      standing: round.signed ? 'done' : 'begun',
+      round: round.id,
+      begun: told({ at: round.begunAt, by: round.begunBy }),
+      signed: told(round.signed),
+      secondLook: told(round.secondLook),
+      systems: null,
+    }),
+  );
+  return ok({
+    site: { key: site.key, name: site.name, zone: site.zone },
+    now: at.toISOString(),
+    lines: [...lines, ...more].sort((a, b) => (a.dueAt < b.dueAt ? 1 : -1)),
+    slots: stored.facility.rounds.map(({ key: slot, name }) => ({ key: slot, name })),
+    waiting: await listWaiting(site, begun),
+    mayWalk: may(who, 'walk', site.key),
+    mayLook: may(who, 'second-look', site.key),
+    nextRound: newId(),
+  });
+}

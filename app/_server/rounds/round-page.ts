@@ -1,0 +1,66 @@
+import 'server-only';
+import type { Check } from '#core/rounds/check';
+import type { Entry, EntryValue } from '#core/rounds/entry';
+import type { SheetPlace } from '#core/rounds/sheet';
+import type { Stands } from './what-stands';
+
+/** An entry with when it was made (UTC, ISO) and the name of who made it. */
+export type ToldEntry = Omit<Entry, 'atMs'> & { at: string };
+
+/** A line of the sheet, what was recorded on it, and what was known of it before. */
+export interface ToldLine {
+  check: Check;
+  /** In order, corrections among them: the last one stands. */
+  entries: ToldEntry[];
+  last: LastValue | null;
+  isAbnormal: boolean;
+  /** Id of the next entry on it. */
+  nextEntry: string;
+}
+
+/** What was known of a line before this round, and when that was (UTC, ISO). */
+export interface LastValue {
+  value: EntryValue;
+  at: string;
+  /** A sensor's own reading, or a round. */
+  from: 'sensor' | 'round';
+}
+
+/** A place of a round. */
+export interface ToldPlace extends Pick<SheetPlace, 'name' | 'system' | 'cleanness'> {
+  /** From 1. */
+  number: number;
+  /** What stands at its system now. */
+  stands: Stands;
+  lines: ToldLine[];
+}
+
+interface Signed {
+  at: string;
+  by: string;
+  note: string | null;
+}
+
+/** A round as it is walked, signed and looked at again. */
+export interface RoundPage {
+  site: { key: string; name: string; zone: string };
+  round: {
+    id: string;
+    name: string;
+    isBesides: boolean;
+    dueAt: string;
+    begun: { at: string; by: string };
+    signed: Signed | null;
+    secondLook: Signed | null;
+  };
+  places: ToldPlace[];
+  /** Lines whose number is the same to the last digit as on each of the three rounds before. */
+  alike: string[];
+  /** Where whoever asks has last been on this round; null when nowhere yet. */
+  wasAt: Pick<SheetPlace, 'name' | 'cleanness'> | null;
+  /** Name of whoever asks. */
+  self: string;
+  isSigner: boolean;
+  mayWalk: boolean;
+  mayLook: boolean;
+}

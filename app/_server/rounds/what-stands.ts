@@ -1,0 +1,48 @@
+import 'server-only';
+import type { Facility } from '#core/facility/facility';
+import { isOff } from '#core/plans/credit';
+import { listOpenAlarms } from '#data/alarms/told';
+import type { SiteEntry } from '#data/sites';
+import { statesInForce } from '#data/states/states';
+
+/** What whoever comes to a system has to know first. */
+export interface Stands {
+  /** Safeguards that are out of service, and until which day. */
+  off: { name: string; until: string }[];
+  /** Alarms that are active, or that nobody has acknowledged. Times are UTC, ISO. */
+  alarms: { id: string; name: string; raisedAt: string; isActive: boolean; isAcknowledged: boolean }[];
+  states: { state: string; until: string; outstayed: boolean }[];
+}
+
+/**
+ * What stands at the systems of a site on a day, by the key of the system; null for the site itself. Two questions.
+ *
+ * @param today   ISO date at the site
+ */
+export async function whatStands(
+  site: Pick<SiteEntry, 'id'>,
+  facility: Facility,
+  today: string,
+  at: Date,
+): Promise<(system: string | null) => Stands> {
+  const [alarms, states] = await Promise.all([listOpenAlarms(site.id), statesInForce(site.id, at)]);
+  return (key) => {
+    const owner = key === null ? facility : facility.systems.find((system) => system.key === key);
+    const off = owner?.safeguards.filter((safeguard) => isOff(safeguard, today)) ?? [];
+    return {
+      off: off.map((safeguard) => ({ name: safeguard.name, until: safeguard.off?.until ?? today })),
+      alarms: alarms
+        .filter(({ system }) => system.key === key)
+        .map(({ id, definition, raisedAt, returnedAt, acknowledged }) => ({
+          id,
+          name: definition.name,
+          raisedAt: raisedAt.toISOString(),
+          isActive: returnedAt === null,
+          isAcknowledged: acknowledged !== null,
+        })),
+      states: states
+        .filter(({ system }) => system.key === key)
+        .map(({ state, until, outstayed }) => ({ state, until: until.toISOString(), outstayed })),
+    };
+  };
+}

@@ -1,0 +1,23 @@
+import { z } from 'zod';
+import { SENSOR_QUANTITIES } from '#core/facility/system';
+import { alarmShape } from '../facility/alarm';
+
+const { key, name, on, delayS, deadBand, offDelayS, answeredBy, escalateAfterMin } = alarmShape.shape;
+
+/** What is kept with each time that an alarm is raised: its definition as it was then, and the sensor it was held to. */
+export const keptDefinition = z.object({
+  key,
+  name,
+  on,
+  delayS,
+  deadBand,
+  offDelayS,
+  answeredBy,
+  escalateAfterMin,
+  /** Id of the sensor that was held to limits, what it measures, and the limits; none for silence. */
+  sensorId: z.uuid().optional(),
+  quantity: z.enum(SENSOR_QUANTITIES).optional(),
+  limits: z.object({ above: z.number().optional(), below: z.number().optional() }).optional(),
+});
+
+export type KeptDefinition = z.output<typeof keptDefinition>;

@@ -1,0 +1,110 @@
+import Link from 'next/link';
+import type { Custom } from '#core/units/shown';
+import type { FormAction } from '../form/answer';
+import { Page } from '../frame/page';
+import { Section } from '../frame/section';
+import { siteAddress } from '../frame/site-address';
+import { LiveRefresh } from '../live/live-refresh';
+import { instantSaid } from '../words/instant';
+import { lasting } from '../words/lasting';
+import { AcknowledgeForm } from './acknowledge-form';
+import type { AcknowledgedView } from './acknowledged-note';
+import { AlarmLog, type LogLineView } from './alarm-log';
+import { AlarmStateMark } from './alarm-state';
+import { type AlarmView, alarmAddress, limitSaid, type SiteView } from './alarm-view';
+import style from './alarms.module.css';
+import { NoteForm } from './note-form';
+import { ToldList } from './told-list';
+import { ValueNow } from './value-now';
+
+interface AlarmBodyProps {
+  page: { site: SiteView; line: AlarmView; log: LogLineView[]; mayAcknowledge: boolean; mayOpenIncident: boolean };
+  units: Custom;
+  acknowledge: FormAction<AcknowledgedView>;
+  note: FormAction<unknown>;
+}
+
+/** One time that an alarm was raised: how it stands, its whole life, and what may be done. */
+export function AlarmBody({ page, units, acknowledge, note }: AlarmBodyProps) {
+  const { site, line, log, mayAcknowledge, mayOpenIncident } = page;
+  const at = siteAddress(site.key);
+  return (
+    <Page
+      title={line.name}
+      over={[
+        { href: '/', name: 'Systems' },
+        { href: at, name: site.name },
+        { href: `${at}/alarms`, name: 'Alarms' },
+      ]}
+      lead={<Lead site={site} line={line} />}
+    >
+      {mayAcknowledge ? (
+        <Section
+          id="acknowledge"
+          title="Acknowledge"
+          note="It says that you have seen it. Holdfast switches nothing: what is to be done at the equipment is yours."
+        >
+          <AcknowledgeForm key={line.id} site={site} alarm={line} acknowledge={acknowledge} />
+          {line.acknowledged === null ? null : <NoteForm site={site.key} alarm={line} note={note} />}
+        </Section>
+      ) : null}
+      <Section id="stands" title="How it stands">
+        <Facts site={site} line={line} units={units} />
+        {mayOpenIncident ? (
+          <p>
+            <Link href={`${at}/incidents/new?alarm=${line.id}`}>Open an incident</Link>
+          </p>
+        ) : null}
+      </Section>
+      <Section id="life" title="Its life" note={`Times are those of ${site.zone}.`} wide>
+        <AlarmLog alarm={line} log={log} site={site} units={units} />
+      </Section>
+    </Page>
+  );
+}
+
+function Lead({ site, line }: { site: SiteView; line: AlarmView }) {
+  const { system, newer } = line;
+  return (
+    <>
+      <p>
+        <AlarmStateMark state={line.state} isEnded={line.endedBy !== null} />,{' '}
+        <Link href={siteAddress(site.key, 'systems', system.key)}>{system.name}</Link>. Raised{' '}
+        {instantSaid(line.raisedAt, site.zone)}.{line.isRetired ? ' This alarm has been retired since.' : ''}
+      </p>
+      {newer === null ? null : (
+        <p>
+          <strong>It was raised again since:</strong>{' '}
+          <Link href={alarmAddress(site.key, newer)}>look at the newest alarm</Link>.
+        </p>
+      )}
+      <LiveRefresh site={site.key} what={['alarms', 'readings']} />
+    </>
+  );
+}
+
+function Facts({ site, line, units }: { site: SiteView; line: AlarmView; units: Custom }) {
+  const { definition } = line;
+  return (
+    <dl className={style.facts}>
+      <dt>Watches</dt>
+      <dd>
+        {limitSaid(definition, units)}, held for {lasting(definition.delayS)}
+        {definition.on.kind === 'watts' ? (
+          <p className={style.about}>
+            Its watts range, while it draws. Whether it should run just now is not known from readings, so a draw while
+            it is meant to be off is not noticed by this.
+          </p>
+        ) : null}
+      </dd>
+      <dt>Newest reading</dt>
+      <dd>
+        <ValueNow alarm={line} zone={site.zone} units={units} />
+      </dd>
+      <dt>Told</dt>
+      <dd>
+        <ToldList alarm={line} />
+      </dd>
+    </dl>
+  );
+}

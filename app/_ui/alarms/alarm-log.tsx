@@ -1,0 +1,120 @@
+import type { ToTell } from '#core/alarms/to-tell';
+import type { Custom } from '#core/units/shown';
+import { browserWords } from '../account/browser-words';
+import { instantSaid } from '../words/instant';
+import { type AlarmView, type SiteView, valueSaid, WHY_TOLD } from './alarm-view';
+import style from './alarms.module.css';
+
+/** Something in the life of an alarm. Instants in ISO, UTC. */
+export type LogLineView =
+  | { what: 'began'; at: string; value: number | null }
+  | {
+      what: 'raised' | 'returned' | 'acknowledged' | 'acknowledged-too' | 'noted' | 'escalated';
+      at: string;
+      by: string | null;
+      from: string | null;
+      note: string | null;
+      detail: Record<string, unknown>;
+    }
+  | { what: 'called'; at: string; name: string; why: ToTell['why']; step: number }
+  | { what: 'attempt'; at: string; name: string; result: 'taken' | 'failed' | 'no-way'; detail: string | null };
+
+interface AlarmLogProps {
+  alarm: AlarmView;
+  log: LogLineView[];
+  site: SiteView;
+  units: Custom;
+}
+
+/** The life of an alarm as a log, time at the left. */
+export function AlarmLog({ alarm, log, site, units }: AlarmLogProps) {
+  return (
+    <ol className={style.log}>
+      {log.map((line) => (
+        <li key={keyOf(line)}>
+          <time dateTime={line.at}>{instantSaid(line.at, site.zone)}</time>
+          <div>
+            <LineSaid line={line} alarm={alarm} units={units} />
+          </div>
+        </li>
+      ))}
+    </ol>
+  );
+}
+
+/** Nothing of one kind happens twice at one instant by one person. */
+function keyOf(line: LogLineView): string {
+  const who = 'name' in line ? line.name : 'by' in line ? (line.by ?? '') : '';
+  return `${line.at} ${line.what} ${who}`;
+}
+
+function LineSaid({ line, alarm, units }: { line: LogLineView; alarm: AlarmView; units: Custom }) {
+  switch (line.what) {
+    case 'began':
+      return <>{beganSaid(line.value, alarm, units)}</>;
+    case 'raised':
+      return <strong>Raised</strong>;
+    case 'returned':
+      return <>{returnedSaid(line.detail, alarm, units)}</>;
+    case 'escalated':
+      return <>{escalatedSaid(line.detail)}</>;
+    case 'called':
+      return (
+        <>
+          {line.name} is to be told ({WHY_TOLD[line.why]})
+        </>
+      );
+    case 'attempt':
+      return <>{attemptSaid(line)}</>;
+    case 'acknowledged':
+    case 'acknowledged-too':
+    case 'noted':
+      return <Person line={line} />;
+  }
+}
+
+function beganSaid(value: number | null, { definition }: AlarmView, units: Custom): string {
+  if (definition.limits === undefined) return 'The last word that came';
+  return value === null ? 'It began' : `It began: ${valueSaid(definition, value, units)}`;
+}
+
+function returnedSaid(detail: Record<string, unknown>, { definition }: AlarmView, units: Custom): string {
+  if (detail.why === 'retired') return 'Ended: the alarm was retired';
+  if (detail.why === 'definition-changed') return 'Ended: what it watches was changed, and it began anew';
+  return typeof detail.value === 'number'
+    ? `Back to normal: ${valueSaid(definition, detail.value, units)}`
+    : 'Back to normal';
+}
+
+function escalatedSaid({ why, told }: Record<string, unknown>): string {
+  const reason =
+    why === 'nobody-on'
+      ? 'nobody was on'
+      : why === 'no-account'
+        ? 'nobody who was to answer has an account'
+        : 'nobody had acknowledged it';
+  return `Leads and managers called, because ${reason}${told === 0 ? '; there is none who could be told' : ''}`;
+}
+
+function attemptSaid({ name, result, detail }: Extract<LogLineView, { what: 'attempt' }>): string {
+  if (result === 'taken') return `The mail server took the message to ${name}`;
+  return `${name} could not be told${detail === null ? '' : `: ${detail}`}`;
+}
+
+const DID = { acknowledged: 'acknowledged', 'acknowledged-too': 'acknowledged as well', noted: 'noted' } as const;
+
+function Person({ line }: { line: Extract<LogLineView, { by: string | null }> }) {
+  const { what, by, from, note, detail } = line;
+  if (what !== 'acknowledged' && what !== 'acknowledged-too' && what !== 'noted') return null;
+  const place = detail.page === 'list' ? 'on the list of alarms' : detail.page === 'alarm' ? 'on this page' : '';
+  const where = [from === null ? '' : `from ${browserWords(from)}`, place].filter(Boolean).join(', ');
+  return (
+    <>
+      <strong>
+        {by ?? 'Somebody'} {DID[what]}
+      </strong>
+      {where === '' ? '' : ` (${where})`}
+      {note === null ? null : <p className={style.note}>{note}</p>}
+    </>
+  );
+}

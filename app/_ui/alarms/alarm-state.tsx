@@ -1,0 +1,37 @@
+import type { AlarmState } from '#core/alarms/known';
+import style from './alarms.module.css';
+
+/** What a state is called. */
+const STATE_WORDS: Readonly<Record<AlarmState, string>> = {
+  unacknowledged: 'Not acknowledged',
+  acknowledged: 'Acknowledged, still active',
+  returned: 'Back to normal, not acknowledged',
+  over: 'Over',
+};
+
+/** The state of an alarm: a shape, a word and, where it is abnormal, colour. */
+export function AlarmStateMark({ state, isEnded = false }: { state: AlarmState; isEnded?: boolean }) {
+  const word = isEnded && state === 'returned' ? 'Ended, not acknowledged' : STATE_WORDS[state];
+  return (
+    <span className={style.state} data-state={state}>
+      <svg viewBox="0 0 16 16" width="16" height="16" aria-hidden="true" focusable="false">
+        {drawn(state)}
+      </svg>
+      {word}
+    </span>
+  );
+}
+
+/** Full while nobody has seen it, hollow once somebody has; a ring once it is back to normal. */
+function drawn(state: AlarmState) {
+  switch (state) {
+    case 'unacknowledged':
+      return <path className={style.full} d="M8 1.25 15.25 14.5H.75Z" />;
+    case 'acknowledged':
+      return <path className={style.ring} d="M8 2.5 14.25 13.75H1.75Z" />;
+    case 'returned':
+      return <circle className={style.ring} cx="8" cy="8" r="6" />;
+    case 'over':
+      return <path className={style.ring} d="M2 8h12" />;
+  }
+}

@@ -1,0 +1,97 @@
+import type { AlarmDefinition } from '#core/alarms/definition';
+import type { AlarmState } from '#core/alarms/known';
+import type { CallState } from '#core/alarms/told';
+import type { ToTell } from '#core/alarms/to-tell';
+import type { SensorQuantity } from '#core/facility/system';
+import { readingSaid } from '#core/readings/figures';
+import type { Quality } from '#core/readings/reading';
+import type { Custom } from '#core/units/shown';
+import { siteAddress } from '../frame/site-address';
+
+/** What an alarm watched when it was raised. */
+export interface WatchedView extends Pick<AlarmDefinition, 'name' | 'on' | 'delayS' | 'deadBand' | 'answeredBy'> {
+  offDelayS?: number | undefined;
+  escalateAfterMin?: number | undefined;
+  quantity?: SensorQuantity | undefined;
+  limits?: { above?: number | undefined; below?: number | undefined } | undefined;
+}
+
+/** Somebody who was to be told. */
+export interface ToldView {
+  name: string;
+  why: ToTell['why'];
+  step: number;
+  state: CallState;
+  /** What was said of the last attempt, where it did not succeed. */
+  detail: string | null;
+}
+
+/** One time that an alarm was raised, as a list shows it. Instants in ISO, UTC. */
+export interface AlarmView {
+  id: string;
+  name: string;
+  system: { key: string; name: string };
+  state: AlarmState;
+  definition: WatchedView;
+  beganAt: string;
+  raisedAt: string;
+  returnedAt: string | null;
+  endedBy: 'definition-changed' | 'retired' | null;
+  value: number | null;
+  latest: { value: number; quality: Quality; at: string; isStale: boolean } | null;
+  acknowledged: { by: string; at: string; from: string | null; note: string | null } | null;
+  told: ToldView[];
+  isRetired: boolean;
+  newer: string | null;
+}
+
+/** A site as the pages of its alarms need it. */
+export interface SiteView {
+  key: string;
+  name: string;
+  /** IANA zone. */
+  zone: string;
+}
+
+/** Address of the page of an alarm. */
+export function alarmAddress(site: string, occurrence: string): string {
+  return siteAddress(site, 'alarms', occurrence);
+}
+
+/** A value of what an alarm watches, with its unit. */
+export function valueSaid({ quantity }: WatchedView, value: number, units: Custom): string {
+  if (quantity === undefined) return String(value);
+  if (quantity === 'leak') return value > 0 ? 'wet' : 'dry';
+  return readingSaid(quantity, units, value);
+}
+
+/** What an alarm calls for: "calls above 26.5 °C". */
+export function limitSaid(watched: WatchedView, units: Custom): string {
+  const { on, limits, quantity } = watched;
+  if (on.kind === 'silent') return 'calls when nothing comes from its gateway';
+  if (on.kind === 'silent-sensor') return 'calls when nothing usable comes from its sensor';
+  if (quantity === 'leak') return 'calls when wet';
+  const bounds = [
+    limits?.above === undefined ? [] : [`above ${valueSaid(watched, limits.above, units)}`],
+    limits?.below === undefined ? [] : [`below ${valueSaid(watched, limits.below, units)}`],
+  ].flat();
+  return `calls ${bounds.join(' or ')}`;
+}
+
+/** Why somebody is told, as an aside to their name. */
+export const WHY_TOLD: Readonly<Record<ToTell['why'], string>> = {
+  'on-site': 'on site',
+  'on-call': 'on call',
+  named: 'named by the alarm',
+  lead: 'after nobody acknowledged',
+  'nobody-on': 'nobody was on',
+  'no-account': 'nobody who was to answer has an account',
+};
+
+/** How it stands with telling somebody. */
+export const CALL_WORDS: Readonly<Record<CallState, string>> = {
+  waiting: 'being told',
+  taken: 'mail sent',
+  failing: 'mail failed, tried again',
+  'no-way': 'could not be told',
+};

@@ -1,0 +1,78 @@
+import type { Custom } from '#core/units/shown';
+import type { FormAction } from '../form/answer';
+import { Page } from '../frame/page';
+import { Section } from '../frame/section';
+import { siteAddress } from '../frame/site-address';
+import { LiveRefresh } from '../live/live-refresh';
+import { instantSaid } from '../words/instant';
+import type { AcknowledgedView } from './acknowledged-note';
+import type { AlarmView, SiteView } from './alarm-view';
+import style from './alarms.module.css';
+import { OpenAlarms } from './open-alarms';
+import { PastAlarms } from './past-alarms';
+
+interface AlarmsBodyProps {
+  page: {
+    site: SiteView;
+    open: AlarmView[];
+    past: AlarmView[];
+    mayAcknowledge: boolean;
+    /** When alarms were last judged, where that is too long ago. */
+    notJudgedSince: string | null;
+  };
+  units: Custom;
+  acknowledge: FormAction<AcknowledgedView>;
+}
+
+/** The alarms of a site: what wants something, and what was in the past week. */
+export function AlarmsBody({ page, units, acknowledge }: AlarmsBodyProps) {
+  const { site, open, past, mayAcknowledge, notJudgedSince } = page;
+  return (
+    <Page
+      title="Alarms"
+      over={[
+        { href: '/', name: 'Systems' },
+        { href: siteAddress(site.key), name: site.name },
+      ]}
+      lead={
+        <>
+          <p>{leadOf(open)}</p>
+          {notJudgedSince === null ? null : <NotJudged since={notJudgedSince} zone={site.zone} />}
+          <LiveRefresh site={site.key} what={['alarms', 'readings']} />
+        </>
+      }
+    >
+      <Section
+        id="open"
+        title="Open alarms"
+        note={`Since when each was raised, by the clock of ${site.zone}. Acknowledging says that you have seen it; it changes nothing at the equipment.`}
+        wide
+      >
+        <OpenAlarms site={site} alarms={open} units={units} mayAcknowledge={mayAcknowledge} acknowledge={acknowledge} />
+      </Section>
+      <Section id="past" title="Past seven days" wide>
+        <PastAlarms site={site} alarms={past} units={units} />
+      </Section>
+    </Page>
+  );
+}
+
+function leadOf(open: readonly AlarmView[]): string {
+  const count = (state: AlarmView['state']) => open.filter((alarm) => alarm.state === state).length;
+  return `Not acknowledged: ${count('unacknowledged')}. Acknowledged, still active: ${count('acknowledged')}. Back to normal, not acknowledged: ${count('returned')}.`;
+}
+
+function NotJudged({ since, zone }: { since: string; zone: string }) {
+  return (
+    <p>
+      <span aria-hidden="true" className={style.mark}>
+        ▲
+      </span>{' '}
+      <strong>
+        Alarms are not being judged
+        {since === 'never' ? ' yet' : ` since ${instantSaid(since, zone)}`}: nothing new would be raised.
+      </strong>{' '}
+      Tell whoever looks after Holdfast.
+    </p>
+  );
+}

@@ -1,0 +1,37 @@
+import { type AlarmView, CALL_WORDS, WHY_TOLD } from './alarm-view';
+import style from './alarms.module.css';
+
+/** Who was told of an alarm, and how that went. */
+export function ToldList({ alarm: { told, definition, state } }: { alarm: AlarmView }) {
+  if (definition.answeredBy === 'nobody') return <>nobody: it is to be answered by nobody</>;
+  if (told.length === 0) return <Unreached>nobody: no account at this site could be told</Unreached>;
+  const isWanted = state === 'unacknowledged' || state === 'returned';
+  return (
+    <ul className={style.told}>
+      {told.map((one) => (
+        <li key={`${one.step} ${one.name}`}>
+          {one.name} ({WHY_TOLD[one.why]}):{' '}
+          {isWanted && (one.state === 'no-way' || one.state === 'failing') ? (
+            <>
+              <Unreached>{CALL_WORDS[one.state]}</Unreached>
+              {one.detail === null ? '' : `: ${one.detail}`}
+            </>
+          ) : (
+            CALL_WORDS[one.state]
+          )}
+        </li>
+      ))}
+    </ul>
+  );
+}
+
+function Unreached({ children }: { children: string }) {
+  return (
+    <>
+      <span aria-hidden="true" className={style.mark}>
+        ▲
+      </span>{' '}
+      <strong>{children}</strong>
+    </>
+  );
+}

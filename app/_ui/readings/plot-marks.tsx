@@ -1,0 +1,84 @@
+import type { ScaleLinear } from 'd3-scale';
+import { qualityPath } from './quality';
+import type { PointView, SensorReadingsView } from './sensor-view';
+import style from './plot.module.css';
+
+interface MarksProps {
+  points: PointView[];
+  raised: SensorReadingsView['raised'];
+  x: ScaleLinear<number, number>;
+  at: (value: number) => number;
+  /** px of the chart's upper and lower edge. */
+  range: [number, number];
+}
+
+/** Readings that are not good or were taken by hand, each by its shape, and alarms that were raised, on the axis. */
+export function PlotMarks({ points, raised, x, at, range: [top, bottom] }: MarksProps) {
+  const inside = (value: number) => Math.min(bottom, Math.max(top, at(value)));
+  return (
+    <g>
+      {points.map(({ atMs, origin, quality, value }) => (
+        <g key={`${atMs} ${origin}`} transform={`translate(${x(atMs)} ${inside(value)})`}>
+          {origin === 'hand' ? <circle className={style.hand} r={4} /> : null}
+          {quality === 'good' ? null : <path className={style.doubt} data-quality={quality} d={qualityPath(quality)} />}
+        </g>
+      ))}
+      {raised.map(({ id, atMs }) => (
+        <path key={id} className={style.raised} d={`M${x(atMs)} ${bottom - 1}l-5 -9h10z`} />
+      ))}
+    </g>
+  );
+}
+
+/** What the shapes of a chart mean. */
+export function PlotKey() {
+  return (
+    <ul className={style.key}>
+      <li>
+        <Sample>
+          <path className={style.band} d="M-12-5H12V5H-12Z" />
+          <path className={style.mean} d="M-12 0H12" />
+        </Sample>
+        average, and lowest to highest
+      </li>
+      <li>
+        <Sample>
+          <path className={style.doubt} data-quality="suspect" d={qualityPath('suspect')} />
+        </Sample>
+        suspect
+      </li>
+      <li>
+        <Sample>
+          <path className={style.doubt} data-quality="bad" d={qualityPath('bad')} />
+        </Sample>
+        bad; at the edge when it lies beyond
+      </li>
+      <li>
+        <Sample>
+          <circle className={style.hand} r={4} />
+        </Sample>
+        taken by hand
+      </li>
+      <li>
+        <Sample>
+          <path className={style.raised} d="M0 5l-5-9h10z" />
+        </Sample>
+        an alarm was raised
+      </li>
+      <li>
+        <Sample>
+          <path className={style.limit} d="M-12 0H12" />
+        </Sample>
+        limit of an alarm
+      </li>
+    </ul>
+  );
+}
+
+function Sample({ children }: { children: React.ReactNode }) {
+  return (
+    <svg width="26" height="14" viewBox="-13 -7 26 14" aria-hidden="true">
+      {children}
+    </svg>
+  );
+}

@@ -1,0 +1,140 @@
+import Link from 'next/link';
+import { readingSaid } from '#core/readings/figures';
+import { type Span, SPAN_NAMES } from '#core/readings/spans';
+import type { Custom } from '#core/units/shown';
+import { Page } from '../frame/page';
+import { Section } from '../frame/section';
+import { siteAddress } from '../frame/site-address';
+import { type Column, Ledger } from '../table/ledger';
+import { PlotKey } from './plot-marks';
+import { QualityMark } from './quality';
+import { ReadingPlot } from './reading-plot';
+import type { PointView, SensorReadingsView } from './sensor-view';
+import { ORIGIN_WORDS, QUANTITY_WORDS, SPAN_WORDS, sensorAddress } from './words';
+import style from './readings.module.css';
+
+interface SensorBodyProps {
+  view: SensorReadingsView;
+  units: Custom;
+}
+
+/** What a sensor read over a span of time: as a drawing, as a table, and as a file. */
+export function SensorBody({ view, units }: SensorBodyProps) {
+  const { site, system, sensor, days } = view;
+  const isEmpty = view.buckets.length === 0 && view.points.length === 0;
+  return (
+    <Page
+      title={sensor.name}
+      over={[
+        { href: '/', name: 'Systems' },
+        { href: siteAddress(site.key), name: site.name },
+        { href: siteAddress(site.key, 'readings'), name: 'Readings' },
+      ]}
+      lead={
+        <p>
+          {capital(QUANTITY_WORDS[sensor.quantity])} of {system.name},{' '}
+          {days.first === days.last ? days.first : `${days.first} to ${days.last}`}. Times are those of {site.zone}.
+        </p>
+      }
+    >
+      <SpanLinks view={view} />
+      {isEmpty ? (
+        <p>Nothing was read in this time. Look at an earlier or a longer one, or take in the file of a logger.</p>
+      ) : (
+        <>
+          <ReadingPlot view={view} units={units} />
+          <PlotKey />
+        </>
+      )}
+      {view.rows.length > 0 ? <HoursSection view={view} units={units} /> : null}
+      {view.points.length > 0 ? <PointsSection view={view} units={units} /> : null}
+    </Page>
+  );
+}
+
+function capital(words: string): string {
+  return words === 'pH' ? words : `${words.charAt(0).toUpperCase()}${words.slice(1)}`;
+}
+
+function SpanLinks({ view: { site, system, sensor, span, days } }: { view: SensorReadingsView }) {
+  const here = sensorAddress(site.key, system.key, sensor.key);
+  const fileAddress = `/api/readings/${[site.key, system.key, sensor.key].map(encodeURIComponent).join('/')}`;
+  const to = (other: Span, until: string) => `${here}?span=${other}&until=${until}`;
+  return (
+    <nav aria-label="Time shown">
+      <ul className={style.ways}>
+        {SPAN_NAMES.map((name) => (
+          <li key={name}>
+            {name === span ? (
+              <strong>{SPAN_WORDS[name]}</strong>
+            ) : (
+              <Link href={to(name, days.last)}>{SPAN_WORDS[name]}</Link>
+            )}
+          </li>
+        ))}
+        <li>
+          <Link href={to(span, days.earlier)}>Earlier</Link>
+        </li>
+        {days.later ? (
+          <li>
+            <Link href={to(span, days.later)}>Later</Link>
+          </li>
+        ) : null}
+        <li>
+          <a href={`${fileAddress}?span=${span}&until=${days.last}`}>As a CSV file</a>
+        </li>
+      </ul>
+    </nav>
+  );
+}
+
+function HoursSection({ view, units }: SensorBodyProps) {
+  const said = (value: number) => readingSaid(view.sensor.quantity, units, value);
+  const columns: Column<SensorReadingsView['rows'][number]>[] = [
+    { id: 'from', head: 'From', cell: ({ there }) => there },
+    { id: 'low', head: 'Lowest', figure: true, cell: ({ low }) => said(low) },
+    { id: 'mean', head: 'Average', figure: true, cell: ({ mean }) => said(mean) },
+    { id: 'high', head: 'Highest', figure: true, cell: ({ high }) => said(high) },
+    { id: 'count', head: 'Readings', figure: true, cell: ({ count }) => count },
+  ];
+  return (
+    <Section id="hours" title="As a table">
+      <Ledger
+        narrow
+        caption="Good readings that came by themselves or from a file. What is suspect or bad enters no average."
+        columns={columns}
+        rows={view.rows}
+        keyOf={({ fromMs }) => String(fromMs)}
+      />
+    </Section>
+  );
+}
+
+function PointsSection({ view, units }: SensorBodyProps) {
+  const columns: Column<PointView>[] = [
+    { id: 'at', head: 'At', cell: ({ there }) => there },
+    {
+      id: 'value',
+      head: 'Reading',
+      figure: true,
+      cell: ({ value }) => readingSaid(view.sensor.quantity, units, value),
+    },
+    { id: 'quality', head: 'Quality', cell: ({ quality, why }) => <QualityMark quality={quality} why={why} /> },
+    { id: 'flag', head: 'Flag', cell: ({ flag }) => flag ?? '–' },
+    { id: 'origin', head: 'Came', cell: ({ origin }) => ORIGIN_WORDS[origin] },
+  ];
+  const caption =
+    view.pointCount > view.points.length
+      ? `The latest ${view.points.length} of ${view.pointCount}; the file has all of them.`
+      : 'Readings that are not good, and those taken by hand.';
+  return (
+    <Section id="single" title="One by one">
+      <Ledger
+        caption={caption}
+        columns={columns}
+        rows={view.points}
+        keyOf={({ atMs, origin }) => `${atMs} ${origin}`}
+      />
+    </Section>
+  );
+}

@@ -1,0 +1,56 @@
+import type { SensorQuantity } from '#core/facility/system';
+import type { Origin, Quality } from '#core/readings/reading';
+import type { Span } from '#core/readings/spans';
+import { DAY } from '#core/time/week';
+import { siteAddress } from '../frame/site-address';
+import { lasting } from '../words/lasting';
+
+/** What a sensor measures, in words. */
+export const QUANTITY_WORDS: Record<SensorQuantity, string> = {
+  temperature: 'temperature',
+  level: 'level',
+  flow: 'flow',
+  salinity: 'salinity',
+  oxygen: 'oxygen',
+  leak: 'leak',
+  watts: 'watts',
+  ph: 'pH',
+  'oxygen-saturation': 'oxygen saturation',
+  conductivity: 'conductivity',
+  redox: 'redox',
+  ammonia: 'total ammonia',
+  nitrite: 'nitrite',
+  nitrate: 'nitrate',
+  phosphate: 'phosphate',
+  alkalinity: 'alkalinity',
+  pressure: 'pressure',
+  turbidity: 'turbidity',
+};
+
+/** How a reading came. */
+export const ORIGIN_WORDS: Record<Origin, string> = { device: 'by itself', file: 'from a file', hand: 'by hand' };
+
+export const QUALITY_WORDS: Record<Quality, string> = { good: 'good', suspect: 'suspect', bad: 'bad' };
+
+export const SPAN_WORDS: Record<Span, string> = {
+  day: 'Day',
+  week: 'Week',
+  month: 'Month',
+  'sixty-days': '60 days',
+};
+
+/** Days from which on parts of a day say nothing. */
+const MANY_DAYS = 10;
+
+/** How long ago something was. @param seconds   below 0 when it lies ahead */
+export function ago(seconds: number): string {
+  if (seconds < -60) return `${lasting(-seconds)} ahead`;
+  if (seconds < 5) return 'just now';
+  if (seconds >= MANY_DAYS * DAY) return `${Math.round(seconds / DAY)}\u00a0days ago`;
+  return `${lasting(seconds)} ago`;
+}
+
+/** Address of the readings of a sensor. */
+export function sensorAddress(site: string, system: string, sensor: string): string {
+  return siteAddress(site, 'readings', system, sensor);
+}

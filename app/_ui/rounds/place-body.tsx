@@ -1,0 +1,79 @@
+import type { Custom } from '#core/units/shown';
+import Link from 'next/link';
+import type { FormAction } from '../form/answer';
+import { Page } from '../frame/page';
+import { siteAddress } from '../frame/site-address';
+import { LiveRefresh } from '../live/live-refresh';
+import { PlaceCautions } from './place-cautions';
+import { RestForm } from './rest-form';
+import { blankOf, type PlaceView, type RoundView, roundsAddress } from './round-view';
+import style from './rounds.module.css';
+import { SheetLine } from './sheet-line';
+import { Warnings } from './warnings';
+
+/** What an entry answers: something that is asked first, or null when it is kept. */
+export type EnterAction = FormAction<{ asked: string | null }>;
+
+interface PlaceBodyProps {
+  page: RoundView;
+  place: PlaceView;
+  units: Custom;
+  enter: EnterAction;
+  rest: FormAction<unknown>;
+}
+
+/** One place of a round, as it is walked: line by line, each kept when it is made. */
+export function PlaceBody({ page, place, units, enter, rest }: PlaceBodyProps) {
+  const { site, round, places, mayWalk } = page;
+  const blank = blankOf(place);
+  const isOpen = mayWalk && round.signed === null;
+  return (
+    <Page
+      title={place.name}
+      over={[
+        { href: siteAddress(site.key), name: site.name },
+        { href: roundsAddress(site.key), name: 'Rounds' },
+        { href: roundsAddress(site.key, round.id), name: round.name },
+      ]}
+      lead={
+        <p>
+          Place {place.number} of {places.length}. {place.lines.length - blank.length} of {place.lines.length} lines
+          entered here.
+        </p>
+      }
+    >
+      <Warnings page={page} place={place} />
+      <PlaceCautions lines={place.lines} />
+      <ol className={style.lines}>
+        {place.lines.map((line) => (
+          <SheetLine key={line.check.key} page={page} line={line} units={units} enter={enter} />
+        ))}
+      </ol>
+      {isOpen && blank.length > 0 ? <RestForm page={page} place={place} rest={rest} /> : null}
+      <Onward page={page} place={place} />
+      {round.signed ? null : <LiveRefresh site={site.key} what={['rounds']} />}
+    </Page>
+  );
+}
+
+function Onward({ page: { site, round, places }, place }: { page: RoundView; place: PlaceView }) {
+  const at = (number: number) => roundsAddress(site.key, round.id, number);
+  const [before, after] = [place.number - 1, place.number + 1];
+  return (
+    <nav aria-label="Places" className={style.onward}>
+      {before >= 1 ? (
+        <Link className={style.go} href={at(before)}>
+          Previous place
+        </Link>
+      ) : null}
+      <Link className={style.go} href={roundsAddress(site.key, round.id)}>
+        All places, and sign
+      </Link>
+      {after <= places.length ? (
+        <Link className={style.onwardMain} href={at(after)}>
+          Next place
+        </Link>
+      ) : null}
+    </nav>
+  );
+}

@@ -1,0 +1,105 @@
+import type { Check } from '#core/rounds/check';
+import type { Standing } from '#core/rounds/due';
+import type { EntryValue, RoundCounts } from '#core/rounds/entry';
+import type { Cleanness } from '#core/rounds/places';
+
+/** Somebody did something at an instant (UTC, ISO). */
+export interface DoneView {
+  at: string;
+  by: string;
+  note?: string | null;
+}
+
+/** A walk in the list of a site. */
+export interface WalkView {
+  slot: string | null;
+  name: string;
+  dueAt: string;
+  lateAt: string | null;
+  standing: Standing;
+  round: string | null;
+  begun: DoneView | null;
+  signed: DoneView | null;
+  secondLook: DoneView | null;
+  systems: string[] | null;
+}
+
+/** The rounds of a site. */
+export interface RoundsView {
+  site: { key: string; name: string; zone: string };
+  now: string;
+  lines: WalkView[];
+  slots: { key: string; name: string }[];
+  waiting: (RoundCounts & { round: string })[];
+  mayWalk: boolean;
+  nextRound: string;
+}
+
+/** An entry on a line. */
+export interface EntryView {
+  id: string;
+  at: string;
+  by: string;
+  value: EntryValue | null;
+  notDone: string | null;
+  note: string | null;
+  reason: string | null;
+}
+
+/** A line of a sheet. */
+export interface LineView {
+  check: Check;
+  entries: EntryView[];
+  last: { value: EntryValue; at: string; from: 'sensor' | 'round' } | null;
+  isAbnormal: boolean;
+  nextEntry: string;
+}
+
+/** What stands at a system: safeguards out of service, open alarms, states in force. */
+export interface StandsView {
+  off: { name: string; until: string }[];
+  alarms: { id: string; name: string; raisedAt: string; isActive: boolean; isAcknowledged: boolean }[];
+  states: { state: string; until: string; outstayed: boolean }[];
+}
+
+/** A place of a round. */
+export interface PlaceView {
+  number: number;
+  name: string;
+  system: { key: string; name: string } | null;
+  cleanness: Cleanness;
+  stands: StandsView;
+  lines: LineView[];
+}
+
+/** A round. */
+export interface RoundView {
+  site: { key: string; name: string; zone: string };
+  round: {
+    id: string;
+    name: string;
+    isBesides: boolean;
+    dueAt: string;
+    begun: DoneView;
+    signed: DoneView | null;
+    secondLook: DoneView | null;
+  };
+  places: PlaceView[];
+  alike: string[];
+  wasAt: { name: string; cleanness: Cleanness } | null;
+  self: string;
+  isSigner: boolean;
+  mayWalk: boolean;
+  mayLook: boolean;
+}
+
+/** Address of the rounds of a site, of one of them, or of a place of it. */
+export function roundsAddress(site: string, round?: string, place?: number): string {
+  const end = [round, place].filter((part) => part !== undefined).map((part) => `/${part}`);
+  return `/sites/${encodeURIComponent(site)}/rounds${end.join('')}`;
+}
+
+/** Lines of a place that nobody has entered. */
+export function blankOf({ lines }: PlaceView): LineView[] {
+  return lines.filter(({ entries }) => entries.length === 0);
+}

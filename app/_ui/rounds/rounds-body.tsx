@@ -1,0 +1,183 @@
+import Link from 'next/link';
+import type { FormAction } from '../form/answer';
+import { Fold } from '../frame/fold';
+import { Page } from '../frame/page';
+import { Section } from '../frame/section';
+import { siteAddress } from '../frame/site-address';
+import { LiveRefresh } from '../live/live-refresh';
+import { type Column, Ledger } from '../table/ledger';
+import { BeginForm } from './begin-form';
+import { BesidesForm } from './besides-form';
+import { type RoundsView, roundsAddress, type WalkView } from './round-view';
+import style from './rounds.module.css';
+import { whenSaid } from './said';
+import { StandingMark } from './standing-mark';
+
+/** What a round that was begun answers: where it is. */
+export type BeginAction = FormAction<{ site: string; round: string }>;
+
+/** Walks of the past that are shown without being asked for. */
+const AT_ONCE = 6;
+
+interface RoundsBodyProps {
+  page: RoundsView;
+  begin: BeginAction;
+  besides: BeginAction;
+}
+
+/** The rounds of a site: what is to be walked now, what waits for a second look, and what was walked. */
+export function RoundsBody({ page, begin, besides }: RoundsBodyProps) {
+  const { site, lines, waiting, mayWalk } = page;
+  const open = lines.filter(isOpen).reverse();
+  return (
+    <Page
+      title="Rounds"
+      over={[
+        { href: '/', name: 'Systems' },
+        { href: siteAddress(site.key), name: site.name },
+      ]}
+      lead={
+        <p>
+          {leadSaid(lines)} Times are those of the site ({site.zone}).
+        </p>
+      }
+    >
+      <Section id="now" title="To be walked" wide>
+        {open.length === 0 ? (
+          <p>Nothing is due at the moment.</p>
+        ) : (
+          <Ledger
+            caption="Due, late and begun rounds, the earliest first."
+            columns={openColumns(page, begin)}
+            rows={open}
+            keyOf={keyOf}
+          />
+        )}
+      </Section>
+      {waiting.length > 0 ? (
+        <Section id="second-look" title="Waiting for a second look" wide>
+          <Waiting page={page} />
+        </Section>
+      ) : null}
+      {mayWalk && page.slots.length > 0 ? (
+        <Section
+          id="besides"
+          title="Besides the timetable"
+          note="After an alarm, or when one was missed: the same sheet, walked now."
+        >
+          <BesidesForm key={page.nextRound} page={page} besides={besides} />
+        </Section>
+      ) : null}
+      <Section id="past" title="Today and the past week" wide>
+        <Past page={page} />
+      </Section>
+      <LiveRefresh site={site.key} what={['rounds']} />
+    </Page>
+  );
+}
+
+/** What was walked and missed, the latest at once and the rest behind a fold. */
+function Past({ page }: { page: RoundsView }) {
+  const past = page.lines.filter((line) => !isOpen(line));
+  const older = past.slice(AT_ONCE);
+  const columns = pastColumns(page);
+  return (
+    <>
+      <Ledger caption="The latest first." columns={columns} rows={past.slice(0, AT_ONCE)} keyOf={keyOf} />
+      {older.length > 0 ? (
+        <Fold title={`Earlier: ${older.length} more`}>
+          <Ledger caption="Earlier, the latest first." columns={columns} rows={older} keyOf={keyOf} />
+        </Fold>
+      ) : null}
+    </>
+  );
+}
+
+function isOpen({ standing, round }: WalkView): boolean {
+  return standing === 'due' || standing === 'begun' || standing === 'late' || (standing === 'missed' && round !== null);
+}
+
+function keyOf({ slot, dueAt, round }: WalkView): string {
+  return `${slot ?? round} ${dueAt}`;
+}
+
+function leadSaid(lines: WalkView[]): string {
+  const count = (standing: WalkView['standing']) => lines.filter((line) => line.standing === standing).length;
+  return `Due: ${count('due')}. Begun: ${count('begun')}. Late: ${count('late')}. Missed in the past week: ${count('missed')}.`;
+}
+
+function NameOf({ site, line }: { site: string; line: WalkView }) {
+  return (
+    <>
+      {line.round === null ? line.name : <Link href={roundsAddress(site, line.round)}>{line.name}</Link>}
+      <span className={style.about}>
+        {line.slot === null ? 'besides the timetable' : line.systems === null ? 'all systems' : line.systems.join(', ')}
+      </span>
+    </>
+  );
+}
+
+function openColumns({ site, mayWalk }: RoundsView, begin: BeginAction): Column<WalkView>[] {
+  return [
+    { id: 'due', head: 'Due', cell: ({ dueAt }) => <time dateTime={dueAt}>{whenSaid(dueAt, site.zone)}</time> },
+    { id: 'name', head: 'Round', cell: (line) => <NameOf site={site.key} line={line} /> },
+    {
+      id: 'state',
+      head: 'State',
+      cell: ({ standing, begun, lateAt }) => (
+        <>
+          <StandingMark standing={standing} />
+          {begun ? `, begun by ${begun.by} at ${whenSaid(begun.at, site.zone)}` : null}
+          {standing === 'due' && lateAt ? `, late from ${whenSaid(lateAt, site.zone)}` : null}
+        </>
+      ),
+    },
+    {
+      id: 'act',
+      head: 'Walk it',
+      cell: (line) =>
+        line.round ? (
+          <Link className={style.go} href={roundsAddress(site.key, line.round)}>
+            {mayWalk ? 'Go on with' : 'See'} {line.name}
+          </Link>
+        ) : mayWalk && line.slot ? (
+          <BeginForm action={begin} fields={{ site: site.key, slot: line.slot, due: line.dueAt }} name={line.name} />
+        ) : (
+          'nobody has begun it'
+        ),
+    },
+  ];
+}
+
+function pastColumns({ site }: RoundsView): Column<WalkView>[] {
+  const done = (by: WalkView['signed']) => (by ? `${by.by}, ${whenSaid(by.at, site.zone)}` : '–');
+  return [
+    { id: 'due', head: 'Due', cell: ({ dueAt }) => <time dateTime={dueAt}>{whenSaid(dueAt, site.zone)}</time> },
+    { id: 'name', head: 'Round', cell: (line) => <NameOf site={site.key} line={line} /> },
+    { id: 'state', head: 'State', cell: ({ standing }) => <StandingMark standing={standing} /> },
+    { id: 'signed', head: 'Signed', cell: ({ signed }) => done(signed) },
+    { id: 'look', head: 'Second look', cell: ({ secondLook }) => done(secondLook) },
+  ];
+}
+
+function Waiting({ page: { site, waiting, lines } }: { page: RoundsView }) {
+  const rows = waiting.flatMap((one) => {
+    const line = lines.find(({ round }) => round === one.round);
+    return line ? [{ ...one, line }] : [];
+  });
+  return (
+    <Ledger
+      caption="Signed, and looked at by nobody else yet."
+      columns={[
+        { id: 'due', head: 'Due', cell: ({ line }) => whenSaid(line.dueAt, site.zone) },
+        { id: 'name', head: 'Round', cell: ({ line }) => <NameOf site={site.key} line={line} /> },
+        { id: 'signed', head: 'Signed by', cell: ({ line }) => line.signed?.by ?? '–' },
+        { id: 'abnormal', head: 'Abnormal', figure: true, cell: ({ abnormal }) => abnormal },
+        { id: 'not-done', head: 'Not done', figure: true, cell: ({ notDone }) => notDone },
+        { id: 'corrected', head: 'Corrected', figure: true, cell: ({ corrected }) => corrected },
+      ]}
+      rows={rows}
+      keyOf={({ round }) => round}
+    />
+  );
+}

@@ -1,0 +1,53 @@
+import { CLEANNESS_WORDS } from '#core/rounds/places';
+import Link from 'next/link';
+import type { ReactNode } from 'react';
+import { siteAddress } from '../frame/site-address';
+import type { PlaceView, RoundView } from './round-view';
+import style from './rounds.module.css';
+import { whenSaid } from './said';
+
+/** What whoever comes to a place has to know first: open alarms, states in force, safeguards out of service, and clean hands. */
+export function Warnings({ page: { site, wasAt, round }, place }: { page: RoundView; place: PlaceView }) {
+  const { off, alarms, states } = place.stands;
+  const goesBack = wasAt !== null && wasAt.cleanness > place.cleanness && round.signed === null;
+  return (
+    <>
+      {goesBack ? (
+        <Warning shape="▲">
+          <strong>
+            You come from {wasAt.name} ({CLEANNESS_WORDS[wasAt.cleanness]}).
+          </strong>{' '}
+          Are hands, nets, hoses and boots disinfected? Or let somebody else do this place.
+        </Warning>
+      ) : null}
+      {alarms.map(({ id, name, raisedAt, isActive, isAcknowledged }) => (
+        <Warning key={id} shape="▲">
+          Alarm {isActive ? 'active' : 'returned to normal'}, {isAcknowledged ? 'acknowledged' : 'not acknowledged'}:{' '}
+          <Link href={siteAddress(site.key, 'alarms', id)}>{name}</Link>, raised {whenSaid(raisedAt, site.zone)}
+        </Warning>
+      ))}
+      {states.map(({ state, until, outstayed }) => (
+        <Warning key={state} shape={outstayed ? '▲' : '◐'}>
+          State in force: {state.replaceAll('-', ' ')}, {outstayed ? 'meant to have ended' : 'until'}{' '}
+          {whenSaid(until, site.zone)}
+        </Warning>
+      ))}
+      {off.map(({ name, until }) => (
+        <Warning key={name} shape="✕">
+          Out of service until {until}: {name}
+        </Warning>
+      ))}
+    </>
+  );
+}
+
+function Warning({ shape, children }: { shape: string; children: ReactNode }) {
+  return (
+    <p className={style.warning}>
+      <span aria-hidden="true" className={style.wrong}>
+        {shape}
+      </span>{' '}
+      {children}
+    </p>
+  );
+}

@@ -1,0 +1,123 @@
+import { Page } from '../frame/page';
+import { Section } from '../frame/section';
+import { siteAddress } from '../frame/site-address';
+import { type Column, Ledger } from '../table/ledger';
+import { instantSaid } from '../words/instant';
+import { EndForm, MakeForm, NameForm, UnnameForm } from './source-forms';
+import type { SourceActions, SourcesView, SourceView, UnknownView } from './sources-view';
+import { WhatABodyIs } from './what-a-body-is';
+
+/** Who may send readings of a site by themselves, and what their names for its sensors mean. */
+export function SourcesBody({ page, actions }: { page: SourcesView; actions: SourceActions }) {
+  const { site, sources, gateways, sensors, unknown } = page;
+  const at = siteAddress(site.key);
+  return (
+    <Page
+      title="Sources of readings"
+      over={[
+        { href: '/', name: 'Systems' },
+        { href: at, name: site.name },
+        { href: `${at}/readings`, name: 'Readings' },
+      ]}
+      lead={<p>What sends readings of {site.name} by itself: gateways, controllers, a script of your own.</p>}
+    >
+      <Section id="sources" title="Sources" wide>
+        {sources.length === 0 ? (
+          <p>Nothing sends readings yet.</p>
+        ) : (
+          <Ledger
+            caption={`Times are those of ${site.zone}.`}
+            columns={sourceColumns(page, actions)}
+            rows={sources}
+            keyOf={({ id }) => id}
+          />
+        )}
+      </Section>
+      <Section
+        id="make"
+        title="Another source"
+        note="Each has a token of its own, so that each can be ended by itself."
+      >
+        <MakeForm site={site.key} gateways={gateways} make={actions.make} />
+      </Section>
+      {unknown.length > 0 ? (
+        <Section id="unknown" title="Names of no sensor" note="Readings under them were refused." wide>
+          <Ledger
+            caption="Say whose they are, and what comes from then on is stored."
+            columns={unknownColumns(page, actions)}
+            rows={unknown}
+            keyOf={({ name }) => name}
+          />
+        </Section>
+      ) : null}
+      <Aliases page={page} actions={actions} />
+      <Section id="body" title="How readings are written">
+        <WhatABodyIs sensors={sensors} />
+      </Section>
+    </Page>
+  );
+}
+
+function Aliases({ page: { site, aliases, sensors }, actions }: { page: SourcesView; actions: SourceActions }) {
+  if (aliases.length === 0) return null;
+  const called = new Map(sensors.map(({ id, name, systemName }) => [id, `${systemName}: ${name}`] as const));
+  return (
+    <Section id="names" title="Other names of sensors" wide>
+      <Ledger
+        caption="Beside those that are always understood"
+        columns={[
+          { id: 'name', head: 'Name', cell: ({ name }) => name },
+          { id: 'sensor', head: 'Sensor', cell: ({ sensor }) => called.get(sensor) ?? 'one that is there no longer' },
+          {
+            id: 'away',
+            head: 'Take away',
+            cell: ({ name }) => <UnnameForm site={site.key} name={name} action={actions.unname} />,
+          },
+        ]}
+        rows={aliases}
+        keyOf={({ name }) => name}
+      />
+    </Section>
+  );
+}
+
+function sourceColumns({ site }: SourcesView, { end }: SourceActions): Column<SourceView>[] {
+  return [
+    { id: 'name', head: 'Source', cell: ({ name }) => name },
+    { id: 'gateway', head: 'Gateway', cell: ({ gateway }) => gateway ?? '–' },
+    { id: 'made', head: 'Made', cell: ({ createdAt, by }) => `${instantSaid(createdAt, site.zone)}, ${by}` },
+    {
+      id: 'used',
+      head: 'Last sent',
+      cell: ({ usedAt }) => (usedAt === null ? 'nothing yet' : instantSaid(usedAt, site.zone)),
+    },
+    {
+      id: 'end',
+      head: 'End',
+      cell: ({ id, endedAt }) =>
+        endedAt === null ? (
+          <EndForm site={site.key} source={id} end={end} />
+        ) : (
+          `ended ${instantSaid(endedAt, site.zone)}`
+        ),
+    },
+  ];
+}
+
+function unknownColumns({ site, sensors }: SourcesView, { name: action }: SourceActions): Column<UnknownView>[] {
+  return [
+    { id: 'name', head: 'Name', cell: ({ name }) => name },
+    { id: 'seen', head: 'Last came', cell: ({ seenAt }) => instantSaid(seenAt, site.zone) },
+    {
+      id: 'value',
+      head: 'Last value',
+      figure: true,
+      cell: ({ value, unit }) => (value === null ? '–' : `${value}${unit === null ? '' : ` ${unit}`}`),
+    },
+    {
+      id: 'sensor',
+      head: 'It is',
+      cell: ({ name }) => <NameForm site={site.key} name={name} sensors={sensors} action={action} />,
+    },
+  ];
+}

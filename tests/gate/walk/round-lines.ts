@@ -1,0 +1,33 @@
+import { randomUUID } from 'node:crypto';
+import type { Given, Line } from './line';
+
+const ROUNDS = 'app/(house)/sites/[site]/rounds';
+
+/** A round that is nowhere: it gets past the question of rights, and is not found. */
+const nowhere = () => ({ round: randomUUID() });
+const of = (more: Given['params'] = {}) => ({ params: { ...nowhere(), ...more } });
+const sent = (more: Given['form'] = {}) => ({ form: { ...nowhere(), ...more } });
+
+/** Entries about the rounds of a site. */
+export const ROUND_LINES: Readonly<Record<string, Line>> = {
+  [`${ROUNDS}/page.tsx`]: { verb: 'see' },
+  [`${ROUNDS}/[round]/page.tsx`]: { verb: 'see', given: () => of(), comes: 'not-found' },
+  [`${ROUNDS}/[round]/[place]/page.tsx`]: { verb: 'see', given: () => of({ place: '1' }), comes: 'not-found' },
+  [`${ROUNDS}/actions.ts beginRoundAction`]: {
+    verb: 'walk',
+    given: () => ({ form: { slot: 'morning', due: '2020-01-01T00:01:00.000Z' } }),
+    comes: 'not-found',
+  },
+  [`${ROUNDS}/actions.ts beginBesidesAction`]: {
+    verb: 'walk',
+    given: () => ({ form: { slot: 'morning', entry: randomUUID() } }),
+  },
+  [`${ROUNDS}/actions.ts enterAction`]: {
+    verb: 'walk',
+    given: () => sent({ check: 'tank-1/system/floor', entry: randomUUID(), seen: 'usual' }),
+    comes: 'not-found',
+  },
+  [`${ROUNDS}/actions.ts enterRestAction`]: { verb: 'walk', given: () => sent({ place: '1' }), comes: 'not-found' },
+  [`${ROUNDS}/actions.ts signRoundAction`]: { verb: 'walk', given: () => sent(), comes: 'not-found' },
+  [`${ROUNDS}/actions.ts lookAgainAction`]: { verb: 'second-look', given: () => sent(), comes: 'not-found' },
+};
