@@ -40,7 +40,19 @@ function kitOf(quantity: SensorQuantity, { kind }: System): Kit | null {
       return { mean: 0.06, strays: 0.02, step: 0.01 };
     case 'alkalinity':
       return { mean: isReef ? 2.9 : 2.3, strays: 0.15, step: 0.05 };
-    default:
+    case 'temperature':
+    case 'level':
+    case 'flow':
+    case 'salinity':
+    case 'oxygen':
+    case 'leak':
+    case 'watts':
+    case 'ph':
+    case 'oxygen-saturation':
+    case 'conductivity':
+    case 'redox':
+    case 'pressure':
+    case 'turbidity':
       return null;
   }
 }

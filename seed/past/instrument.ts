@@ -60,7 +60,7 @@ export function instrumentOf(quantity: SensorQuantity, random: Random, fromMs: n
   let lastMs = fromMs;
   return {
     shows: (atMs, value) => {
-      const kept = lagS === 0 || Number.isNaN(felt) ? 0 : Math.exp((lastMs - atMs) / 1000 / lagS);
+      const kept = lagS === 0 || Number.isNaN(felt) ? 0 : Math.exp(Math.min(0, lastMs - atMs) / 1000 / lagS);
       felt = kept === 0 ? value : kept * felt + (1 - kept) * value;
       lastMs = atMs;
       const days = (atMs - fromMs) / DAY_MS + sinceCalibrated;

@@ -15,8 +15,10 @@ export function poolIncident(facility: Facility, today: string, life: Life, seri
   const { pausedMs, onSceneMs, putRightMs } = poolStory(facility.site.zone, today);
   const book = new Logbook('harbour pool incident', pausedMs);
   const minute = (ms: number) => Math.round((ms - pausedMs) / 60_000);
-  firstThings(book, { there: minute(onSceneMs), right: minute(putRightMs) }, series);
-  story(book, minute(putRightMs));
+  firstThings(book, { there: minute(onSceneMs), right: minute(putRightMs) });
+  evidence(book, minute(putRightMs), series);
+  story(book);
+  afterwards(book, minute(putRightMs));
   safeguards(book);
   investigation(book, wallClock(facility.site.zone, pausedMs).date);
   const openedMs = book.at(150);
@@ -35,12 +37,7 @@ export function poolIncident(facility: Facility, today: string, life: Life, seri
   };
 }
 
-function firstThings(
-  book: Logbook,
-  { there, right }: { there: number; right: number },
-  series: readonly Series[],
-): void {
-  const near = (sensor: string, minute: number) => valueAt(series, sensor, book.at(minute));
+function firstThings(book: Logbook, { there, right }: { there: number; right: number }): void {
   const late = (minute: number) => Math.max(minute + 1, 151);
   book.write(
     'step',
@@ -67,6 +64,12 @@ function firstThings(
     late(right),
   );
   book.write('step', right, ADA, { step: 'dosing-off', notDone: 'Nothing is dosed here.' }, late(right));
+}
+
+/** Water and figures, taken while everything else went on. */
+function evidence(book: Logbook, right: number, series: readonly Series[]): void {
+  const near = (sensor: string, minute: number) => valueAt(series, sensor, book.at(minute));
+  const late = (minute: number) => Math.max(minute + 1, 151);
   book.write(
     'sample',
     right + 6,
@@ -94,7 +97,7 @@ function valueAt(series: readonly Series[], sensor: string, atMs: number): numbe
   return Number((one?.values[i] ?? 0).toFixed(1));
 }
 
-function story(book: Logbook, right: number): void {
+function story(book: Logbook): void {
   const [witness, device] = ['witness', 'device'] as const;
   book.write(
     'mark',
@@ -127,6 +130,10 @@ function story(book: Logbook, right: number): void {
     { text: 'Telephone lay in the car: the call was heard at the front door at nine.', source: witness },
     DAY - 50,
   );
+}
+
+function afterwards(book: Logbook, right: number): void {
+  const [witness, device] = ['witness', 'device'] as const;
   book.write('mark', 137, ADA, { mark: 'on-scene', source: witness }, 155);
   book.write(
     'log',
@@ -215,6 +222,11 @@ function investigation(book: Logbook, day: string): void {
     action: round,
     proof: 'New feeding times hang in the kitchen; closing round of three evenings shows both pumps running.',
   });
+  summaries(book, at);
+}
+
+function summaries(book: Logbook, at: number): void {
+  const write = book.write.bind(book);
   write('summary', at + 20, ADA, {
     part: 'what-happened',
     text: 'Return and waterfall were paused for feeding and stayed off. Oxygen fell from 6.3 to below 4 in two hours and twenty minutes. The alarm was raised after eighty-eight minutes; the first call was not heard, the second was. Three of twenty-five rays were lost.',

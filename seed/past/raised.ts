@@ -25,7 +25,7 @@ export interface Watched {
 }
 
 /** ms from a reading to the moment it is judged: its way, and the turn of whoever judges. */
-export const UNDER_WAY_MS = 2000;
+const UNDER_WAY_MS = 2000;
 
 /**
  * Holds every alarm of a site to what its gateways sent, with the same rules by which it is judged when readings arrive.

@@ -54,7 +54,15 @@ export function truthOf({ system, resolved }: Course, sensor: Sensor, habits: Ha
       return (m) => wattsOf(resolved.devices[device], m.doing.drawing[device] === true, habits, m.atMs);
     case 'ph':
       return (m) => phAt(habits, m.atMs);
-    default:
+    case 'conductivity':
+    case 'redox':
+    case 'ammonia':
+    case 'nitrite':
+    case 'nitrate':
+    case 'phosphate':
+    case 'alkalinity':
+    case 'pressure':
+    case 'turbidity':
       return null;
   }
 }
