@@ -9,6 +9,7 @@ import { now } from '../clock';
 import { logError } from '../log';
 import { hasRoom } from '../machine/has-room';
 import { guard } from '../web/guard';
+import { FOR_DEVICES } from '../web/own-request';
 import { parseCsv } from './parse-csv';
 import { MOST_BYTES, readBody } from './read-body';
 import { type RecordAnswer, takeIn } from './take-in';
@@ -44,7 +45,7 @@ const FORMATS: Readonly<Record<string, Format>> = {
  * @returns         200 and what became of each record when all were dealt with; else why nothing was stored
  */
 export async function receiveReadings(request: Request): Promise<Response> {
-  const guarded = guard(request);
+  const guarded = guard(request, FOR_DEVICES);
   if (guarded.answer) return guarded.answer;
   const answer = await answerTo(request);
   for (const [name, value] of Object.entries(guarded.headers)) answer.headers.set(name, value);

@@ -30,14 +30,14 @@ const NONCE_BYTES = 16;
 /**
  * Stands before every page and handler: turns strays away, and gives every answer the headers that keep it safe.
  *
- * @param request   as it arrived
+ * @param request    as it arrived
+ * @param pathname   what it asks for; by its address when left out
  */
-export function guard(request: Arriving): Guarded {
+export function guard(request: Arriving, pathname = new URL(request.url).pathname): Guarded {
   const { HOLDFAST_ADDRESS: address, HOLDFAST_OIDC_ISSUER: issuer } = env();
   const isSecure = address?.startsWith('https:') === true;
   const policy = contentPolicy(nonce(), isSecure, issuer === undefined ? [] : [new URL(issuer).origin]);
   const headers: Record<string, string> = { 'content-security-policy': policy, ...safeHeaders(isSecure) };
-  const { pathname } = new URL(request.url);
   if (isPrivate(pathname)) headers['cache-control'] = 'no-store';
   const stray = strayOf(request, address, pathname);
   return stray ? { answer: turnedAway(stray, headers) } : { answer: null, policy, headers };

@@ -16,7 +16,7 @@ export type Stray = 'foreign-name' | 'foreign-page';
 /** Methods that change nothing. */
 const SAFE = new Set(['GET', 'HEAD', 'OPTIONS']);
 /** Where devices send readings: no cookie is looked at there. */
-const FOR_DEVICES = '/api/readings';
+export const FOR_DEVICES = '/api/readings';
 
 /**
  * Whether a request is meant for this Holdfast, and comes from one of its own pages when it would change something. A name
