@@ -27,7 +27,7 @@ export async function letIn(
   const context = await browser.newContext({ ...view, storageState: { cookies: [], origins: [] } });
   const page = await context.newPage();
   await page.goto(`/join/${token}`);
-  await page.getByLabel('Password').fill(`four limpets and a ${role} on the slip`);
+  await page.getByLabel('Password').fill('four limpets under a red lantern');
   await page.getByRole('button', { name: 'Keep it and sign in' }).click();
   await page.waitForURL((url) => !url.pathname.startsWith('/join'), { waitUntil: 'commit', timeout: 60_000 });
   return page;
