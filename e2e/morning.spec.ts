@@ -105,6 +105,7 @@ test('readings that are sent raise an alarm, and the lead sees it come and ackno
   await mail.close();
 
   await warm.first().click();
+  await lead.waitForURL(/\/alarms\/[^/]+$/);
   alarm = lead.url();
   await lead.getByLabel('Note (may be left empty)').fill('Going down to look');
   await lead.getByRole('button', { name: /^Acknowledge/ }).click();
