@@ -83,7 +83,7 @@ function beganEntry(who: Who, { earliest, latest }: Began, at: Date): Entry {
     atMs: earliest,
     recordedMs: at.getTime(),
     by: who.id,
-    body: { mark: 'fault-began', latest, source: 'witness', note: 'as far as known when it was opened' },
+    body: { mark: 'fault-began', latest, source: 'witness', note: 'As far as known when it was opened' },
     supersedes: null,
     reason: null,
   };

@@ -1,5 +1,6 @@
 import type { Custom } from '#core/units/shown';
 import type { FormAction } from '../form/answer';
+import { Fold } from '../frame/fold';
 import { Section } from '../frame/section';
 import { LiveRefresh } from '../live/live-refresh';
 import { ActionForm, DoneForm } from './action-forms';
@@ -40,7 +41,11 @@ export function InvestigationBody({ page, units, investigate, sign, withdraw }: 
         note="Animals are followed for 14 days: those that die late are lost as well."
       >
         <LossTable page={page} units={units} back={back} />
-        {may ? <LossForm {...shared} groups={page.groups} units={units} /> : null}
+        {may ? (
+          <Fold title="Record a loss">
+            <LossForm {...shared} groups={page.groups} units={units} />
+          </Fold>
+        ) : null}
       </Section>
       <Section
         id="safeguards"

@@ -6,10 +6,10 @@ import style from './systems-table.module.css';
 
 /** What stands open at a system: alarms, rounds, states; then its safeguards and how long ago it was read. */
 export function NowCell({ row }: { row: SystemRow }) {
-  const { open, safeguards, reading } = row.now;
+  const { open, nothing, safeguards, reading } = row.now;
   return (
     <span className={style.now}>
-      {open.length === 0 ? <span className={style.quiet}>nothing open</span> : null}
+      {open.length === 0 ? <span className={style.quiet}>{nothing}</span> : null}
       {open.map(({ says, isAbnormal, on }) => (
         <span key={says} className={isAbnormal ? style.high : undefined}>
           {isAbnormal ? <Mark /> : null}

@@ -33,6 +33,8 @@ export interface RowNow {
   /** Less is shorter: nobody comes, then the least, then where nothing is harmed. */
   tonightOrder: number;
   open: OpenThing[];
+  /** What to say where nothing is. */
+  nothing: string;
   /** More wants more: alarms that nobody has acknowledged, then those active, outstayed states, missed and late rounds. */
   weight: number;
   safeguards: string;
@@ -42,8 +44,14 @@ export interface RowNow {
 /** Places of the weight: each kind of thing counts before all of the next. */
 const BEFORE = 100;
 
-/** How a system stands, in words. @param at   the instant, UTC, ISO, @param zone   of the site */
-export function rowNow(now: ListedNow, at: string, zone: string): RowNow {
+/**
+ * How a system stands, in words.
+ *
+ * @param at      the instant, UTC, ISO
+ * @param zone    of the site
+ * @param above   overdue rounds that stand above the table, for every system, and not in its row
+ */
+export function rowNow(now: ListedNow, at: string, zone: string, above: ListedNow['checks']): RowNow {
   const { alarms, checks, states } = now;
   const late = states.filter(({ outstayed }) => outstayed);
   const counts = [alarms.unacknowledged, alarms.active, late.length, checks.missed, checks.late];
@@ -53,14 +61,19 @@ export function rowNow(now: ListedNow, at: string, zone: string): RowNow {
     open: [
       ...counted(alarms.unacknowledged, 'alarm', 'not acknowledged'),
       ...counted(alarms.active, 'alarm', 'acknowledged, still active'),
-      ...counted(checks.missed, 'round', 'missed'),
-      ...counted(checks.late, 'round', 'late'),
+      ...overdueSaid({ late: checks.late - above.late, missed: checks.missed - above.missed }),
       ...states.map((state) => stateSaid(state, at, zone)),
     ],
+    nothing: above.late + above.missed > 0 ? 'nothing else open' : 'nothing open',
     weight: counts.reduce((sum, count) => sum * BEFORE + Math.min(count, BEFORE - 1), 0),
     safeguards: safeguardsSaid(now.safeguards),
     reading: readingSaid(now.last, at),
   };
+}
+
+/** Overdue rounds in words: none, missed ones, late ones. */
+export function overdueSaid({ late, missed }: ListedNow['checks']): OpenThing[] {
+  return [...counted(missed, 'round', 'missed'), ...counted(late, 'round', 'late')];
 }
 
 function counted(count: number, noun: 'alarm' | 'round', how: string): OpenThing[] {

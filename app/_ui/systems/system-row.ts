@@ -65,6 +65,8 @@ export interface RowView {
   at: string;
   /** Whether there are systems of several sites. */
   hasSites: boolean;
+  /** Overdue rounds that stand above the table, by key of the site. */
+  overdue: ReadonlyMap<string, ListedNow['checks']>;
 }
 
 /** A system as a row of the table. */
@@ -79,7 +81,7 @@ export function systemRow({ site, key, name, kind, review, now }: ListedSystem, 
     about: view.hasSites ? `${site.name}, ${KIND_WORDS[kind]}` : KIND_WORDS[kind],
     missing: review.state === 'broken' ? 'broken' : 'under way',
     review: summary ? { ...rowReview(summary, view.units), isOld: review.state === 'under-way' } : undefined,
-    now: rowNow(now, view.at, site.zone),
+    now: rowNow(now, view.at, site.zone, view.overdue.get(site.key) ?? { late: 0, missed: 0 }),
   };
 }
 

@@ -1,6 +1,8 @@
+import { overdueEverywhere } from '#core/rounds/everywhere';
 import type { Custom } from '#core/units/shown';
 import { Section } from '../frame/section';
 import { VerdictLegend } from '../marks/verdict-legend';
+import { EverywhereLines } from './everywhere-lines';
 import { ReviewsProgress } from './reviews-progress';
 import { SystemsLead } from './systems-lead';
 import { SystemsTable } from './systems-table';
@@ -9,12 +11,14 @@ import { type ListedSystem, systemRow } from './system-row';
 /** Every system with what its review says, and what the words of the table mean. */
 export function SystemsOverview({ systems, units, at }: { systems: ListedSystem[]; units: Custom; at: string }) {
   const done = systems.filter(({ review }) => review.state !== 'under-way').length;
-  const hasSites = new Set(systems.map(({ site }) => site.key)).size > 1;
-  const rows = systems.map((system) => systemRow(system, { units, at, hasSites }));
+  const sites = [...new Map(systems.map(({ site }) => [site.key, site])).values()];
+  const overdue = overdueEverywhere(systems);
+  const rows = systems.map((system) => systemRow(system, { units, at, hasSites: sites.length > 1, overdue }));
   return (
     <>
       <SystemsLead rows={rows} />
       <ReviewsProgress done={done} all={systems.length} />
+      <EverywhereLines sites={sites} overdue={overdue} />
       <SystemsTable rows={rows} />
       <Section id="verdicts" wide title="What the words mean">
         <VerdictLegend />
