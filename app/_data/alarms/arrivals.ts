@@ -58,3 +58,10 @@ export async function removeArrivals(tx: Transaction, siteId: string, ids: reado
   if (ids.length === 0) return;
   await tx.readingArrival.deleteMany({ where: { siteId, id: { in: [...ids] } } });
 }
+
+/** Whether more is waiting than the batches that were taken. */
+export async function isMoreWaiting(tx: Transaction, siteId: string, taken: number): Promise<boolean> {
+  return (
+    (await tx.readingArrival.findMany({ where: { siteId }, select: { id: true }, skip: taken, take: 1 })).length > 0
+  );
+}

@@ -1,7 +1,7 @@
 import 'server-only';
 import { beginWatch, hold, type Seen, type Watch } from '#core/alarms/is-true';
 import { passSite, type SeenOf, type Watched } from '#core/alarms/pass-site';
-import { removeArrivals, takeArrivals } from '#data/alarms/arrivals';
+import { isMoreWaiting, removeArrivals, takeArrivals } from '#data/alarms/arrivals';
 import { endTurn, takeTurn } from '#data/alarms/turn';
 import { forgetWatches, loadWatches, saveWatches, type StoredWatch } from '#data/alarms/watches';
 import { news } from '#data/news';
@@ -40,8 +40,9 @@ export async function judgeSite(siteId: string, at: Date): Promise<Judged> {
     const stored = await loadWatches(tx, siteId);
     const gone = endGone(site, stored, doings);
     const begun = await beginNew(siteId, site, stored, at);
-    const wasAway = turn.judgedAt === null || at.getTime() - turn.judgedAt.getTime() > AWAY_MS;
-    const changed = await passAll({ site, stored, doings, at, wasAway }, named(seen, site));
+    const until = (await isMoreWaiting(tx, siteId, ids.length)) ? heardUntil(seen, turn.judgedAt, at) : at;
+    const wasAway = turn.judgedAt === null || until.getTime() - turn.judgedAt.getTime() > AWAY_MS;
+    const changed = await passAll({ site, stored, doings, until, wasAway }, named(seen, site));
     await doings.escalateDue();
     const written = new Set([...begun, ...changed]);
     await forgetWatches(tx, siteId, gone);
@@ -53,9 +54,18 @@ export async function judgeSite(siteId: string, at: Date): Promise<Judged> {
     await doings.keep();
     if (ids.length > 0) await news(tx, siteId, 'readings');
     await removeArrivals(tx, siteId, ids);
-    await endTurn(tx, siteId, site.revision, at);
+    await endTurn(tx, siteId, site.revision, until);
     return { isDone: true, batches: ids.length };
   });
+}
+
+/**
+ * The instant up to which a turn knows what came, while more is waiting: what has not been read yet may end what is pending, or
+ * break a silence, so the clock passes no further.
+ */
+function heardUntil(seen: readonly SeenOf[], before: Date | null, at: Date): Date {
+  const cameMs = seen.reduce((latest, one) => Math.max(latest, one.cameMs), before?.getTime() ?? 0);
+  return new Date(Math.min(cameMs, at.getTime()));
 }
 
 /** Ends what is defined no more, or otherwise. @returns alarms that are gone */
@@ -116,17 +126,18 @@ interface All {
   site: DefinedSite;
   stored: Map<string, StoredWatch>;
   doings: Doings;
-  at: Date;
+  /** The instant up to which is judged. */
+  until: Date;
   wasAway: boolean;
 }
 
 /** Holds every alarm to what came. @returns alarms that stand elsewhere now */
-async function passAll({ site, stored, doings, at, wasAway }: All, seen: readonly SeenOf[]): Promise<string[]> {
+async function passAll({ site, stored, doings, until, wasAway }: All, seen: readonly SeenOf[]): Promise<string[]> {
   const watched: Watched[] = [...stored].flatMap(([alarm, { watch }]) => {
     const condition = site.alarms.get(alarm)?.condition;
     return condition ? [{ alarm, condition, watch }] : [];
   });
-  const { changed, turns } = passSite(watched, seen, at.getTime(), wasAway);
+  const { changed, turns } = passSite(watched, seen, until.getTime(), wasAway);
   for (const { alarm, watch } of changed) {
     const was = stored.get(alarm);
     if (was) stored.set(alarm, { ...was, watch });

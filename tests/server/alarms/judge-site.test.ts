@@ -66,6 +66,15 @@ describe('readings that arrive', () => {
     expect((await site.open()).map(({ active }) => active).sort()).toEqual([false, true]);
   });
 
+  test('that wait are all read before the clock says what they do not: nothing is raised that had ended already', async () => {
+    await begin(warm({ delayS: 60 }));
+    for (let i = 1; i <= 220; i++) await site.send([[i / 10, i <= 205 ? 27 : 25]]);
+    for (const atS of [1000, 1001]) await site.judge(atS);
+    expect(await left()).toBe(0);
+    expect(await kinds()).toEqual([]);
+    expect((await query('SELECT judged_at AS "judgedAt" FROM alarm_turn')).rows[0].judgedAt).toEqual(at(1001));
+  });
+
   test('of days ago are for the record and call nobody', async () => {
     await begin(warm());
     await site.send([
@@ -96,6 +105,18 @@ describe('silence', () => {
     expect(await kinds()).toEqual([]);
     await site.judge(3659);
     await site.judge(3660);
+    expect(await kinds()).toEqual(['raised']);
+  });
+});
+
+describe('silence with much waiting', () => {
+  test('that nobody listened to is counted anew once all that waited is read', async () => {
+    await begin(warm({ key: 'silent', on: { kind: 'silent-sensor', sensor: SENSOR }, delayS: 60 }));
+    for (let i = 1; i <= 220; i++) await site.send([[i / 10, 25]]);
+    for (const atS of [3600, 3601]) await site.judge(atS);
+    expect(await left()).toBe(0);
+    expect(await kinds()).toEqual([]);
+    for (const atS of [3660, 3661]) await site.judge(atS);
     expect(await kinds()).toEqual(['raised']);
   });
 });
