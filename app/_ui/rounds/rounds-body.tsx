@@ -10,7 +10,7 @@ import { BeginForm } from './begin-form';
 import { BesidesForm } from './besides-form';
 import { type RoundsView, roundsAddress, type WalkView } from './round-view';
 import style from './rounds.module.css';
-import { whenSaid } from './said';
+import { momentSaid } from '../words/moment';
 import { StandingMark } from './standing-mark';
 
 /** What a round that was begun answers: where it is. */
@@ -119,7 +119,7 @@ function NameOf({ site, line }: { site: string; line: WalkView }) {
 
 function openColumns({ site, mayWalk }: RoundsView, begin: BeginAction): Column<WalkView>[] {
   return [
-    { id: 'due', head: 'Due', cell: ({ dueAt }) => <time dateTime={dueAt}>{whenSaid(dueAt, site.zone)}</time> },
+    { id: 'due', head: 'Due', cell: ({ dueAt }) => <time dateTime={dueAt}>{momentSaid(dueAt, site.zone)}</time> },
     { id: 'name', head: 'Round', cell: (line) => <NameOf site={site.key} line={line} /> },
     {
       id: 'state',
@@ -127,8 +127,8 @@ function openColumns({ site, mayWalk }: RoundsView, begin: BeginAction): Column<
       cell: ({ standing, begun, lateAt }) => (
         <>
           <StandingMark standing={standing} />
-          {begun ? `, begun by ${begun.by} at ${whenSaid(begun.at, site.zone)}` : null}
-          {standing === 'due' && lateAt ? `, late from ${whenSaid(lateAt, site.zone)}` : null}
+          {begun ? `, begun by ${begun.by} at ${momentSaid(begun.at, site.zone)}` : null}
+          {standing === 'due' && lateAt ? `, late from ${momentSaid(lateAt, site.zone)}` : null}
         </>
       ),
     },
@@ -150,9 +150,9 @@ function openColumns({ site, mayWalk }: RoundsView, begin: BeginAction): Column<
 }
 
 function pastColumns({ site }: RoundsView): Column<WalkView>[] {
-  const done = (by: WalkView['signed']) => (by ? `${by.by}, ${whenSaid(by.at, site.zone)}` : '–');
+  const done = (by: WalkView['signed']) => (by ? `${by.by}, ${momentSaid(by.at, site.zone)}` : '–');
   return [
-    { id: 'due', head: 'Due', cell: ({ dueAt }) => <time dateTime={dueAt}>{whenSaid(dueAt, site.zone)}</time> },
+    { id: 'due', head: 'Due', cell: ({ dueAt }) => <time dateTime={dueAt}>{momentSaid(dueAt, site.zone)}</time> },
     { id: 'name', head: 'Round', cell: (line) => <NameOf site={site.key} line={line} /> },
     { id: 'state', head: 'State', cell: ({ standing }) => <StandingMark standing={standing} /> },
     { id: 'signed', head: 'Signed', cell: ({ signed }) => done(signed) },
@@ -160,19 +160,44 @@ function pastColumns({ site }: RoundsView): Column<WalkView>[] {
   ];
 }
 
-function Waiting({ page: { site, waiting, lines } }: { page: RoundsView }) {
+/** What waits for a second look: for those who may look a few at once, and for all others, who can only see it, behind a fold. */
+function Waiting({ page }: { page: RoundsView }) {
+  const { waiting, mayLook } = page;
+  const atOnce = mayLook ? waiting.slice(-AT_ONCE).reverse() : [];
+  const older = mayLook ? waiting.slice(0, -AT_ONCE).reverse() : waiting.toReversed();
+  return (
+    <>
+      {atOnce.length > 0 ? (
+        <WaitingTable page={page} waiting={atOnce} caption="Nobody but the signer has looked." />
+      ) : null}
+      {older.length > 0 ? (
+        <Fold title={mayLook ? `Earlier: ${older.length} more` : `${older.length} signed, for a lead to look at`}>
+          <WaitingTable page={page} waiting={older} caption="The latest first." />
+        </Fold>
+      ) : null}
+    </>
+  );
+}
+
+interface WaitingTableProps {
+  page: RoundsView;
+  waiting: RoundsView['waiting'];
+  caption: string;
+}
+
+function WaitingTable({ page: { site, lines }, waiting, caption }: WaitingTableProps) {
   const rows = waiting.flatMap((one) => {
     const line = lines.find(({ round }) => round === one.round);
     return line ? [{ ...one, line }] : [];
   });
   return (
     <Ledger
-      caption="Signed, and looked at by nobody else yet."
+      caption={caption}
       columns={[
-        { id: 'due', head: 'Due', cell: ({ line }) => whenSaid(line.dueAt, site.zone) },
+        { id: 'due', head: 'Due', cell: ({ line }) => momentSaid(line.dueAt, site.zone) },
         { id: 'name', head: 'Round', cell: ({ line }) => <NameOf site={site.key} line={line} /> },
         { id: 'signed', head: 'Signed by', cell: ({ line }) => line.signed?.by ?? '–' },
-        { id: 'abnormal', head: 'Abnormal', figure: true, cell: ({ abnormal }) => abnormal },
+        { id: 'abnormal', head: 'Other than usual', figure: true, cell: ({ abnormal }) => abnormal },
         { id: 'not-done', head: 'Not done', figure: true, cell: ({ notDone }) => notDone },
         { id: 'corrected', head: 'Corrected', figure: true, cell: ({ corrected }) => corrected },
       ]}
