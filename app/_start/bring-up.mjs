@@ -7,7 +7,7 @@ import { buildPages, nextProgram } from './build.mjs';
 import { keepRunning } from './children/keep-running.mjs';
 import { keepServer } from './children/keep-server.mjs';
 import { untilItAnswers } from './children/ready.mjs';
-import { spawnChild, workerProgram } from './children/spawn-child.mjs';
+import { ENDS_SOON, spawnChild, workerProgram } from './children/spawn-child.mjs';
 import { openDatabase, prepareDatabase } from './database.mjs';
 import { generateClient } from './generate.mjs';
 import { mustRun } from './run-program.mjs';
@@ -92,7 +92,7 @@ async function runProcesses({ root, data, port, address }, surroundings) {
   const pages = [nextProgram(), 'start', '-H', '127.0.0.1', '-p', String(port)];
   const webLog = join(data, 'web.log');
   const worker = { name: 'worker', nodeFlags: TYPESCRIPT, args: [workerProgram()], log: join(data, 'worker.log') };
-  const web = { name: 'web', nodeFlags: [], args: pages, log: webLog };
+  const web = { name: 'web', nodeFlags: ENDS_SOON, args: pages, log: webLog };
   const keep = (/** @type {typeof worker} */ child) =>
     keepRunning(child.name, child.log, () => spawnChild({ ...child, ...shared }), say);
   const kept = { web: keep(web), worker: keep(worker) };

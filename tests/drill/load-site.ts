@@ -1,6 +1,4 @@
-import { setTimeout as wait } from 'node:timers/promises';
 import type { Facility } from '#core/facility/facility';
-import { pool } from '#data/pool';
 import { sensorsAt } from '#data/readings/sensor-names';
 import { alarm, sensor } from '../_support/build-system';
 import { facility, site } from '../_support/build-facility';
@@ -48,25 +46,12 @@ function loadFacility(key: string): Facility {
   });
 }
 
-const WATCHES = 'SELECT count(*)::int AS n FROM alarm_watch WHERE site_id = $1';
-const GLANCE_MS = 100;
-const PATIENCE_MS = 60_000;
-
-async function until(isSo: () => Promise<boolean>): Promise<void> {
-  for (let waitedMs = 0; !(await isSo()); waitedMs += GLANCE_MS) {
-    if (waitedMs > PATIENCE_MS) throw new Error('no worker began to watch the alarms of the site');
-    await wait(GLANCE_MS);
-  }
-}
-
 /** Describes the site, makes a source of its readings, and signs somebody in who looks on. */
 export async function makeLoadSite(key: string): Promise<LoadSite> {
   await keep(loadFacility(key));
   const { siteId } = await stored(key);
   const sensors = await sensorsAt(siteId);
   const probes = sensors.filter((one) => one.key.startsWith('probe-'));
-  // An alarm begins with the first turn its site is given: what came before that is not held against it.
-  await until(async () => (await pool().query(WATCHES, [siteId])).rows[0].n === PROBES);
   const { token } = await aSource(siteId);
   const headers = await headersOf(await anAccount({ everywhere: 'admin' }));
   return {

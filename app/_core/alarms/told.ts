@@ -11,18 +11,27 @@ export interface Attempt {
   result: 'taken' | 'failed' | 'no-way';
 }
 
-/** How it stands with telling somebody. */
-export type CallState = 'waiting' | 'taken' | 'failing' | 'no-way';
+/**
+ * How it stands with telling somebody. Once somebody has acknowledged, nobody else is told: who was not yet is `not-needed`,
+ * and whoever could not be is not tried again, `given-up`.
+ */
+export type CallState = 'waiting' | 'taken' | 'failing' | 'no-way' | 'not-needed' | 'given-up';
 
 /** s from one attempt to the next, the first from when the call was made. Common practice, no source. */
 const PAUSES_S = [0, 5, 15, 45, 120] as const;
 /** s between all further attempts: a mail server may be away for hours. Common practice, no source. */
 const LATER_S = 600;
 
-/** How a call stands by its attempts, in the order they were made. */
-export function callState(attempts: readonly Attempt[]): CallState {
+/**
+ * How a call stands.
+ *
+ * @param attempts       in the order they were made
+ * @param acknowledged   whether somebody has acknowledged the alarm
+ */
+export function callState(attempts: readonly Attempt[], acknowledged: boolean): CallState {
   if (attempts.some(({ result }) => result === 'taken')) return 'taken';
   const last = attempts.at(-1);
+  if (acknowledged) return last ? 'given-up' : 'not-needed';
   if (!last) return 'waiting';
   return last.result === 'no-way' ? 'no-way' : 'failing';
 }
@@ -34,9 +43,10 @@ export function callState(attempts: readonly Attempt[]): CallState {
  * @returns        ms since 1970; null when a mail server took it
  */
 export function nextAttempt(madeMs: number, attempts: readonly Attempt[]): number | null {
-  if (callState(attempts) === 'taken') return null;
+  const state = callState(attempts, false);
+  if (state === 'taken') return null;
   const lastMs = attempts.at(-1)?.atMs ?? madeMs;
   // Where there is no way, one may be made any time: an address entered, a mail server named.
-  const pauseS = callState(attempts) === 'no-way' ? LATER_S : (PAUSES_S[attempts.length] ?? LATER_S);
+  const pauseS = state === 'no-way' ? LATER_S : (PAUSES_S[attempts.length] ?? LATER_S);
   return lastMs + pauseS * 1000;
 }

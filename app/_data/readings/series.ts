@@ -19,6 +19,11 @@ const LATEST = `
   SELECT sensor_id, "at", origin, value, quality, reason, received_at, good_at, good_value FROM reading_latest
    WHERE site_id = $1`;
 
+/** What arrived and no alarm was held to yet is not counted: it is still to be held, in its turn. */
+const LATEST_JUDGED = `${LATEST}
+     AND NOT EXISTS (SELECT FROM reading_arrival a WHERE a.site_id = reading_latest.site_id
+                        AND a.received_at = reading_latest.received_at AND reading_latest.sensor_id = ANY(a.sensor_ids))`;
+
 interface Row {
   sensor_id: string;
   at: Date;
@@ -48,7 +53,16 @@ export async function readSeries(siteId: string, sensorId: string, from: Date, t
 
 /** The newest reading of each sensor of a site that has one, by the sensor's id. */
 export async function latestOf(siteId: string): Promise<Map<string, Latest>> {
-  const { rows } = await pool().query<LatestRow>(LATEST, [siteId]);
+  return await latestBy(LATEST, siteId);
+}
+
+/** The same of those sensors whose newest reading the alarms of the site were held to already. */
+export async function latestJudgedOf(siteId: string): Promise<Map<string, Latest>> {
+  return await latestBy(LATEST_JUDGED, siteId);
+}
+
+async function latestBy(query: string, siteId: string): Promise<Map<string, Latest>> {
+  const { rows } = await pool().query<LatestRow>(query, [siteId]);
   return new Map(rows.map((row) => [row.sensor_id, latestFrom(row)] as const));
 }
 

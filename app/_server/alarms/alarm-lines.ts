@@ -77,6 +77,7 @@ export async function alarmLines(siteId: string, all: readonly OccurrenceTold[],
       acknowledged: seen && { by: nameOf(seen.by), at: seen.at.toISOString(), from: seen.from, note: seen.note },
       told: toldLines(
         calls.filter(({ occurrenceId }) => occurrenceId === one.id),
+        seen !== null,
         nameOf,
       ),
       isRetired: one.isRetired,
@@ -91,12 +92,12 @@ function latestSaid(latest: Latest | undefined, at: Date): AlarmLine['latest'] {
   return { value, quality, at: new Date(atMs).toISOString(), isStale: at.getTime() - atMs > STALE_MS };
 }
 
-function toldLines(calls: readonly CallTold[], nameOf: (id: string) => string): ToldLine[] {
+function toldLines(calls: readonly CallTold[], acknowledged: boolean, nameOf: (id: string) => string): ToldLine[] {
   return calls.map(({ accountId, why, step, attempts }) => ({
     name: nameOf(accountId),
     why,
     step,
-    state: callState(attempts),
+    state: callState(attempts, acknowledged),
     detail: attempts.at(-1)?.detail ?? null,
   }));
 }

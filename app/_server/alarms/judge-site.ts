@@ -5,7 +5,7 @@ import { removeArrivals, takeArrivals } from '#data/alarms/arrivals';
 import { endTurn, takeTurn } from '#data/alarms/turn';
 import { forgetWatches, loadWatches, saveWatches, type StoredWatch } from '#data/alarms/watches';
 import { news } from '#data/news';
-import { type Latest, latestOf } from '#data/readings/series';
+import { type Latest, latestJudgedOf } from '#data/readings/series';
 import { inTransaction } from '#data/transaction';
 import { type DefinedSite, definedAlarms } from './defined-alarms';
 import { Doings } from './doings';
@@ -71,7 +71,12 @@ function endGone(site: DefinedSite, stored: Map<string, StoredWatch>, doings: Do
   return gone;
 }
 
-/** Begins what is defined and not watched yet, or no longer as it was. @returns alarms that were begun */
+/**
+ * Begins what is defined and not watched yet, or no longer as it was: from the newest reading of its sensor, or, where such
+ * wait that no alarm was held to, before the oldest of these, so that none is skipped.
+ *
+ * @returns   alarms that were begun
+ */
 async function beginNew(
   siteId: string,
   site: DefinedSite,
@@ -80,7 +85,7 @@ async function beginNew(
 ): Promise<string[]> {
   const wanted = [...site.alarms.values()].filter(({ id, condition }) => condition !== null && !stored.has(id));
   if (wanted.length === 0) return [];
-  const latest = new Map([...(await latestOf(siteId))].map(([id, one]) => [site.sensorNames.get(id), one]));
+  const latest = new Map([...(await latestJudgedOf(siteId))].map(([id, one]) => [site.sensorNames.get(id), one]));
   for (const { id, condition, print } of wanted) {
     if (condition === null) continue;
     let watch: Watch = beginWatch(condition, at.getTime());

@@ -15,18 +15,31 @@ import { wakeCall } from './wake-call';
 /** Characters that are kept of what a mail server said. */
 const SAID = 200;
 /** ms after which an attempt that should have been made is asked for again: the worker that had it is gone. */
-const LOST_MS = 20_000;
+const LOST_MS = 8000;
 /** ms by which the clock of the database, which says when a job is due, may be ahead of ours. */
 const EARLY_MS = 2000;
 
 /** How an attempt went. */
 type Outcome = Parameters<typeof addAttempt>[2];
 
+/** Calls this process is at: a mail server may be slower than the search for lost calls. */
+const underWay = new Set<string>();
+
 /**
  * Tells somebody of an alarm, once, and notes how that went. What fails is tried again later for as long as nobody has
  * acknowledged it; whoever was told before the note of it was kept is told twice, and nobody is left out.
  */
 export async function makeCall({ site, call: id }: { site: string; call: string }): Promise<void> {
+  if (underWay.has(id)) return;
+  underWay.add(id);
+  try {
+    await makeDue(site, id);
+  } finally {
+    underWay.delete(id);
+  }
+}
+
+async function makeDue(site: string, id: string): Promise<void> {
   const call = await findCall(site, id);
   if (!call || call.acknowledged) return;
   const dueMs = nextAttempt(call.madeAt.getTime(), call.attempts);
@@ -56,7 +69,12 @@ async function attempt(call: CallToMake): Promise<Outcome> {
   }
 }
 
-/** Asks again for calls whose attempt is overdue: what was to make it is gone, or never was asked. @param at the present */
+/**
+ * Asks again for calls whose attempt is overdue: what was to make it is gone, or never was asked. A job that a worker holds
+ * loses its key to the new one, so that nobody waits until that worker counts as gone; one that still waits is the same one.
+ *
+ * @param at   the present
+ */
 export async function wakeLostCalls(at: Date): Promise<void> {
   for (const { siteId, id, madeAt, attempts } of await findCallsWaiting()) {
     const dueMs = nextAttempt(madeAt.getTime(), attempts);

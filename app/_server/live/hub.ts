@@ -10,6 +10,8 @@ interface Hub {
   hearers: Map<string, Set<Hearer>>;
   /** Ends every stream, when the process is asked to end. */
   enders: Set<() => void>;
+  /** Whether it was: a browser that comes back meanwhile, over a connection it still has, is sent away. */
+  isEnding: boolean;
   listening: Listening | null;
 }
 
@@ -21,10 +23,11 @@ function hub(): Hub {
 }
 
 function begin(): Hub {
-  const begun: Hub = { hearers: new Map(), enders: new Set(), listening: null };
+  const begun: Hub = { hearers: new Map(), enders: new Set(), isEnding: false, listening: null };
   // A server waits for every answer that is under way before it ends, and a stream never ends by itself.
   for (const signal of ['SIGTERM', 'SIGINT'] as const)
     process.once(signal, () => {
+      begun.isEnding = true;
       for (const end of begun.enders) end();
       void closeHub();
     });
@@ -51,7 +54,11 @@ function hearAll(): void {
  * @returns        stops hearing
  */
 export function hearNews(siteId: string, hearer: Hearer, end: () => void): () => void {
-  const { hearers, enders } = hub();
+  const { hearers, enders, isEnding } = hub();
+  if (isEnding) {
+    queueMicrotask(end);
+    return () => undefined;
+  }
   const here = hearers.get(siteId) ?? new Set();
   hearers.set(siteId, here.add(hearer));
   enders.add(end);

@@ -1,7 +1,8 @@
 import 'server-only';
-import { NEWS, type What } from '#data/news';
+import { NEWS } from '#data/news';
 import { may } from '../gate/may';
 import { whoAsks } from '../gate/who';
+import { gather } from './gather';
 import { hearNews } from './hub';
 import { openStream } from './open-streams';
 import type { Watched } from './watch-site';
@@ -10,8 +11,6 @@ import type { Watched } from './watch-site';
 const HEARTBEAT_MS = 20_000;
 /** ms after which it is asked again whether whoever watches is still allowed to. */
 const ASK_AGAIN_MS = 60_000;
-/** ms during which changes are gathered after one was told, so that a storm of them is a few lines. */
-const GATHER_MS = 250;
 /** ms a browser waits before it comes back. */
 const RETRY_MS = 1000;
 
@@ -89,25 +88,4 @@ async function mayStill(request: Request, site: string): Promise<boolean> {
   } catch {
     return true;
   }
-}
-
-/** Tells the first change at once, and those that follow together. */
-function gather(tell: (what: readonly What[]) => void) {
-  const waiting = new Set<What>();
-  let timer: NodeJS.Timeout | undefined;
-  const flush = () => {
-    timer = undefined;
-    if (waiting.size === 0) return;
-    const told = [...waiting];
-    waiting.clear();
-    timer = setTimeout(flush, GATHER_MS);
-    tell(told);
-  };
-  return {
-    add: (what: readonly What[]) => {
-      for (const one of what) waiting.add(one);
-      if (timer === undefined) flush();
-    },
-    stop: () => clearTimeout(timer),
-  };
 }

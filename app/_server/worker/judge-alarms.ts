@@ -14,7 +14,7 @@ const LOOK_MS = 30_000;
 /** ms a site is left alone after judging it broke. */
 const REST_MS = 5000;
 /** ticks from one search for lost calls to the next. */
-const CALLS_EVERY = 10;
+const CALLS_EVERY = 4;
 /** Sites judged at once. */
 const AT_ONCE = 3;
 

@@ -7,6 +7,9 @@ import { keepLogShort } from '../log-file.mjs';
 
 const WATCH = new URL('./parent-watch.mjs', import.meta.url).href;
 
+/** Words for Node under which a web server ends soon when it is asked to. */
+export const ENDS_SOON = ['--import', new URL('./end-soon.mjs', import.meta.url).href];
+
 /**
  * @typedef {object} Child
  * @property {string[]} nodeFlags words for Node itself

@@ -93,4 +93,6 @@ export const CALL_WORDS: Readonly<Record<CallState, string>> = {
   taken: 'mail sent',
   failing: 'mail failed, tried again',
   'no-way': 'could not be told',
+  'not-needed': 'not needed: acknowledged first',
+  'given-up': 'could not be told before it was acknowledged',
 };

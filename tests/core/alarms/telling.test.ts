@@ -71,10 +71,16 @@ describe('whether they were told', () => {
 
   test('it ends when a mail server took it, and stands as it stands until then', () => {
     expect(nextAttempt(0, [failed(0), taken(5)])).toBeNull();
-    expect(callState([])).toBe('waiting');
-    expect(callState([failed(0)])).toBe('failing');
-    expect(callState([failed(0), taken(5)])).toBe('taken');
-    expect(callState([{ atMs: 0, result: 'no-way' }])).toBe('no-way');
+    expect(callState([], false)).toBe('waiting');
+    expect(callState([failed(0)], false)).toBe('failing');
+    expect(callState([failed(0), taken(5)], false)).toBe('taken');
+    expect(callState([{ atMs: 0, result: 'no-way' }], false)).toBe('no-way');
     expect(nextAttempt(0, [{ atMs: 0, result: 'no-way' }])).toBe(600_000);
+  });
+
+  test('whoever was not told before somebody acknowledged need not be, and nobody is waited for any more', () => {
+    expect(callState([], true)).toBe('not-needed');
+    expect(callState([failed(0)], true)).toBe('given-up');
+    expect(callState([failed(0), taken(5)], true)).toBe('taken');
   });
 });

@@ -55,6 +55,17 @@ describe('acknowledging', () => {
     expect(await site.open()).toEqual([]);
   });
 
+  test('before somebody could be told leaves nobody waiting for a message', async () => {
+    const listed = async () => {
+      const answer = await listAlarms(robin, { site: site.siteKey });
+      if (!answer.ok) throw new Error(answer.reason.why);
+      return answer.value.open.flatMap(({ told }) => told.map(({ name, state }) => `${name} ${state}`));
+    };
+    expect(await listed()).toEqual(['Robin waiting']);
+    await press(lee, await shown());
+    expect(await listed()).toEqual(['Robin not-needed']);
+  });
+
   test('by ten at once has one first, and the others are told who', async () => {
     const occurrence = await shown();
     const people = await Promise.all(Array.from({ length: 9 }, (_, i) => site.member(`Person${i}`, 'aquarist')));

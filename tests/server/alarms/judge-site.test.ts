@@ -125,6 +125,27 @@ describe('a definition', () => {
     expect(await kinds()).toEqual(['raised']);
   });
 
+  test('that is new is held to everything that waits, and not only to the newest of it', async () => {
+    site = await alarmSite(query, withAlarms([warm()]));
+    await site.send([
+      [1, 25],
+      [2, 27],
+    ]);
+    await site.send([[3, 26]]);
+    await site.judge(4);
+    expect(await kinds()).toEqual(['raised', 'returned']);
+    expect(await ofRecord('alarm-raised')).toMatchObject([{ value: 27, began: at(2).toISOString() }]);
+  });
+
+  test('that is new is held to what waits in more batches than one turn takes', async () => {
+    site = await alarmSite(query, withAlarms([warm()]));
+    for (let i = 0; i < 210; i++) await site.send([[i, i === 100 ? 27 : 25]]);
+    await site.judge(211);
+    expect([await kinds(), await left()]).toEqual([['raised', 'returned'], 10]);
+    await site.judge(212);
+    expect([await kinds(), await left()]).toEqual([['raised', 'returned'], 0]);
+  });
+
   test('whose name or answerers change goes on', async () => {
     await begin(warm());
     await site.send([[10, 27]]);

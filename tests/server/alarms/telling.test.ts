@@ -152,13 +152,23 @@ describe('a mail server', () => {
   test('is asked again for a call whose job was lost with its worker', async () => {
     await raised();
     await query('DELETE FROM graphile_worker._private_jobs');
-    await findLost(at(20));
-    await work(20);
+    await findLost(at(18));
+    await work(18);
     expect(mail.taken).toEqual([]);
-    await findLost(at(32));
-    await findLost(at(33));
-    await work(33);
+    await findLost(at(20));
+    await findLost(at(21));
+    await work(21);
     expect(mail.taken.length).toBe(1);
+  });
+
+  test('is told once by a process that is asked for the same call again while it is at it', async () => {
+    await raised();
+    const { rows } = await query('SELECT id FROM alarm_call');
+    vi.mocked(now).mockReturnValue(at(12));
+    const call = { site: site.siteId, call: String(rows[0]?.id) };
+    await Promise.all([makeCall(call), makeCall(call)]);
+    expect(mail.taken.length).toBe(1);
+    expect(await tries()).toHaveLength(1);
   });
 });
 
