@@ -1,7 +1,8 @@
 import type { Custom } from '#core/units/shown';
 import type { LineView } from './round-view';
 import style from './rounds.module.css';
-import { clockSaid, qualitySaid, valueSaid } from './said';
+import { timeSaid } from '../words/moment';
+import { qualitySaid, valueSaid } from './said';
 
 /** What was recorded on a line: what stands, by whom and when, and before it what it corrects. */
 export function EntryLog({ line, zone, units }: { line: LineView; zone: string; units: Custom }) {
@@ -22,7 +23,7 @@ export function EntryLog({ line, zone, units }: { line: LineView; zone: string; 
         {doubt ? `, ${doubt}` : null}
         <span className={style.soft}>
           {' '}
-          {clockSaid(stands.at, zone)}, {stands.by}
+          {timeSaid(stands.at, zone)}, {stands.by}
         </span>
       </p>
       {stands.note ? <p>{stands.note}</p> : null}

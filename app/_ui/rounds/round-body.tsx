@@ -8,7 +8,7 @@ import { LiveRefresh } from '../live/live-refresh';
 import { Ledger } from '../table/ledger';
 import { blankOf, type PlaceView, type RoundView, roundsAddress } from './round-view';
 import style from './rounds.module.css';
-import { whenSaid } from './said';
+import { momentSaid } from '../words/moment';
 import { SecondLook } from './second-look';
 import { SignForm } from './sign-form';
 import { WholeSheet } from './whole-sheet';
@@ -65,7 +65,7 @@ export function RoundBody({ page, units, sign, look }: RoundBodyProps) {
 }
 
 function Lead({ page: { site, round } }: { page: RoundView }) {
-  const said = (at: string) => whenSaid(at, site.zone);
+  const said = (at: string) => momentSaid(at, site.zone);
   return (
     <>
       <p>

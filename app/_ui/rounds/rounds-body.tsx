@@ -10,7 +10,7 @@ import { BeginForm } from './begin-form';
 import { BesidesForm } from './besides-form';
 import { type RoundsView, roundsAddress, type WalkView } from './round-view';
 import style from './rounds.module.css';
-import { whenSaid } from './said';
+import { momentSaid } from '../words/moment';
 import { StandingMark } from './standing-mark';
 
 /** What a round that was begun answers: where it is. */
@@ -119,7 +119,7 @@ function NameOf({ site, line }: { site: string; line: WalkView }) {
 
 function openColumns({ site, mayWalk }: RoundsView, begin: BeginAction): Column<WalkView>[] {
   return [
-    { id: 'due', head: 'Due', cell: ({ dueAt }) => <time dateTime={dueAt}>{whenSaid(dueAt, site.zone)}</time> },
+    { id: 'due', head: 'Due', cell: ({ dueAt }) => <time dateTime={dueAt}>{momentSaid(dueAt, site.zone)}</time> },
     { id: 'name', head: 'Round', cell: (line) => <NameOf site={site.key} line={line} /> },
     {
       id: 'state',
@@ -127,8 +127,8 @@ function openColumns({ site, mayWalk }: RoundsView, begin: BeginAction): Column<
       cell: ({ standing, begun, lateAt }) => (
         <>
           <StandingMark standing={standing} />
-          {begun ? `, begun by ${begun.by} at ${whenSaid(begun.at, site.zone)}` : null}
-          {standing === 'due' && lateAt ? `, late from ${whenSaid(lateAt, site.zone)}` : null}
+          {begun ? `, begun by ${begun.by} at ${momentSaid(begun.at, site.zone)}` : null}
+          {standing === 'due' && lateAt ? `, late from ${momentSaid(lateAt, site.zone)}` : null}
         </>
       ),
     },
@@ -150,9 +150,9 @@ function openColumns({ site, mayWalk }: RoundsView, begin: BeginAction): Column<
 }
 
 function pastColumns({ site }: RoundsView): Column<WalkView>[] {
-  const done = (by: WalkView['signed']) => (by ? `${by.by}, ${whenSaid(by.at, site.zone)}` : '–');
+  const done = (by: WalkView['signed']) => (by ? `${by.by}, ${momentSaid(by.at, site.zone)}` : '–');
   return [
-    { id: 'due', head: 'Due', cell: ({ dueAt }) => <time dateTime={dueAt}>{whenSaid(dueAt, site.zone)}</time> },
+    { id: 'due', head: 'Due', cell: ({ dueAt }) => <time dateTime={dueAt}>{momentSaid(dueAt, site.zone)}</time> },
     { id: 'name', head: 'Round', cell: (line) => <NameOf site={site.key} line={line} /> },
     { id: 'state', head: 'State', cell: ({ standing }) => <StandingMark standing={standing} /> },
     { id: 'signed', head: 'Signed', cell: ({ signed }) => done(signed) },
@@ -194,7 +194,7 @@ function WaitingTable({ page: { site, lines }, waiting, caption }: WaitingTableP
     <Ledger
       caption={caption}
       columns={[
-        { id: 'due', head: 'Due', cell: ({ line }) => whenSaid(line.dueAt, site.zone) },
+        { id: 'due', head: 'Due', cell: ({ line }) => momentSaid(line.dueAt, site.zone) },
         { id: 'name', head: 'Round', cell: ({ line }) => <NameOf site={site.key} line={line} /> },
         { id: 'signed', head: 'Signed by', cell: ({ line }) => line.signed?.by ?? '–' },
         { id: 'abnormal', head: 'Other than usual', figure: true, cell: ({ abnormal }) => abnormal },

@@ -30,19 +30,3 @@ export function qualitySaid(value: EntryValue | null): string {
   if (value?.kind !== 'number' || value.quality === 'good') return '';
   return value.quality === 'bad' ? 'cannot be right' : 'doubtful';
 }
-
-/** "07:30" on the clocks of the site. */
-export function clockSaid(at: string, zone: string): string {
-  return new Intl.DateTimeFormat('en-GB', { timeZone: zone, hour: '2-digit', minute: '2-digit' }).format(new Date(at));
-}
-
-/** "Wed 25 Nov" at the site. */
-function daySaid(at: string, zone: string): string {
-  const parts = { weekday: 'short', day: 'numeric', month: 'short' } as const;
-  return new Intl.DateTimeFormat('en-GB', { timeZone: zone, ...parts }).format(new Date(at)).replace(',', '');
-}
-
-/** "Wed 25 Nov 07:30" at the site. */
-export function whenSaid(at: string, zone: string): string {
-  return `${daySaid(at, zone)} ${clockSaid(at, zone)}`;
-}

@@ -8,7 +8,8 @@ import { LineForm } from './line-form';
 import type { EnterAction } from './place-body';
 import type { LineView, RoundView } from './round-view';
 import style from './rounds.module.css';
-import { valueSaid, whenSaid } from './said';
+import { momentSaid } from '../words/moment';
+import { valueSaid } from './said';
 import { capital } from '../words/capital';
 
 interface SheetLineProps {
@@ -30,7 +31,7 @@ export function SheetLine({ page, line, units, enter }: SheetLineProps) {
       <p className={style.soft}>
         {`${capital(check.why)}.`}
         {last
-          ? ` Last: ${valueSaid(check, last.value, units)}, ${whenSaid(last.at, site.zone)}${last.from === 'sensor' ? ' by the sensor' : ''}.`
+          ? ` Last: ${valueSaid(check, last.value, units)}, ${momentSaid(last.at, site.zone)}${last.from === 'sensor' ? ' by the sensor' : ''}.`
           : ''}
         {check.kind === 'head-count' ? ` Described: ${check.expected}.` : ''}
         {limitsSaid(line, units)}

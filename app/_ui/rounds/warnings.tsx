@@ -4,7 +4,7 @@ import type { ReactNode } from 'react';
 import { siteAddress } from '../frame/site-address';
 import type { PlaceView, RoundView } from './round-view';
 import style from './rounds.module.css';
-import { whenSaid } from './said';
+import { momentSaid } from '../words/moment';
 
 /** What whoever comes to a place has to know first: open alarms, states in force, safeguards out of service, and clean hands. */
 export function Warnings({ page: { site, wasAt, round }, place }: { page: RoundView; place: PlaceView }) {
@@ -23,13 +23,13 @@ export function Warnings({ page: { site, wasAt, round }, place }: { page: RoundV
       {alarms.map(({ id, name, raisedAt, isActive, isAcknowledged }) => (
         <Warning key={id} shape="▲">
           Alarm {isActive ? 'active' : 'returned to normal'}, {isAcknowledged ? 'acknowledged' : 'not acknowledged'}:{' '}
-          <Link href={siteAddress(site.key, 'alarms', id)}>{name}</Link>, raised {whenSaid(raisedAt, site.zone)}
+          <Link href={siteAddress(site.key, 'alarms', id)}>{name}</Link>, raised {momentSaid(raisedAt, site.zone)}
         </Warning>
       ))}
       {states.map(({ state, until, outstayed }) => (
         <Warning key={state} shape={outstayed ? '▲' : '◐'}>
           State in force: {state.replaceAll('-', ' ')}, {outstayed ? 'meant to have ended' : 'until'}{' '}
-          {whenSaid(until, site.zone)}
+          {momentSaid(until, site.zone)}
         </Warning>
       ))}
       {off.map(({ name, until }) => (
