@@ -47,7 +47,8 @@ export function pastWalks(
     const isOfLate = walk.dueAt > untilMs - CALM_MS;
     const begunMs = pinned.get(`${walk.slot.key} ${walk.date}`) ?? beginning(walk, random, isOfLate);
     const minutes = random.between(24, 46);
-    const by = walker(facility, begunMs ?? walk.dueAt, random);
+    // Whoever was there until a moment ago stays to walk it.
+    const by = walker(facility, begunMs ?? walk.dueAt, random) ?? walker(facility, walk.dueAt - HOUR_MS / 2, random);
     if (begunMs === null || by === null || begunMs + minutes * MINUTE_MS > untilMs) return [];
     // One that was walked to its end and, for the door bell, never signed.
     const isForgotten = random.happens(0.008) && !isOfLate;
