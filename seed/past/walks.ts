@@ -23,6 +23,8 @@ export interface PastWalk {
 /** How often a walk is left out, and how often it is late. Common practice, no source. */
 const MISSED = 0.03;
 const LATE = 0.07;
+/** Up to now everything was calm for so long, so that whoever opens a demonstration at any hour finds what is meant. */
+const CALM_MS = 48 * HOUR_MS;
 /** A second look lags; of the last days none was had. */
 const NOT_YET_MS = 80 * HOUR_MS;
 
@@ -42,12 +44,14 @@ export function pastWalks(
   const walks = walksDue(facility.rounds, zone, first, addDays(last, 1), facility.shifts);
   return walks.flatMap((walk) => {
     const random = randomOf(key, 'walk', walk.slot.key, walk.date);
-    const begunMs = pinned.get(`${walk.slot.key} ${walk.date}`) ?? beginning(walk, random);
+    const isOfLate = walk.dueAt > untilMs - CALM_MS;
+    const begunMs = pinned.get(`${walk.slot.key} ${walk.date}`) ?? beginning(walk, random, isOfLate);
     const minutes = random.between(24, 46);
-    const by = walker(facility, begunMs ?? walk.dueAt, random);
+    // Whoever was there until a moment ago stays to walk it.
+    const by = walker(facility, begunMs ?? walk.dueAt, random) ?? walker(facility, walk.dueAt - HOUR_MS / 2, random);
     if (begunMs === null || by === null || begunMs + minutes * MINUTE_MS > untilMs) return [];
     // One that was walked to its end and, for the door bell, never signed.
-    const isForgotten = random.happens(0.008);
+    const isForgotten = random.happens(0.008) && !isOfLate;
     const signedMs = isForgotten ? null : Math.round((begunMs + minutes * MINUTE_MS) / 1000) * 1000;
     return [
       {
@@ -61,10 +65,11 @@ export function pastWalks(
   });
 }
 
-function beginning({ dueAt, lateAt, closesAt }: WalkDue, random: Random): number | null {
-  if (random.happens(MISSED)) return null;
+/** @param isOfLate whether it is of the last days, when all are walked in time */
+function beginning({ dueAt, lateAt, closesAt }: WalkDue, random: Random, isOfLate: boolean): number | null {
+  if (random.happens(MISSED) && !isOfLate) return null;
   const latest = Math.min(closesAt - HOUR_MS, lateAt + 90 * MINUTE_MS);
-  if (random.happens(LATE) && latest > lateAt) return second(random.between(lateAt + MINUTE_MS, latest));
+  if (random.happens(LATE) && latest > lateAt && !isOfLate) return second(random.between(lateAt + MINUTE_MS, latest));
   return second(dueAt + random.between(-6, 24) * MINUTE_MS);
 }
 

@@ -4,6 +4,8 @@ import type { Random } from './random';
 /** How much of yesterday's weather is left today, and how far a day strays, K. Common practice, no source. */
 const PERSISTS = 0.75;
 const STRAYS = 1.6;
+/** The last days are usual ones, and so is the one after them: whatever the hour, no alarm is up for their weather. */
+const USUAL_DAYS = 3;
 
 /**
  * How much warmer or colder than usual each day is out of doors, K, around 0.
@@ -17,7 +19,7 @@ export function weather(days: number, random: Random): number[] {
     list.push(today);
     today = PERSISTS * today + Math.sqrt(1 - PERSISTS ** 2) * STRAYS * random.normal();
   }
-  return list;
+  return list.map((stray, i) => (i < days - USUAL_DAYS ? stray : stray / 4));
 }
 
 /** Part of the weather that comes through to a room: little where it is heated. Common practice, no source. */

@@ -4,7 +4,8 @@ import { ok, type Result, refused } from '#core/result';
 import { addDays } from '#core/time/add-days';
 import { instantOf } from '#core/time/zone';
 import { saveFacility } from '#data/facility/save-facility';
-import { appendPast } from '#data/records/append-records';
+import { LOADED } from '#data/demo/going-on';
+import { appendPast, appendRecords } from '#data/records/append-records';
 import { countRevision, holdSite } from '#data/sites';
 import { inTransaction, type Transaction } from '#data/transaction';
 import { asOf } from '../../../seed/past/as-of';
@@ -65,6 +66,7 @@ export async function keepDemoSite(
         held.id,
         telling.told.sort((a, b) => a.at.getTime() - b.at.getTime()),
       );
+      await appendRecords(tx, held.id, [{ kind: LOADED, body: { by: who.id } }], at);
       await askForReviews(tx, { id: held.id, zone }, at);
       return ok({ site: { key, name }, isNew: true, systems: facility.systems.length, changes: 0, revision });
     },

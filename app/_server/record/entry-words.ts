@@ -53,6 +53,11 @@ const WORDS: Readonly<Record<string, Words>> = {
         ? 'Began the description of the site'
         : `Imported a facility file: ${counted(text('changes'), 'difference')}, revision ${text('revision')} of the site`,
   },
+  'demonstration-loaded': {
+    title: 'demonstration loaded',
+    tell: () =>
+      'Loaded the demonstration. All before this is invented; from here on its gateways repeat what they told on a day before',
+  },
   'description-changed': {
     title: 'description changed',
     tell: ({ text, name, has }) =>

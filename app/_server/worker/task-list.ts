@@ -2,6 +2,7 @@ import 'server-only';
 import type { TaskList } from 'graphile-worker';
 import { anchorDaily } from './tasks/anchor-daily';
 import { backupDue } from './tasks/backup-due';
+import { demoGoesOn } from './tasks/demo-goes-on';
 import { diskWatch } from './tasks/disk-watch';
 import { heartbeat } from './tasks/heartbeat';
 import { mailLinkTask } from './tasks/mail-link';
@@ -16,6 +17,7 @@ import { tidyAccounts } from './tasks/tidy-accounts';
 export const taskList: TaskList = {
   'anchor-daily': anchorDaily,
   'backup-due': backupDue,
+  'demo-goes-on': demoGoesOn,
   'disk-watch': diskWatch,
   heartbeat,
   'mail-link': mailLinkTask,
@@ -31,6 +33,7 @@ export const taskList: TaskList = {
 export const crontab = [
   '* * * * * heartbeat',
   '* * * * * reviews-due',
+  '* * * * * demo-goes-on',
   '* * * * * disk-watch',
   '* * * * * backup-due',
   '10 * * * * anchor-daily',
