@@ -38,7 +38,7 @@ test('order and filter stand in the address, so that a link shows what its sende
   await page.goto('/');
   await page.getByRole('searchbox', { name: 'Find' }).fill('great');
   await expect(page).toHaveURL(/find=great/);
-  const names = page.getByRole('rowheader');
+  const names = page.getByRole('rowheader').getByRole('link');
   await expect(names).toHaveText(['Great reef']);
   await page.getByRole('searchbox', { name: 'Find' }).fill('nothing is called this');
   await expect(page.getByText('No system answers to this filter.')).toBeVisible();

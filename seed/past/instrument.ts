@@ -73,7 +73,7 @@ export function instrumentOf(quantity: SensorQuantity, random: Random, fromMs: n
 
 /** Whole steps, without the crumbs of binary fractions. */
 export function inSteps(value: number, step: number): number {
-  return Number((Math.round(value / step) * step).toFixed(3));
+  return Math.round(Math.round(value / step) * step * 1000) / 1000;
 }
 
 /** How far one reading of a healthy probe may lie from what is there, in the unit of the quantity: three times its noise, off, wandering. */

@@ -9,11 +9,11 @@ import { pastIncidents } from './past-incidents';
 import { type Loss, lossesAt } from './losses';
 import { addOddities } from './oddities';
 import { raisedAt, type Watched } from './raised';
-import { type SystemPast, systemPast } from './readings-of';
+import { type SystemPast, type SystemTold, systemPast } from './readings-of';
 import { DAYS_BACK, daysBack, type LocalDay } from './span';
 import { toldAt } from './told-alarms';
 
-/** The past of a site of the demonstration: the same for the same day and minute, whoever asks. */
+/** The past of a site of the demonstration: the same for the same day and minute, whoever asks. Nothing but plain data. */
 export interface Past {
   facility: Facility;
   /** ISO date on which it is shown. */
@@ -21,7 +21,7 @@ export interface Past {
   days: LocalDay[];
   untilMs: number;
   /** By key of the system; those that cannot be reckoned with are left out. */
-  systems: ReadonlyMap<string, SystemPast>;
+  systems: ReadonlyMap<string, SystemTold>;
   losses: Loss[];
   tests: PastTest[];
   rounds: PastRound[];
@@ -62,7 +62,7 @@ export function pastOf(facility: Facility, today: string, nowMs: number): Past {
     today,
     days,
     untilMs,
-    systems,
+    systems: new Map([...systems].map(([key, told]) => [key, { series: told.series, states: told.states }])),
     incidents,
     losses: lossesAt(facility, today),
     tests,

@@ -18,7 +18,7 @@ export interface Random {
  * @param words   what the numbers belong to; other words, other numbers
  */
 export function randomOf(...words: readonly string[]): Random {
-  const next = sfc32(hash(words.join(' ')));
+  const next = numbersOf(...words);
   const between = (low: number, high: number) => low + (high - low) * next();
   return {
     next,
@@ -33,6 +33,11 @@ export function randomOf(...words: readonly string[]): Random {
       return found;
     },
   };
+}
+
+/** The bare numbers from 0 up to 1: whoever needs a few of them only, often, is spared the rest. @param words as above */
+export function numbersOf(...words: readonly string[]): Random['next'] {
+  return sfc32(hash(words.join(' ')));
 }
 
 /** Four words of 32 bits out of a text: FNV-1a from four beginnings, in one pass. */

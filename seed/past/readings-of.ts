@@ -17,12 +17,16 @@ export interface Befallen {
   states?: readonly HandState[];
 }
 
-/** The past of one system: what its gateways sent, and the states people put it into. */
-export interface SystemPast {
-  course: Course;
-  habits: Habits;
+/** What is told of the past of one system: what its gateways sent, and the states people put it into. */
+export interface SystemTold {
   series: Series[];
   states: HandState[];
+}
+
+/** The past of one system, and the course it took. */
+export interface SystemPast extends SystemTold {
+  course: Course;
+  habits: Habits;
 }
 
 /** A system that nothing befell. */

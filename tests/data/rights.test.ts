@@ -103,6 +103,28 @@ describe('with the rights of the processes', () => {
     expect(rows).toHaveLength(2);
   });
 
+  test('a part of the readings is made as its owner makes it, whatever whoever asks has put in the way', async () => {
+    const client = await pool().connect();
+    try {
+      await client.query(`CREATE TEMPORARY TABLE reading (LIKE public.reading);
+        CREATE FUNCTION pg_temp.format(text, VARIADIC text[]) RETURNS text LANGUAGE sql AS $$ SELECT 'DROP TABLE public.record CASCADE' $$;
+        CREATE FUNCTION pg_temp.date_trunc(text, timestamp) RETURNS timestamp LANGUAGE sql AS $$ SELECT '1990-01-01'::timestamp $$;
+        SET search_path = pg_temp, public; SET TimeZone = 'Pacific/Apia'; SET DateStyle = 'German, DMY'`);
+      await client.query(`SELECT public.make_reading_part('2011-12-30')`);
+      const { rows } = await query(
+        `SELECT pg_get_expr(c.relpartbound, c.oid) AS bounds, c.relowner = p.relowner AS "isOwners"
+           FROM pg_class c, pg_class p WHERE c.oid = 'reading_parts.reading_2011_12'::regclass AND p.oid = 'public.reading'::regclass`,
+      );
+      expect(rows).toEqual([{ isOwners: true, bounds: expect.stringContaining('2011-12-01 00:00:00+00') }]);
+      await expect(client.query('DELETE FROM reading_parts.reading_2011_12')).rejects.toMatchObject(MAY_NOT);
+      const endless = ["'infinity'", "'-infinity'", "'1989-12-31'", "'9999-01-01'"];
+      for (const day of endless)
+        await expect(client.query(`SELECT public.make_reading_part(${day})`)).rejects.toMatchObject({ code: '22008' });
+    } finally {
+      client.release(true);
+    }
+  });
+
   test('a row can still be added and read', async () => {
     const id = '019a0000-0000-7000-8000-00000000000a';
     await asProcess(`INSERT INTO account_event (id, at, kind, detail) VALUES ('${id}', now(), 'test', '{}')`);

@@ -1,4 +1,5 @@
 import type { Condition } from './condition';
+import { groupBy } from '../group-by';
 import { excuse, hold, pass, type Seen, type Turn, type Watch } from './is-true';
 
 /** An alarm, and where it stands. */
@@ -39,8 +40,7 @@ export function passSite(
   nowMs: number,
   wasAway: boolean,
 ): Passed {
-  const bySensor = new Map<string, SeenOf[]>();
-  for (const one of seen) bySensor.set(one.sensor, [...(bySensor.get(one.sensor) ?? []), one]);
+  const bySensor = groupBy(seen, ({ sensor }) => sensor);
   const passed: Passed = { changed: [], turns: [] };
   for (const one of watched) {
     const turns: Turn[] = [];

@@ -51,8 +51,9 @@ export function fromCustom(quantity: SensorQuantity, custom: Custom, typed: numb
   return quantity === 'flow' ? toCubicMetresPerSecond(typed, 'galUS/h') * PER_HOUR : typed;
 }
 
-/** A reading with its unit: `readingSaid('temperature', 'us', 25)` reads "77.0 °F". @param value finite */
+/** A reading with its unit: `readingSaid('temperature', 'us', 25)` reads "77.0 °F"; wet or dry of a floor. @param value finite */
 export function readingSaid(quantity: SensorQuantity, custom: Custom, value: number): string {
+  if (quantity === 'leak') return value > 0 ? 'wet' : 'dry';
   const { symbol, decimals } = lookOf(quantity, custom);
   const written = toCustom(quantity, custom, value).toFixed(decimals);
   // −0.04 rounds to "-0.0", which reads as if the sign meant something.

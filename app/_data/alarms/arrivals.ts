@@ -5,6 +5,8 @@ import type { Transaction } from '../transaction';
 
 /** Batches taken at once: enough to keep up, few enough that a turn is short. */
 const BATCHES = 200;
+/** Readings after which no further batch is taken at once; one body may hold 20 000. */
+const READINGS = 50_000;
 
 interface Row {
   id: string;
@@ -22,11 +24,19 @@ export interface Taken {
   seen: SeenOf[];
 }
 
-/** Takes what arrived at a site and was not judged yet, in the order it came; the sensor of each is told by its id. */
-export async function takeArrivals(tx: Transaction, siteId: string): Promise<Taken> {
+/**
+ * Takes what arrived at a site and was not judged yet, in the order it came; the sensor of each is told by its id. Where much
+ * is waiting that is some of it, one batch at least, so that a turn stays short and its memory small.
+ *
+ * @param most   readings after which no further batch is taken
+ */
+export async function takeArrivals(tx: Transaction, siteId: string, most = READINGS): Promise<Taken> {
   const rows = await tx.$queryRaw<Row[]>`
     SELECT id, received_at AS "receivedAt", sensor_ids AS "sensorIds", ats, "values", qualities, origins
-      FROM reading_arrival WHERE site_id = ${siteId}::uuid ORDER BY received_at, id LIMIT ${BATCHES}`;
+      FROM (SELECT *, sum(cardinality(sensor_ids)) OVER (ORDER BY received_at, id) - cardinality(sensor_ids) AS before
+              FROM (SELECT * FROM reading_arrival WHERE site_id = ${siteId}::uuid
+                     ORDER BY received_at, id LIMIT ${BATCHES}) AS first) AS waiting
+     WHERE before < ${most} ORDER BY received_at, id`;
   return { ids: rows.map(({ id }) => id), seen: rows.flatMap(seenIn) };
 }
 

@@ -19,6 +19,8 @@ export interface Defined {
   alarmIds: ReadonlyMap<string, string>;
   /** `system/key` of sensors by id. */
   sensorNames: ReadonlyMap<string, string>;
+  /** Ids of people by key. */
+  personIds: ReadonlyMap<string, string>;
 }
 
 /** Reads what is described of a site, for its alarms. @returns null when the site is gone */
@@ -33,8 +35,10 @@ export async function loadDefined(tx: Transaction, siteId: string): Promise<Defi
     SELECT t.id, s.key || '/' || t.key AS name FROM sensor t
       JOIN system s ON s.site_id = t.site_id AND s.id = t.system_id
      WHERE t.site_id = ${siteId}::uuid AND t.retired_at IS NULL`;
+  const people = await tx.person.findMany({ where: { siteId, retiredAt: null }, select: { id: true, key: true } });
   return {
     ...loaded,
+    personIds: new Map(people.map(({ id, key }) => [key, id])),
     alarmIds: new Map(alarms.map(({ id, name }) => [name, id])),
     sensorNames: new Map(sensors.map(({ id, name }) => [id, name])),
   };

@@ -1,5 +1,6 @@
 import 'server-only';
 import { createHash } from 'node:crypto';
+import { groupBy } from '#core/group-by';
 import type { Entry, EntryKind } from '#core/incidents/incident';
 import { byRecorded } from '#core/incidents/story';
 import { readBody, WITHDRAWN } from '#shape/incidents/bodies';
@@ -61,9 +62,8 @@ export async function isEntryElsewhere(tx: Transaction, siteId: string, id: stri
 /** The entries of every incident of a site, by the id of the incident. */
 export async function entriesOfSite(siteId: string): Promise<ReadonlyMap<string, Entry[]>> {
   const rows = await database().incidentEntry.findMany({ where: { siteId } });
-  const found = new Map<string, Entry[]>();
-  for (const row of rows) found.set(row.incidentId, [...(found.get(row.incidentId) ?? []), asEntry(row)]);
-  return found;
+  const byIncident = groupBy(rows, ({ incidentId }) => incidentId);
+  return new Map([...byIncident].map(([id, own]) => [id, own.map(asEntry)]));
 }
 
 /**

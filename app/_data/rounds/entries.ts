@@ -52,6 +52,11 @@ export async function addEntries(
   await tx.roundEntry.createMany({ data, skipDuplicates: true });
 }
 
+/** Whether an entry with this id is there, on whichever round of the site. */
+export async function isEntryElsewhere(tx: Transaction, siteId: string, id: string): Promise<boolean> {
+  return (await tx.roundEntry.findUnique({ where: { siteId_id: { siteId, id } }, select: { id: true } })) !== null;
+}
+
 /**
  * What stood on lines of rounds in the month before an instant, for each line: the latest first. A line is looked at on more
  * than one round of the timetable, so all of them count.

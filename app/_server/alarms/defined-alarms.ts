@@ -58,12 +58,13 @@ function definedOf(loaded: Defined, system: System, definition: AlarmDefinition)
   if (id === undefined || systemId === undefined) return [];
   const condition = conditionOf(loaded.facility, system, definition);
   const print = createHash('sha256').update(canonicalText(condition)).digest('hex');
-  return [
-    [
-      id,
-      { id, systemId, definition, condition, print, kept: { ...definition, ...watchedBy(loaded, system, condition) } },
-    ],
-  ];
+  const kept = { ...definition, answeredBy: answeredBy(loaded, definition), ...watchedBy(loaded, system, condition) };
+  return [[id, { id, systemId, definition, condition, print, kept }]];
+}
+
+/** Keys of people are made of their names: with what is never changed again they stand by their ids, as in the record. */
+function answeredBy({ personIds }: Defined, { answeredBy: by }: AlarmDefinition): AlarmDefinition['answeredBy'] {
+  return typeof by === 'string' ? by : by.map((key) => personIds.get(key) ?? key);
 }
 
 function watchedBy(

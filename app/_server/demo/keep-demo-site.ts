@@ -8,7 +8,7 @@ import { appendPast } from '#data/records/append-records';
 import { countRevision, holdSite } from '#data/sites';
 import { inTransaction, type Transaction } from '#data/transaction';
 import { asOf } from '../../../seed/past/as-of';
-import { type Past, pastOf } from '../../../seed/past/past';
+import type { Past } from '../../../seed/past/past';
 import { DAYS_BACK } from '../../../seed/past/span';
 import { importEntries } from '../facility/import-entries';
 import type { Imported } from '../facility/import-facility';
@@ -23,6 +23,7 @@ import { keepReadings } from './keep-readings';
 import { keepRounds } from './keep-rounds';
 import { keepStates } from './keep-states';
 import { keepVersions } from './keep-versions';
+import type { MakePast } from './past-apart';
 import type { Telling, ToldEntry } from './told';
 
 /** ms that keeping a site with all its past may take, on a slow machine. */
@@ -34,11 +35,17 @@ const PATIENCE_MS = 180_000;
  *
  * @param facility   the site as it is on the day it is shown
  * @param at         now
+ * @param pastOf     makes its past
  */
-export async function keepDemoSite(who: Who, facility: Facility, at: Date): Promise<Result<Imported, Refusal>> {
+export async function keepDemoSite(
+  who: Who,
+  facility: Facility,
+  at: Date,
+  pastOf: MakePast,
+): Promise<Result<Imported, Refusal>> {
   const { zone, key, name } = facility.site;
   const today = dayIn(zone, at);
-  const past = pastOf(facility, today, at.getTime());
+  const past = await pastOf(facility, today, at.getTime());
   return await inTransaction(
     async (tx) => {
       const begun = new Date(instantOf(zone, addDays(today, -DAYS_BACK - 1), '16:30'));

@@ -4,7 +4,7 @@ import { resolve } from 'node:path';
 import { ok, type Result, refused } from '#core/result';
 import { hasDemoAccounts } from '#data/accounts/demo';
 import { findSite, listDemoSites } from '#data/sites';
-import { DEMO_FILES, demoOn } from '../../../seed/demo';
+import { DEMO_FILES, type DemoFile, demoOn } from '../../../seed/demo';
 import { type DemoSignIn, keepDemoPeople } from '../accounts/demo-people';
 import { now } from '../clock';
 import { may } from '../gate/may';
@@ -12,8 +12,12 @@ import type { Refusal } from '../gate/refusal';
 import type { Who } from '../gate/who';
 import { dayIn } from '../local-day';
 import { keepDemoSite } from '../demo/keep-demo-site';
+import { type MakePast, withPasts } from '../demo/past-apart';
 import type { Imported } from './import-facility';
 import { readFile as readFacilityFile } from './read-file';
+
+/** Sites that are under way at once. */
+const LANES = 2;
 
 /** What became of the demonstration's sites. */
 export interface DemoLoaded {
@@ -30,25 +34,41 @@ export interface DemoLoaded {
  * sign in to look at it.
  */
 export async function loadDemo(who: Who): Promise<Result<DemoLoaded, Refusal>> {
-  const loaded: DemoLoaded = { stored: [], left: [], people: [] };
-  for (const { key, path } of DEMO_FILES) {
-    if (!may(who, 'import', key)) return refused({ why: 'not-allowed' });
-    if (await findSite(key)) {
-      loaded.left.push(key);
-      continue;
-    }
-    const kept = await keepDemo(who, path);
-    if (!kept.ok) return kept;
-    loaded.stored.push(kept.value);
+  if (DEMO_FILES.some(({ key }) => !may(who, 'import', key))) return refused({ why: 'not-allowed' });
+  const held = await Promise.all(DEMO_FILES.map(async ({ key }) => (await findSite(key)) !== null));
+  const loaded: DemoLoaded = { stored: [], left: keysOf(DEMO_FILES.filter((_, i) => held[i])), people: [] };
+  const missing = DEMO_FILES.filter((_, i) => !held[i]);
+  const kept = await keepAll(who, missing);
+  for (const { key } of missing) {
+    const outcome = kept.get(key);
+    if (!outcome) continue;
+    if (!outcome.ok) return outcome;
+    loaded.stored.push(outcome.value);
   }
   if ((await listDemoSites()).length > 0 && !(await hasDemoAccounts())) loaded.people = await keepDemoPeople(who);
   return ok(loaded);
 }
 
-async function keepDemo(who: Who, path: string): Promise<Result<Imported, Refusal>> {
+function keysOf(files: readonly DemoFile[]): string[] {
+  return files.map(({ key }) => key);
+}
+
+/** Two are under way at a time, each with a thread that makes its past: the first has the longest. */
+async function keepAll(who: Who, files: readonly DemoFile[]): Promise<ReadonlyMap<string, Result<Imported, Refusal>>> {
+  const queue = [...files];
+  const kept = new Map<string, Result<Imported, Refusal>>();
+  const lane = async () =>
+    await withPasts(async (pastOf) => {
+      for (let file = queue.shift(); file; file = queue.shift()) kept.set(file.key, await keepDemo(who, file, pastOf));
+    });
+  await Promise.all(files.slice(0, LANES).map(lane));
+  return kept;
+}
+
+async function keepDemo(who: Who, { path }: DemoFile, pastOf: MakePast): Promise<Result<Imported, Refusal>> {
   const text = await readFile(resolve(/* turbopackIgnore: true */ process.cwd(), path), 'utf8');
   const read = readFacilityFile(text);
   if (!read.ok) return read;
   const at = now();
-  return await keepDemoSite(who, demoOn(read.value, dayIn(read.value.site.zone, at)), at);
+  return await keepDemoSite(who, demoOn(read.value, dayIn(read.value.site.zone, at)), at, pastOf);
 }

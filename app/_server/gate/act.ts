@@ -57,7 +57,7 @@ function faultsOf(reason: Refusal): Fault[] {
 export async function fieldsOf(form: FormData): Promise<Record<string, string>> {
   const fields: Record<string, string> = {};
   for (const [name, given] of form) {
-    const text = typeof given === 'string' ? given : await given.text();
+    const text = typeof given === 'string' ? keepable(given) : await given.text();
     // A form may offer one field twice, to be pasted into or chosen as a file: the one that was filled in counts.
     if (text !== '' && !name.startsWith('$')) fields[name] = text;
   }
@@ -69,8 +69,14 @@ async function fieldsWithBytes(form: FormData): Promise<Record<string, unknown>>
   const fields: Record<string, unknown> = {};
   for (const [name, given] of form) {
     if (name.startsWith('$') || given === '') continue;
-    if (typeof given === 'string') fields[name] = given;
-    else if (given.size > 0) fields[name] = { name: given.name, bytes: new Uint8Array(await given.arrayBuffer()) };
+    if (typeof given === 'string') fields[name] = keepable(given);
+    else if (given.size > 0)
+      fields[name] = { name: keepable(given.name), bytes: new Uint8Array(await given.arrayBuffer()) };
   }
   return fields;
+}
+
+/** Without the one character that PostgreSQL takes into no text. */
+function keepable(typed: string): string {
+  return typed.replaceAll('\0', '');
 }

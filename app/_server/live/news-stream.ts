@@ -4,6 +4,7 @@ import { may } from '../gate/may';
 import { whoAsks } from '../gate/who';
 import { gather } from './gather';
 import { hearNews } from './hub';
+import { openStream } from './open-streams';
 import type { Watched } from './watch-site';
 
 /** ms between two signs of life, by which both ends find out that the other is gone. */
@@ -31,14 +32,16 @@ export interface Pace {
  * are the words of what has changed. It begins with everything, so that a browser that comes, or comes back, has missed
  * nothing. It ends when the browser goes, when whoever watches may no longer, and with the process.
  *
- * @param watched   the site
+ * @param watched   the site, and who watches it, who may have only so many streams open
  * @param request   the request; its session is looked at again every minute
  */
 export function newsStream(
-  { id, key }: Watched,
+  { id, key, by }: Watched,
   request: Request,
   { heartbeatMs, askAgainMs }: Pace = { heartbeatMs: HEARTBEAT_MS, askAgainMs: ASK_AGAIN_MS },
 ): Response {
+  const close = openStream(by);
+  if (!close) return new Response('Too many pages are open.\n', { status: 429, headers: { 'retry-after': '60' } });
   const text = new TextEncoder();
   let stop: () => void = () => undefined;
   const body = new ReadableStream<Uint8Array>({
@@ -58,6 +61,7 @@ export function newsStream(
       const asking = setInterval(() => void mayStill(request, key).then((still) => still || finish()), askAgainMs);
       stop = () => {
         isOver = true;
+        close();
         stopHearing();
         gatherer.stop();
         clearInterval(heartbeat);

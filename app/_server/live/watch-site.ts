@@ -9,6 +9,8 @@ import type { Who } from '../gate/who';
 export interface Watched {
   id: string;
   key: string;
+  /** Account of whoever watches. */
+  by: string;
 }
 
 export const watchSiteShape = z.object({ site: z.string() });
@@ -19,5 +21,5 @@ export async function watchSite(
   { site }: z.output<typeof watchSiteShape>,
 ): Promise<Result<Watched, Refusal>> {
   const found = await siteFor(who, 'see', site);
-  return found.ok ? ok({ id: found.value.id, key: found.value.key }) : found;
+  return found.ok ? ok({ id: found.value.id, key: found.value.key, by: who.id }) : found;
 }

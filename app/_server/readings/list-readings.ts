@@ -1,6 +1,7 @@
 import 'server-only';
 import { z } from 'zod';
 import type { SensorQuantity } from '#core/facility/system';
+import { isStale } from '#core/readings/age';
 import reasons from '#core/readings/reasons.json';
 import type { Origin, Quality } from '#core/readings/reading';
 import { ok, type Result } from '#core/result';
@@ -18,6 +19,8 @@ export interface NewestReading {
   at: string;
   /** s since then; below 0 when the clock of the source is ahead. */
   ageS: number;
+  /** Too old to say how things stand. */
+  isStale: boolean;
   /** In the facility file's unit. */
   value: number;
   quality: Quality;
@@ -76,12 +79,8 @@ function lineOf(
   if (!newest) return { key, name, quantity, newest: null };
   const { atMs, value, quality, reason, origin } = newest;
   const at = new Date(atMs).toISOString();
-  return {
-    key,
-    name,
-    quantity,
-    newest: { at, ageS: (nowMs - atMs) / 1000, value, quality, why: whyNot(reason), origin },
-  };
+  const stands = { at, ageS: (nowMs - atMs) / 1000, isStale: isStale(origin, nowMs - atMs) };
+  return { key, name, quantity, newest: { ...stands, value, quality, why: whyNot(reason), origin } };
 }
 
 /** Why a reading is not good, in words; its word alone where there are none. */

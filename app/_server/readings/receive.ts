@@ -11,24 +11,34 @@ import { hasRoom } from '../machine/has-room';
 import { guard } from '../web/guard';
 import { FOR_DEVICES } from '../web/own-request';
 import { parseCsv } from './parse-csv';
-import { MOST_BYTES, readBody } from './read-body';
+import { MOST_BYTES, readBody, type Unread } from './read-body';
 import { type RecordAnswer, takeIn } from './take-in';
 
 /** Requests a source may make in a minute, in each web process. Common practice, no source. */
 const REQUESTS_A_MINUTE = 1200;
 /** Bodies that are read at once: each may be of 4 MB. */
 const AT_ONCE = 8;
+/** Of those by one source, so that one whose line is bad keeps no other out. */
+const AT_ONCE_EACH = 2;
 const BUSY_RETRY_S = 1;
 const FULL_RETRY_S = 60;
 
 const limiter = new RateLimiterMemory({ points: REQUESTS_A_MINUTE, duration: 60 });
-let underWay = 0;
+/** Bodies that are being read, by source. */
+const underWay = new Map<string, number>();
 
 /** What a body may be: how it is read, and what its fields are called. */
 interface Format {
   read: (body: string, nowMs: number) => Result<ReadRecord[], BodyFault>;
   fields: Parameters<typeof takeIn>[2];
 }
+
+const UNREAD: Readonly<Record<Unread, { status: number; said: string }>> = {
+  'too-large': { status: 413, said: `A body has at most ${MOST_BYTES / 1e6} MB: send it in parts.` },
+  'no-text': { status: 400, said: 'The body is not UTF-8.' },
+  'broken-off': { status: 400, said: 'The body was broken off.' },
+  'too-slow': { status: 408, said: 'The body did not come in time: send it in parts.' },
+};
 
 const SENML: Format = { read: parseSenml, fields: { name: 'n', time: 't', value: 'v', unit: 'u' } };
 const CSV: Format = { read: parseCsv, fields: { name: 'name', time: 'time', value: 'value', unit: 'unit' } };
@@ -60,16 +70,30 @@ async function answerTo(request: Request): Promise<Response> {
   const format = formatOf(request.headers);
   if (!format) return refusal(415, 'Send application/senml+json, application/json or text/csv in UTF-8, as it is.');
   if (!(await hasRoom())) return refusal(503, 'There is no room on the disk: nothing was stored.', FULL_RETRY_S);
-  if (underWay >= AT_ONCE) return refusal(503, 'Too many send at once: nothing was stored.', BUSY_RETRY_S);
-  underWay += 1;
+  if (!begin(source.id)) return refusal(503, 'Too many send at once: nothing was stored.', BUSY_RETRY_S);
   try {
     return await receive(request, source, format);
   } catch (error) {
     logError('readings could not be stored', error);
     return refusal(503, 'The database does not answer: send it again.', BUSY_RETRY_S);
   } finally {
-    underWay -= 1;
+    end(source.id);
   }
+}
+
+/** Whether a source may send one body more just now. */
+function begin(source: string): boolean {
+  const own = underWay.get(source) ?? 0;
+  const all = [...underWay.values()].reduce((sum, count) => sum + count, 0);
+  if (own >= AT_ONCE_EACH || all >= AT_ONCE) return false;
+  underWay.set(source, own + 1);
+  return true;
+}
+
+function end(source: string): void {
+  const left = (underWay.get(source) ?? 1) - 1;
+  if (left > 0) underWay.set(source, left);
+  else underWay.delete(source);
 }
 
 async function receive(
@@ -78,9 +102,7 @@ async function receive(
   { read, fields }: Format,
 ): Promise<Response> {
   const body = await readBody(request);
-  if (body === 'too-large') return refusal(413, `A body has at most ${MOST_BYTES / 1e6} MB: send it in parts.`);
-  if (body === 'no-text') return refusal(400, 'The body is not UTF-8.');
-  if (body === 'broken-off') return refusal(400, 'The body was broken off.');
+  if (typeof body === 'string') return refusal(UNREAD[body].status, UNREAD[body].said);
   const receivedAt = now();
   const records = read(body.text, receivedAt.getTime());
   if (!records.ok) {

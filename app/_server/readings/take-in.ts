@@ -1,4 +1,5 @@
 import 'server-only';
+import { groupBy } from '#core/group-by';
 import type { Arrived, ReadRecord } from '#core/readings/arrived';
 import { type Judged, judge, judgeTogether, type Neighbour } from '#core/readings/judge';
 import { toFacilityUnit } from '#core/readings/units';
@@ -97,17 +98,11 @@ function unitWhy(converted: ReturnType<typeof toFacilityUnit>, quantity: string)
 
 /** Those of one system and instant are judged beside one another. @returns in the order given */
 function judgeBySystem(readings: readonly Placed[]): Judged[] {
-  const together = new Map<string, number[]>();
-  for (const [i, { sensor, atMs }] of readings.entries()) {
-    const key = `${sensor.systemId} ${atMs}`;
-    const group = together.get(key);
-    if (group) group.push(i);
-    else together.set(key, [i]);
-  }
+  const together = groupBy(readings.entries(), ([, { sensor, atMs }]) => `${sensor.systemId} ${atMs}`);
   const judged: Judged[] = [];
   for (const group of together.values()) {
-    const members = group.flatMap((i) => readings[i] ?? []);
-    for (const [n, verdict] of judgeTogether(members).entries()) judged[group[n] ?? 0] = verdict;
+    const verdicts = judgeTogether(group.map(([, reading]) => reading));
+    for (const [n, [at]] of group.entries()) judged[at] = verdicts[n] ?? { quality: 'good' };
   }
   return judged;
 }

@@ -1,9 +1,9 @@
 import 'server-only';
 import { on } from 'node:events';
-import { resolve } from 'node:path';
-import { Worker } from 'node:worker_threads';
+import type { Worker } from 'node:worker_threads';
 import type { Facility } from '#core/facility/facility';
 import type { SystemReview } from '#core/review/result';
+import { startThread } from '../apart/start-thread';
 
 /** What is to be reviewed. */
 export interface ReviewJob {
@@ -30,11 +30,8 @@ export type Compute = (
   signal: AbortSignal | undefined,
 ) => Promise<SystemReview>;
 
-/** Rooms of the server open to a thread as they do to the process it belongs to. */
-const LIKE_THE_PROCESS = ['--conditions=react-server'];
-
-/** The thread's own file, read from the disk as it is by whatever process starts it: the pages' bundle must not take it in. */
-const START = 'app/_server/reviews/review-thread-start.mjs';
+/** What runs in the thread. */
+const THREAD = 'app/_server/reviews/review-thread.ts';
 
 /** A thread that has nothing to do: reading the core takes a second, so one is kept for the next review. */
 let idle: Worker | undefined;
@@ -42,7 +39,7 @@ let idle: Worker | undefined;
 /** Computes a review in a thread of its own, so that the process goes on answering meanwhile. */
 export const computeApart: Compute = async (job, told, signal) => {
   signal?.throwIfAborted();
-  const thread = idle ?? startThread();
+  const thread = idle ?? startThread(THREAD);
   idle = undefined;
   try {
     const review = await reviewIn(thread, job, told, signal);
@@ -56,11 +53,6 @@ export const computeApart: Compute = async (job, told, signal) => {
     throw error;
   }
 };
-
-function startThread(): Worker {
-  const file = resolve(/* turbopackIgnore: true */ process.cwd(), START);
-  return new Worker(/* turbopackIgnore: true */ file, { execArgv: LIKE_THE_PROCESS });
-}
 
 async function reviewIn(
   thread: Worker,

@@ -1,4 +1,5 @@
 import 'server-only';
+import { groupBy } from '#core/group-by';
 import { type Entry, isAbnormal, standingEntries } from '#core/rounds/entry';
 import { checksOf } from '#core/rounds/sheet';
 import { ok, type Result, refused } from '#core/result';
@@ -73,13 +74,12 @@ export async function getRound(who: Who, { site: key, round: id }: RoundAddress)
 
 /** The entries of each line in order, the one that stands last. */
 function toldEntries(entries: readonly Entry[], nameOf: (id: string) => string): Map<string, ToldEntry[]> {
-  const told = new Map<string, ToldEntry[]>();
-  for (const { by, atMs, check, ...entry } of entries) {
-    const line = told.get(check) ?? [];
-    line.push({ ...entry, check, at: new Date(atMs).toISOString(), by: nameOf(by) });
-    told.set(check, line);
-  }
-  return told;
+  const told = entries.map(({ by, atMs, ...entry }) => ({
+    ...entry,
+    at: new Date(atMs).toISOString(),
+    by: nameOf(by),
+  }));
+  return groupBy(told, ({ check }) => check);
 }
 
 function toldLine(check: ToldLine['check'], entries: ToldEntry[], last: ToldLine['last']): ToldLine {

@@ -4,7 +4,7 @@ import type { Entry, EntryValue } from '#core/rounds/entry';
 import { ok, type Result, refused } from '#core/result';
 import { storeReadingsIn } from '#data/readings/store-readings';
 import type { RecordEntry } from '#data/records/seal';
-import { addEntries } from '#data/rounds/entries';
+import { addEntries, isEntryElsewhere } from '#data/rounds/entries';
 import type { EnterRequest } from '#shape/rounds/requests';
 import type { Refusal } from '../gate/refusal';
 import type { Who } from '../gate/who';
@@ -28,6 +28,8 @@ export async function keepEntry(
 ): Promise<Result<RecordEntry[], Refusal>> {
   const { tx, site, round, entries, standing, at } = held;
   if (entries.some(({ id }) => id === typed.entry)) return ok([]);
+  if (await isEntryElsewhere(tx, site.id, typed.entry))
+    return refused({ why: 'conflict', now: 'This was sent for another round already.' });
   const stands = standing.get(check.key);
   const clash = clashOf(held, stands, typed.supersedes);
   if (clash) return clash;

@@ -80,6 +80,9 @@ function inFacilityUnit({ quantity }: NumberCheck, { units }: EnterRequest, type
 }
 
 function readCount(expected: number, typed: EnterRequest): Result<ReadEntry, Fault[]> {
+  // "All as usual" pressed over a figure that was typed: one of the two is a slip, and which nobody can know.
+  if (typed.seen === 'usual' && typed.number !== undefined)
+    return missing('number', 'was typed as well: save what was counted, or clear it if all were seen');
   if (typed.seen === 'usual') return ok({ value: { kind: 'head-count', count: null }, question: null });
   const number = numberOf(typed.number);
   if (!number.ok) return number;

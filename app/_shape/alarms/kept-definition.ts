@@ -4,7 +4,10 @@ import { alarmShape } from '../facility/alarm';
 
 const { key, name, on, delayS, deadBand, offDelayS, answeredBy, escalateAfterMin } = alarmShape.shape;
 
-/** What is kept with each time that an alarm is raised: its definition as it was then, and the sensor it was held to. */
+/**
+ * What is kept with each time that an alarm is raised: its definition as it was then, with people by their ids, and the sensor
+ * it was held to.
+ */
 export const keptDefinition = z.object({
   key,
   name,

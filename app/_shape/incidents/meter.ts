@@ -34,10 +34,23 @@ export function readFigures(
       report(field, 'must be a number, such as 7.9');
       return [];
     }
-    const number = Number(text.replace(',', '.'));
-    const value = fromCustom(quantity, units, number);
+    const value = inFacilityUnit(quantity, units, Number(text.replace(',', '.')));
+    if (value === null) {
+      report(field, 'is beyond belief');
+      return [];
+    }
     return [{ quantity, value, ...(sensor === '-' ? {} : { sensor }) }];
   });
+}
+
+/** Null for what no meter can show: endless, or colder than cold can be. */
+function inFacilityUnit(quantity: SensorQuantity, units: Custom, number: number): number | null {
+  try {
+    const value = fromCustom(quantity, units, number);
+    return Number.isFinite(value) ? value : null;
+  } catch {
+    return null;
+  }
 }
 
 /** Units in which the figures of a form were typed. */

@@ -7,7 +7,7 @@ const time = z.iso.datetime({ offset: true });
 const NUMBER = /^[+-]?(\d+\.?\d*|\.\d+)(e[+-]?\d{1,4})?$/i;
 /** Words for wet or dry. */
 const SWITCH: Readonly<Record<string, boolean>> = { true: true, false: false, wet: true, dry: false };
-const LONGEST = { name: 200, unit: 40 };
+const LONGEST = { name: 200, unit: 40, value: 80 };
 
 /** Cells of a line by the name of their column. */
 export interface CsvCells {
@@ -34,7 +34,8 @@ export function readCsvRecord({ name, time: at, value: written, unit }: CsvCells
 function figureOf(written: string): number | boolean | null {
   const word = written.toLowerCase();
   if (Object.hasOwn(SWITCH, word)) return SWITCH[word] ?? null;
-  const value = NUMBER.test(written) ? Number(written) : Number.NaN;
+  // What is longer is no number, and not looked through: that takes the square of its length.
+  const value = written.length <= LONGEST.value && NUMBER.test(written) ? Number(written) : Number.NaN;
   return Number.isFinite(value) ? value : null;
 }
 

@@ -6,8 +6,10 @@ import { duplicateLabel } from './duplicate-label';
 
 const number = z.number({ error: 'must be a number that is not endless' });
 const text = z.string({ error: 'must be a text' });
-/** Characters of a unit that are read. */
-const unit = text.max(40, 'must have at most 40 characters');
+/** A unit, as it may be kept beside a name that no sensor has: no database takes half of a letter, or none. */
+const unit = text
+  .max(40, 'must have at most 40 characters')
+  .regex(/^[^\p{Cc}\p{Cs}]*$/u, 'must have letters and signs alone');
 
 /** Base fields of a SenML record (RFC 8428, table 1). */
 const senmlBase = z.object({

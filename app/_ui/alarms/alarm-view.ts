@@ -61,7 +61,6 @@ export function alarmAddress(site: string, occurrence: string): string {
 /** A value of what an alarm watches, with its unit. */
 export function valueSaid({ quantity }: WatchedView, value: number, units: Custom): string {
   if (quantity === undefined) return String(value);
-  if (quantity === 'leak') return value > 0 ? 'wet' : 'dry';
   return readingSaid(quantity, units, value);
 }
 

@@ -5,6 +5,7 @@ import { siteAddress } from '../frame/site-address';
 import { withArticle } from '../words/article';
 import { newAddress, thingAddress } from './thing-address';
 import style from './describe.module.css';
+import { capital } from '../words/capital';
 
 interface Thing {
   key: string;
@@ -96,5 +97,5 @@ function PartOf({ site, part: { system, lists }, mayDescribe }: { site: string; 
 function several(one: string): string {
   const [head = '', ...rest] = one.split(' of ');
   const heads = head === 'person' ? 'people' : head === 'stock' ? head : `${head}s`;
-  return [heads.charAt(0).toUpperCase() + heads.slice(1), ...rest].join(' of ');
+  return [capital(heads), ...rest].join(' of ');
 }

@@ -7,6 +7,7 @@ import type { ChangeActions, ChangeOf } from './answers';
 import { type History, ThingHistory } from './thing-history';
 import { thingAddress } from './thing-address';
 import { ThingForm } from './thing-form';
+import { capital } from '../words/capital';
 
 /** What the page of a thing is made from. */
 export interface ThingPageData {
@@ -60,7 +61,7 @@ export function ThingPageBody({ page, of, actions }: ThingPageProps) {
       lead={
         <>
           <p>
-            {one.charAt(0).toUpperCase() + one.slice(1)}
+            {capital(one)}
             {of.noun === 'site' ? '' : ` of ${system ? system.name : site.name}`}.
           </p>
           {LEADS[of.act] ? <p>{LEADS[of.act]}</p> : null}

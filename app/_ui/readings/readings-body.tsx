@@ -11,11 +11,22 @@ import { QualityMark } from './quality';
 import { ago, ORIGIN_WORDS, QUANTITY_WORDS, sensorAddress } from './words';
 import style from './readings.module.css';
 
+interface NewestView {
+  at: string;
+  ageS: number;
+  /** Too old to say how things stand. */
+  isStale: boolean;
+  value: number;
+  quality: Quality;
+  why: string | null;
+  origin: Origin;
+}
+
 interface SensorView {
   key: string;
   name: string;
   quantity: SensorQuantity;
-  newest: { at: string; ageS: number; value: number; quality: Quality; why: string | null; origin: Origin } | null;
+  newest: NewestView | null;
 }
 
 export interface ReadingsView {
@@ -94,22 +105,31 @@ function columnsFor(site: ReadingsView['site'], system: string, units: Custom): 
     },
     {
       id: 'age',
-      head: 'Age',
-      cell: ({ newest }) =>
-        newest ? (
-          <>
-            {ago(newest.ageS)}
-            <span className={style.about}>{instantSaid(newest.at, site.zone)}</span>
-          </>
-        ) : (
-          '–'
-        ),
+      head: 'Taken',
+      cell: ({ newest }) => (newest ? <Taken newest={newest} zone={site.zone} /> : '–'),
     },
     {
       id: 'quality',
       head: 'Quality',
       cell: ({ newest }) => (newest ? <QualityMark quality={newest.quality} why={newest.why} /> : '–'),
     },
-    { id: 'origin', head: 'Came', cell: ({ newest }) => (newest ? ORIGIN_WORDS[newest.origin] : '–') },
   ];
+}
+
+/** How long ago, how and when; one that is too old to say how things stand is said to be. */
+function Taken({ newest: { at, ageS, isStale, origin }, zone }: { newest: NewestView; zone: string }) {
+  return (
+    <>
+      {isStale ? (
+        <strong>
+          <span aria-hidden="true" className={style.stale}>
+            ▲
+          </span>{' '}
+          stale:{' '}
+        </strong>
+      ) : null}
+      {ago(ageS)}, {ORIGIN_WORDS[origin]}
+      <span className={style.about}>{instantSaid(at, zone)}</span>
+    </>
+  );
 }

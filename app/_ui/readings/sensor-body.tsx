@@ -12,6 +12,7 @@ import { ReadingPlot } from './reading-plot';
 import type { PointView, SensorReadingsView } from './sensor-view';
 import { ORIGIN_WORDS, QUANTITY_WORDS, SPAN_WORDS, sensorAddress } from './words';
 import style from './readings.module.css';
+import { capital } from '../words/capital';
 
 interface SensorBodyProps {
   view: SensorReadingsView;
@@ -50,10 +51,6 @@ export function SensorBody({ view, units }: SensorBodyProps) {
       {view.points.length > 0 ? <PointsSection view={view} units={units} /> : null}
     </Page>
   );
-}
-
-function capital(words: string): string {
-  return words === 'pH' ? words : `${words.charAt(0).toUpperCase()}${words.slice(1)}`;
 }
 
 function SpanLinks({ view: { site, system, sensor, span, days } }: { view: SensorReadingsView }) {

@@ -21,12 +21,20 @@ export function PeopleTable({ people, isMailed }: Pick<RotaView, 'people' | 'isM
     { id: 'reached', head: 'Reached by', cell: ({ account }) => <Reached account={account} isMailed={isMailed} /> },
   ];
   return (
-    <Ledger
-      caption="Figures marked “default” were entered by nobody. An alarm reaches only those who can be mailed."
-      columns={columns}
-      rows={people}
-      keyOf={({ key }) => key}
-    />
+    <>
+      {isMailed ? null : (
+        <p>
+          <Mark /> <strong>Nobody is mailed of an alarm: Holdfast has no mail server.</strong> Whoever looks after the
+          machine names one. Until then an alarm is seen only by those who have its page open.
+        </p>
+      )}
+      <Ledger
+        caption="Figures marked “default” were entered by nobody. An alarm reaches only those who can be mailed."
+        columns={columns}
+        rows={people}
+        keyOf={({ key }) => key}
+      />
+    </>
   );
 }
 
@@ -35,19 +43,20 @@ function minutesSaid({ value, isDefault }: MinutesView): string {
 }
 
 function Reached({ account, isMailed }: { account: RotaPersonView['account']; isMailed: boolean }) {
-  if (account === 'mailed' && isMailed) return <>mail</>;
-  const why =
-    account === 'none'
-      ? 'no account is linked to them'
-      : account === 'no-address'
-        ? 'their account has no address'
-        : 'Holdfast has no mail server';
+  // That there is no mail server stands above the table, once for all.
+  if (account === 'mailed') return <>{isMailed ? 'mail' : 'mail, once there is a mail server'}</>;
   return (
     <>
-      <span aria-hidden="true" className={style.mark}>
-        ▲
-      </span>{' '}
-      <strong>nothing</strong>: {why}
+      <Mark /> <strong>nothing</strong>:{' '}
+      {account === 'none' ? 'no account is linked to them' : 'their account has no address'}
     </>
+  );
+}
+
+function Mark() {
+  return (
+    <span aria-hidden="true" className={style.mark}>
+      ▲
+    </span>
   );
 }

@@ -4,6 +4,7 @@ import { readingSymbol } from '#core/readings/figures';
 import type { Check } from '#core/rounds/check';
 import type { Custom } from '#core/units/shown';
 import { useId } from 'react';
+import { EnterSaves } from '../form/enter-saves';
 import { symbolOf } from '../units/figures';
 import { NotDone } from './not-done';
 import { NoteField } from './note-field';
@@ -73,6 +74,7 @@ function NumberFields({ check, units, isBusy }: LineFieldsProps) {
     check.kind === 'number' ? readingSymbol(check.quantity, units) : isCount ? '' : symbolOf(units, 'volume');
   return (
     <>
+      <EnterSaves />
       {isCount ? (
         <button type="submit" name="seen" value="usual" className={style.main} disabled={isBusy} formNoValidate>
           All seen, as usual

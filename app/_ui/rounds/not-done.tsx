@@ -1,6 +1,7 @@
 'use client';
 
 import { useId } from 'react';
+import { EnterSaves } from '../form/enter-saves';
 import style from './rounds.module.css';
 
 /** Reasons that are often so. */
@@ -20,6 +21,7 @@ export function NotDone({
   return (
     <fieldset className={style.reasons}>
       <legend>{title}</legend>
+      <EnterSaves />
       <div className={style.buttons}>
         {QUICK.map((reason) => (
           <button key={reason} type="submit" name="notDone" value={reason} disabled={isBusy} formNoValidate>

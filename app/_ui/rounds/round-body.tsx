@@ -34,6 +34,13 @@ export function RoundBody({ page, units, sign, look }: RoundBodyProps) {
       ]}
       lead={<Lead page={page} />}
     >
+      {round.signed ? (
+        <SecondLook page={page} units={units} look={look} />
+      ) : mayWalk ? (
+        <Section id="sign" title="Sign" note="Blank is not as usual: each line has an entry, or why it has none.">
+          <SignForm page={page} blank={blank} sign={sign} />
+        </Section>
+      ) : null}
       <Section
         id="places"
         title="Places"
@@ -43,20 +50,12 @@ export function RoundBody({ page, units, sign, look }: RoundBodyProps) {
           caption={`${places.length} places, in the order of walking.`}
           columns={[
             { id: 'place', head: 'Place', cell: (place) => <PlaceLink page={page} place={place} /> },
-            { id: 'entered', head: 'Entered', cell: enteredSaid },
-            { id: 'other', head: 'Other than usual', cell: otherSaid },
+            { id: 'entered', head: 'Entered', cell: (place) => <Entered place={place} /> },
           ]}
           rows={places}
           keyOf={({ number }) => String(number)}
         />
       </Section>
-      {round.signed ? (
-        <SecondLook page={page} units={units} look={look} />
-      ) : mayWalk ? (
-        <Section id="sign" title="Sign" note="Blank is not as usual: each line has an entry, or why it has none.">
-          <SignForm page={page} blank={blank} sign={sign} />
-        </Section>
-      ) : null}
       <Section id="sheet" title="The sheet" wide>
         <WholeSheet page={page} units={units} />
       </Section>
@@ -93,20 +92,21 @@ function PlaceLink({ page: { site, round }, place }: { page: RoundView; place: P
   );
 }
 
-function enteredSaid(place: PlaceView): string {
+function Entered({ place }: { place: PlaceView }) {
   const blank = blankOf(place).length;
-  return blank === 0 ? 'all' : `${place.lines.length - blank} of ${place.lines.length}`;
-}
-
-function otherSaid({ lines }: PlaceView) {
-  const other = lines.filter(({ isAbnormal }) => isAbnormal);
-  if (other.length === 0) return '–';
+  const other = place.lines.filter(({ isAbnormal }) => isAbnormal).length;
   return (
     <>
-      <span aria-hidden="true" className={style.wrong}>
-        ▲
-      </span>{' '}
-      {other.length}
+      {blank === 0 ? 'all' : `${place.lines.length - blank} of ${place.lines.length}`}
+      {other === 0 ? null : (
+        <>
+          {', '}
+          <span aria-hidden="true" className={style.wrong}>
+            ▲
+          </span>{' '}
+          {other} other than usual
+        </>
+      )}
     </>
   );
 }

@@ -32,6 +32,7 @@ export interface RoundsView {
   slots: { key: string; name: string }[];
   waiting: (RoundCounts & { round: string })[];
   mayWalk: boolean;
+  mayLook: boolean;
   nextRound: string;
 }
 

@@ -160,19 +160,44 @@ function pastColumns({ site }: RoundsView): Column<WalkView>[] {
   ];
 }
 
-function Waiting({ page: { site, waiting, lines } }: { page: RoundsView }) {
+/** What waits for a second look: for those who may look a few at once, and for all others, who can only see it, behind a fold. */
+function Waiting({ page }: { page: RoundsView }) {
+  const { waiting, mayLook } = page;
+  const atOnce = mayLook ? waiting.slice(-AT_ONCE).reverse() : [];
+  const older = mayLook ? waiting.slice(0, -AT_ONCE).reverse() : waiting.toReversed();
+  return (
+    <>
+      {atOnce.length > 0 ? (
+        <WaitingTable page={page} waiting={atOnce} caption="Nobody but the signer has looked." />
+      ) : null}
+      {older.length > 0 ? (
+        <Fold title={mayLook ? `Earlier: ${older.length} more` : `${older.length} signed, for a lead to look at`}>
+          <WaitingTable page={page} waiting={older} caption="The latest first." />
+        </Fold>
+      ) : null}
+    </>
+  );
+}
+
+interface WaitingTableProps {
+  page: RoundsView;
+  waiting: RoundsView['waiting'];
+  caption: string;
+}
+
+function WaitingTable({ page: { site, lines }, waiting, caption }: WaitingTableProps) {
   const rows = waiting.flatMap((one) => {
     const line = lines.find(({ round }) => round === one.round);
     return line ? [{ ...one, line }] : [];
   });
   return (
     <Ledger
-      caption="Signed, and looked at by nobody else yet."
+      caption={caption}
       columns={[
         { id: 'due', head: 'Due', cell: ({ line }) => whenSaid(line.dueAt, site.zone) },
         { id: 'name', head: 'Round', cell: ({ line }) => <NameOf site={site.key} line={line} /> },
         { id: 'signed', head: 'Signed by', cell: ({ line }) => line.signed?.by ?? '–' },
-        { id: 'abnormal', head: 'Abnormal', figure: true, cell: ({ abnormal }) => abnormal },
+        { id: 'abnormal', head: 'Other than usual', figure: true, cell: ({ abnormal }) => abnormal },
         { id: 'not-done', head: 'Not done', figure: true, cell: ({ notDone }) => notDone },
         { id: 'corrected', head: 'Corrected', figure: true, cell: ({ corrected }) => corrected },
       ]}

@@ -9,6 +9,7 @@ import type { EnterAction } from './place-body';
 import type { LineView, RoundView } from './round-view';
 import style from './rounds.module.css';
 import { valueSaid, whenSaid } from './said';
+import { capital } from '../words/capital';
 
 interface SheetLineProps {
   page: RoundView;
@@ -27,7 +28,7 @@ export function SheetLine({ page, line, units, enter }: SheetLineProps) {
     <li>
       <h2 className={style.what}>{check.what}</h2>
       <p className={style.soft}>
-        {`${check.why.charAt(0).toUpperCase()}${check.why.slice(1)}.`}
+        {`${capital(check.why)}.`}
         {last
           ? ` Last: ${valueSaid(check, last.value, units)}, ${whenSaid(last.at, site.zone)}${last.from === 'sensor' ? ' by the sensor' : ''}.`
           : ''}

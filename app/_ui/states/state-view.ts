@@ -1,4 +1,5 @@
 import type { Begun, Proof } from '#core/states/state-end';
+import { capital } from '../words/capital';
 
 /** A state a system is in. Instants are UTC, ISO. */
 export interface StateLineView {
@@ -39,8 +40,7 @@ export interface SiteOfStates {
 
 /** A state as it heads a line: "Water change". */
 export function stateName(state: Begun): string {
-  const said = state.replaceAll('-', ' ');
-  return said.charAt(0).toUpperCase() + said.slice(1);
+  return capital(state.replaceAll('-', ' '));
 }
 
 /** A number of minutes in the largest unit that it is a whole number of. */

@@ -2,6 +2,7 @@ import type { Custom } from '#core/units/shown';
 import type { HarmClass, Harm, Notice, Outcome } from '#core/review/result';
 import { hourWords, worstHour } from '#core/review/words';
 import { figure } from '../units/figures';
+import { capital } from './capital';
 import { lasting, lastingFor } from './lasting';
 import type { Names } from './names';
 
@@ -63,8 +64,7 @@ function tankSaid({ names }: Speech, { tank, tankName }: Harm): string {
 export function harmSaid(speech: Speech, harm: Harm): string {
   if (harm.what === 'water-on-floor') return 'Water on the floor';
   if (harm.what === 'pump-dry') return 'The return pump draws air';
-  const said = `${tankSaid(speech, harm)} ${limitSaid(speech, harm)}`;
-  return said.charAt(0).toUpperCase() + said.slice(1);
+  return capital(`${tankSaid(speech, harm)} ${limitSaid(speech, harm)}`);
 }
 
 /** A harm as a sentence, some time after the fault begins. */

@@ -171,3 +171,14 @@ describe('a mail server', () => {
     expect(await tries()).toHaveLength(1);
   });
 });
+
+test('who was to answer stands with an alarm by their id: what is never changed again names nobody', async () => {
+  await raised({ answeredBy: ['robin'] });
+  const { rows } = await query(
+    `SELECT o.definition->'answeredBy' AS "by", (SELECT jsonb_agg(p.id) FROM person p
+       WHERE p.site_id = o.site_id AND p.key = 'robin') AS ids, o.definition::text AS text FROM alarm_occurrence o`,
+  );
+  expect(rows).toHaveLength(1);
+  expect(rows[0].by).toEqual(rows[0].ids);
+  expect(rows[0].text).not.toContain('robin');
+});

@@ -63,6 +63,8 @@ describe('an incident', () => {
     expect(shown.format(new Date(line?.entry.atMs ?? 0))).toBe('2026-01-02 03:04');
     const ahead = openRequest.parse({ site: 'harbour', entry: newId(), title: 'x', began: '2099-01-01T00:00' });
     expect(await openIncident(AQUARIST, ahead)).toMatchObject({ reason: { faults: [{ path: 'began' }] } });
+    const old = openRequest.parse({ site: 'harbour', entry: newId(), title: 'x', began: '0850-01-01T00:00' });
+    expect(await openIncident(AQUARIST, old)).toMatchObject({ reason: { faults: [{ path: 'began' }] } });
     const turned = { began: '2026-01-02T03:04', latest: '2026-01-02T03:00' };
     const wrong = openRequest.parse({ site: 'harbour', entry: newId(), title: 'x', ...turned });
     expect(await openIncident(AQUARIST, wrong)).toMatchObject({ reason: { faults: [{ path: 'latest' }] } });

@@ -22,7 +22,7 @@ async function watching(pace?: { heartbeatMs: number; askAgainMs: number }) {
   const account = await anAccount({ everywhere: 'viewer' });
   const gone = new AbortController();
   const request = new Request('http://localhost:3200/', { headers: await headersOf(account), signal: gone.signal });
-  const response = newsStream({ id: siteId, key: siteKey }, request, pace);
+  const response = newsStream({ id: siteId, key: siteKey, by: account }, request, pace);
   const reader = response.body?.getReader();
   if (!reader) throw new Error('no stream');
   const text = new TextDecoder();
@@ -76,5 +76,22 @@ describe('the stream of a site', () => {
     await until(': here\n\n');
     await inTransaction((tx) => endSessions(tx, { accountId: account, by: account }, now()));
     expect(await until('never')).toBe('ended');
+  });
+
+  test('is one of forty at most that somebody has open, and ending one makes room for another', async () => {
+    const headers = await headersOf(await anAccount({ everywhere: 'viewer' }));
+    const open = (by: string) => {
+      const gone = new AbortController();
+      const request = new Request('http://localhost:3200/', { headers, signal: gone.signal });
+      return { gone, status: newsStream({ id: siteId, key: siteKey, by }, request).status };
+    };
+    const all = Array.from({ length: 41 }, () => open('busy'));
+    expect(all.map(({ status }) => status)).toEqual([...Array.from({ length: 40 }, () => 200), 429]);
+    expect(open('another').status).toBe(200);
+    all[0]?.gone.abort();
+    // Whoever was turned away had nothing that could end.
+    all[40]?.gone.abort();
+    expect([open('busy').status, open('busy').status]).toEqual([200, 429]);
+    for (const { gone } of all) gone.abort();
   });
 });

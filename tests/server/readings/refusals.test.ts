@@ -1,5 +1,6 @@
 import { afterEach, beforeAll, describe, expect, test, vi } from 'vitest';
 import { closePool } from '#data/pool';
+import { readBody } from '#server/readings/read-body';
 import { facility } from '../../_support/build-facility';
 import { freshDatabase } from '../../_support/database';
 import { aSource, post } from '../../_support/sources';
@@ -29,6 +30,42 @@ function endless(): { body: ReadableStream<Uint8Array>; taken: () => number } {
     },
   });
   return { body, taken: () => bytes };
+}
+
+interface Held {
+  answer: Promise<Response>;
+  /** When the body began to be read. */
+  begun: Promise<void>;
+  close: () => void;
+}
+
+/** Sends a body that is held open. */
+function hold(by: string): Held {
+  let close: () => void = () => undefined;
+  let begin: () => void = () => undefined;
+  const begun = new Promise<void>((resolve) => {
+    begin = resolve;
+  });
+  let pulls = 0;
+  const body = new ReadableStream<Uint8Array>({
+    pull: (to) => {
+      close = () => to.close();
+      pulls += 1;
+      // The first piece is asked for before anybody reads.
+      if (pulls > 1) begin();
+      else to.enqueue(new Uint8Array([0x20]));
+    },
+  });
+  return { answer: post(by, body), begun, close: () => close() };
+}
+
+async function taken(held: readonly Held[]): Promise<void> {
+  await Promise.all(held.map(({ begun }) => begun));
+}
+
+async function end(held: readonly Held[]): Promise<void> {
+  for (const { close } of held) close();
+  for (const { answer } of held) expect((await answer).status).toBe(400);
 }
 
 describe('a body', () => {
@@ -101,6 +138,27 @@ describe('a body', () => {
     expect(taken()).toBeLessThan(3 * 65_536);
   });
 
+  test.each(['\\u0000', '\\ud800', '\\n'])(
+    'with a unit of %s is told so, and never to come again with it',
+    async (unit) => {
+      const answer = await post(token, `[{"n":"nobody","v":1,"u":"${unit}"}]`);
+      expect(await answer.json()).toMatchObject({ refused: 1, records: [{ field: 'u' }] });
+      const base = await post(token, `[{"bu":"${unit}","n":"nobody","v":1}]`);
+      expect(await base.json()).toMatchObject({ field: '[0].bu' });
+    },
+  );
+
+  test('that does not come in time is let go, and what is held of it with it', async () => {
+    let isLetGo = false;
+    const body = new ReadableStream<Uint8Array<ArrayBuffer>>({
+      cancel: () => {
+        isLetGo = true;
+      },
+    });
+    expect(await readBody({ headers: new Headers(), body }, 20)).toBe('too-slow');
+    expect(isLetGo).toBe(true);
+  });
+
   test('that breaks off is refused, and nothing of it is stored', async () => {
     const body = new ReadableStream<Uint8Array>({ pull: (to) => to.error(new Error('gone')) });
     expect((await post(token, body)).status).toBe(400);
@@ -153,22 +211,22 @@ describe('a source', () => {
     expect(answer.headers.get('retry-after')).toBe('60');
   });
 
-  test('is told to come again when too many send at once', async () => {
-    const waiting = Array.from({ length: 8 }, () => {
-      let close: () => void = () => undefined;
-      const body = new ReadableStream<Uint8Array>({
-        start: (to) => {
-          close = () => to.close();
-        },
-      });
-      return { answer: post(token, body), close: () => close() };
-    });
-    await new Promise((resolve) => setTimeout(resolve, 300));
+  test('that sends two bodies at once has to end one first, and keeps no other out', async () => {
+    const other = await aSource(siteId, 'By the other line');
+    const held = [hold(token), hold(token)];
+    await taken(held);
     expect((await post(token, [{ n: 'a', v: 1 }])).status).toBe(503);
-    for (const { close } of waiting) close();
-    expect((await Promise.all(waiting.map(({ answer }) => answer))).map(({ status }) => status)).toEqual(
-      Array(8).fill(400),
-    );
+    expect((await post(other.token, [{ n: 'a', v: 1 }])).status).toBe(200);
+    await end(held);
+    expect((await post(token, [{ n: 'a', v: 1 }])).status).toBe(200);
+  });
+
+  test('is told to come again when too many send at once', async () => {
+    const sources = await Promise.all(Array.from({ length: 4 }, (_, i) => aSource(siteId, `Line ${i}`)));
+    const held = sources.flatMap((source) => [hold(source.token), hold(source.token)]);
+    await taken(held);
+    expect((await post(token, [{ n: 'a', v: 1 }])).status).toBe(503);
+    await end(held);
     expect((await post(token, [{ n: 'a', v: 1 }])).status).toBe(200);
   });
 

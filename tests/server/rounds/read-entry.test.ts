@@ -65,6 +65,8 @@ describe('what is asked before it is kept', () => {
     expect(read(heads, { number: '12' })).toMatchObject({ value: { question: null } });
     expect(kept(heads, { seen: 'usual' })).toEqual({ kind: 'head-count', count: null });
     expect(kept(heads, { number: '11.5' })).toEqual(['number']);
+    // "All seen" pressed over a count that was typed: neither is taken.
+    expect(kept(heads, { seen: 'usual', number: '9' })).toEqual(['number']);
     expect(kept(heads, { number: '-1' })).toEqual(['number']);
   });
 });

@@ -9,6 +9,7 @@ import { listEntries } from '#data/rounds/entries';
 import { findRound } from '#data/rounds/round-row';
 import type { Who } from '#server/gate/who';
 import { getSystem } from '#server/reviews/get-system';
+import { beginBesides } from '#server/rounds/begin-besides';
 import { beginRound } from '#server/rounds/begin-round';
 import { enter } from '#server/rounds/enter';
 import { enterRest } from '#server/rounds/enter-rest';
@@ -92,6 +93,15 @@ describe('a round', () => {
     const all = await Promise.all([enter(people.ash, once), enter(people.ash, once), enter(people.ash, once)]);
     expect(all.map(({ ok }) => ok)).toEqual([true, true, true]);
     expect((await entries()).filter(({ check }) => check === HEATER)).toHaveLength(1);
+  });
+
+  test('refuses an entry that was sent for another round, and keeps no reading of it', async () => {
+    const besides = await beginBesides(people.ash, { site: SITE, slot: 'morning', entry: newId() });
+    const other = besides.ok ? besides.value.round : '';
+    const [kept] = await entries();
+    const sent = { ...line(WARMTH, { number: '24' }), round: other, entry: kept?.id ?? '' };
+    expect(await enter(people.ash, sent)).toMatchObject({ reason: { why: 'conflict' } });
+    expect(await count('reading')).toBe(0);
   });
 
   test('tells the second of two who enter the same line, and keeps the first', async () => {

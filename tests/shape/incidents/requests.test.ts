@@ -25,10 +25,13 @@ describe('what is written in an incident', () => {
     });
   });
 
-  test.each(['seven', '1e400', 'NaN', '0x10', '--1'])('a meter that reads %s is told which field is wrong', (typed) => {
-    const read = logRequest.safeParse({ ...meta, kind: 'measurement', units: 'metric', 'figure.oxygen.-': typed });
-    expect(read.error?.issues.map(({ path }) => path[0])).toContain('figure.oxygen.-');
-  });
+  test.each(['seven', '1e400', 'NaN', '0x10', '--1', '9'.repeat(400)])(
+    'a meter that reads %s is told which field is wrong',
+    (typed) => {
+      const read = logRequest.safeParse({ ...meta, kind: 'measurement', units: 'metric', 'figure.oxygen.-': typed });
+      expect(read.error?.issues.map(({ path }) => path[0])).toContain('figure.oxygen.-');
+    },
+  );
 
   test('neither an empty meter nor a sample without a bottle is kept, but why not is', () => {
     const kinds = [{ kind: 'measurement', units: 'metric' }, { kind: 'sample' }];

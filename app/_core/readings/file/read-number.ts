@@ -13,6 +13,9 @@ const THREES = {
 };
 const PARTING = { '.': /[ ,'’\u00a0\u202f]/g, ',': /[ .'’\u00a0\u202f]/g };
 
+/** Characters of the longest number: what is longer is none, and not looked through. */
+const LONGEST = 80;
+
 /**
  * Reads a number as loggers write it: with plus signs, with a comma for the decimals, with digits in threes.
  *
@@ -21,6 +24,7 @@ const PARTING = { '.': /[ ,'’\u00a0\u202f]/g, ',': /[ .'’\u00a0\u202f]/g };
  * @returns         null for anything that is not one number, and for one beyond the range of a double
  */
 export function readNumber(cell: string, decimal: '.' | ','): CellNumber | null {
+  if (cell.length > LONGEST) return null;
   const isBelow = cell.startsWith('<');
   const bare = (isBelow ? cell.slice(1).trimStart() : cell).replace('\u2212', '-');
   const joined = THREES[decimal].test(bare) ? bare.replace(PARTING[decimal], '') : bare;

@@ -31,8 +31,12 @@ const DATED = new RegExp(`^${DATE}(?:(?:T|,?\\s+)${CLOCK}${OFFSET})?$`, 'i');
 const COMPACT = /^((?:19|20)\d{2})(\d{2})(\d{2})(?:[T ]?(\d{2})(\d{2})(\d{2})?)?(Z)?$/;
 const ALONE = new RegExp(`^${CLOCK}${OFFSET}$`, 'i');
 
+/** Characters of the longest date with its time and zone, and blanks to spare: what is longer is no date, and not looked through. */
+const LONGEST = 80;
+
 /** Takes a date apart, with its time of day if that stands beside it. @returns null when it is none */
 export function takeApart(text: string): DateParts | null {
+  if (text.length > LONGEST) return null;
   const compact = COMPACT.exec(text);
   if (compact) return compactParts(compact);
   const found = DATED.exec(text);
@@ -49,7 +53,7 @@ export function takeApart(text: string): DateParts | null {
 
 /** The time of day in a column of its own, ms since 00:00; null when it is none. */
 export function readClock(text: string): number | null {
-  const found = ALONE.exec(text);
+  const found = text.length > LONGEST ? null : ALONE.exec(text);
   return found ? clockMs(found.slice(1)) : null;
 }
 

@@ -4,6 +4,8 @@ import { ok, type Result, refused } from '#core/result';
 
 /** Fields of one object. */
 const MOST_FIELDS = 200;
+/** Objects and lists in a file, counted before they are made of its letters: made they are many times as large. */
+const MOST_OPENED = 1_000_000;
 /** What PostgreSQL takes into no text: nothing, and half of a letter. */
 const UNKEEPABLE = /[\0\ud800-\udfff]/gu;
 /** How deep the list of objects is looked for. */
@@ -16,14 +18,22 @@ const DEEPEST = 4;
  * @returns   rows numbered as the objects are, from 1; or what is wrong
  */
 export function objectRows(text: string): Result<FileRow[], string> {
+  if (opened(text, '{') + opened(text, '[') > MOST_OPENED)
+    return refused(`It holds more than ${MOST_OPENED} objects and lists: cut it in parts.`);
   const list = longestList(text);
   if (typeof list === 'string') return refused(list);
   const fields = [...new Set(list.flatMap((one) => Object.keys(one)))];
+  if (fields.length > MOST_FIELDS) return refused(`It has more than ${MOST_FIELDS} fields.`);
   if (fields.some((field) => field.search(UNKEEPABLE) >= 0))
     return refused('The name of a field holds letters that cannot be kept.');
-  if (fields.length > MOST_FIELDS) return refused(`It has more than ${MOST_FIELDS} fields.`);
   const rows = list.map((one, i) => ({ line: i + 1, cells: fields.map((field) => cellOf(one[field])) }));
   return ok([{ line: 0, cells: fields }, ...rows]);
+}
+
+function opened(text: string, mark: '{' | '['): number {
+  let count = 0;
+  for (let at = text.indexOf(mark); at >= 0; at = text.indexOf(mark, at + 1)) count += 1;
+  return count;
 }
 
 type Fields = Record<string, unknown>;
