@@ -7,6 +7,8 @@ export interface Count {
   /** Readings answered as stored, and those of them that are not there or hold another value. */
   answered: number;
   missing: string[];
+  /** Readings that are there more than once. */
+  twice: number;
   /** Alarms that were to be raised, those that were not, and those raised more than once. */
   crossings: number;
   missed: string[];
@@ -61,6 +63,7 @@ export async function countLoad(
   return {
     answered: sent.answered.size,
     missing: [...sent.answered].filter(([key, value]) => there.get(key) !== value).map(([key]) => key),
+    twice: readings.length - there.size,
     crossings: called.length,
     missed: called.filter((key) => !times.has(key)).map((key) => neighbours(key, sent, raised)),
     doubled: [...times].filter(([, count]) => count > 1).map(([key]) => key),

@@ -1,3 +1,4 @@
+import 'server-only';
 import type { What } from '#data/news';
 
 /** ms during which changes are gathered after one was told, so that a storm of them is a few lines. */
