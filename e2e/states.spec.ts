@@ -18,7 +18,7 @@ test('a water change is begun, shown on the overview, put off, and ended by sayi
   await page.goto(PAGE);
   await page.getByText('Put its end off').click();
   await page.getByLabel('From now it still lasts').fill('4');
-  await page.getByLabel('in', { exact: true }).selectOption('hours');
+  await page.getByRole('combobox', { name: /^in/ }).selectOption('hours');
   await page.getByLabel('Why').fill('the drain is slow');
   await page.getByRole('button', { name: 'Put the end off' }).click();
   await expect(page.getByRole('main').getByText(/Put off .*: the drain is slow/)).toBeVisible();

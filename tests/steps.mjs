@@ -54,11 +54,4 @@ export const STEPS = [
   { heading: 'database tests', command: vitest('database'), counts: 'vitest' },
   { heading: 'unit tests', command: vitest('unit'), counts: 'vitest' },
   { heading: 'start tests', command: vitest('start'), counts: 'vitest' },
-  {
-    heading: 'readings under load, and each process killed once',
-    command: ['tsx', '--conditions=react-server', 'tests/drill/load.ts', '5', '3'],
-    isSlow: true,
-    // It starts what the build made, and is no neighbour for pages that are waited for.
-    after: ['build', 'end to end'],
-  },
 ];

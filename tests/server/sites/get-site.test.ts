@@ -17,7 +17,7 @@ beforeAll(async () => {
 
 test('a person is told of a site what they may do there, and nothing of a site they may not see', async () => {
   const viewer = { ...LOCAL_PERSON, everywhere: null, at: { [key]: 'viewer' as const } };
-  expect(await getSite(viewer, { site: key })).toEqual(ok({ key, name, zone, allowed: ['see'] }));
+  expect(await getSite(viewer, { site: key })).toEqual(ok({ key, name, zone, allowed: ['see'], openAlarms: 0 }));
   const stranger = { ...LOCAL_PERSON, everywhere: null, at: { elsewhere: 'admin' as const } };
   const absent = refused({ why: 'not-found', what: 'site' });
   expect(await getSite(stranger, { site: key })).toEqual(absent);
