@@ -30,15 +30,32 @@ export async function killInTurn(
   for (let done = 0; done < kills; done++) {
     const victim = victims[done % victims.length];
     if (!victim) throw new Error('there is nobody to kill');
-    // One that ended because of the kill before is on its way back.
-    await until(() => victim.pid() !== undefined, `${victim.name} is not there to be killed`);
-    const pid = victim.pid() ?? 0;
-    process.kill(pid, 'SIGKILL');
+    const pid = await killOne(victim);
     counts[victim.name] = (counts[victim.name] ?? 0) + 1;
     await until(() => ![pid, undefined].includes(victim.pid()), `${victim.name} did not come back`);
     await goOn();
   }
   return counts;
+}
+
+/** Kills a process. One that ends just now because of the kill before comes back first. @returns its number */
+async function killOne(victim: Victim): Promise<number> {
+  let killed: number | undefined;
+  await until(() => {
+    killed = victim.pid();
+    return killed !== undefined && wasKilled(killed);
+  }, `${victim.name} is not there to be killed`);
+  return killed ?? 0;
+}
+
+/** @returns whether there was a process of this number to be killed */
+function wasKilled(pid: number): boolean {
+  try {
+    return process.kill(pid, 'SIGKILL');
+  } catch (error) {
+    if (error instanceof Error && 'code' in error && error.code === 'ESRCH') return false;
+    throw error;
+  }
 }
 
 /**
