@@ -15,7 +15,7 @@ export function IntervalTable({
   return (
     <>
       {intervals.length === 0 ? (
-        <p>It is not known yet when the fault began: set that mark, and the times follow.</p>
+        <p>No time can be told yet: it takes the mark “{MARK_WORDS['fault-began']}” and one of those after it.</p>
       ) : (
         <Ledger
           caption="Times between the marks below."
