@@ -6,6 +6,7 @@ import type { NamedSensor } from '#data/readings/sensor-names';
 import { now } from '../../clock';
 import { timeIn } from '../../local-day';
 import { latestTaken } from './latest-taken';
+import { measuredBy } from './sensor-finder';
 
 /** One row as it would be stored. */
 export interface PreviewRow {
@@ -38,8 +39,7 @@ export function previewRows(
   sensors: readonly NamedSensor[],
   zone: string,
 ): PreviewRow[] {
-  const quantities = new Map(sensors.map(({ id, quantity }) => [id, quantity] as const));
-  const turn = rowTurner(layout, (id) => quantities.get(id) ?? 'temperature', latestTaken(now()));
+  const turn = rowTurner(layout, measuredBy(sensors), latestTaken(now()));
   return rows.map((row) => {
     const turned = turn(row);
     if ('says' in turned)

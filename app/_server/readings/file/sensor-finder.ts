@@ -16,3 +16,18 @@ export function sensorFinder(sensors: readonly NamedSensor[]): SensorFinder {
   const ids = new Map<string, string>(sensors.map(({ id, system, key }) => [`${system}/${key}`, id] as const));
   return { quantityOf: (id) => quantities.get(id), idOf: (name) => ids.get(name) ?? name };
 }
+
+/**
+ * What the sensors of a settled layout measure. That each of them is there was asked before it was settled.
+ *
+ * @param sensors   the living sensors of a site
+ * @returns         by its id; throws for one that is not there, rather than judge its readings as those of another quantity
+ */
+export function measuredBy(sensors: readonly NamedSensor[]): (id: string) => SensorQuantity {
+  const { quantityOf } = sensorFinder(sensors);
+  return (id) => {
+    const quantity = quantityOf(id);
+    if (quantity === undefined) throw new Error(`The layout speaks of the sensor ${id}, which is not there`);
+    return quantity;
+  };
+}

@@ -1,5 +1,4 @@
 import 'server-only';
-import type { SensorQuantity } from '#core/facility/system';
 import type { FileLayout } from '#core/readings/file/layout';
 import { loneZeros } from '#core/readings/file/lone-zeros';
 import { followOrder } from '#core/readings/file/order-rows';
@@ -9,6 +8,7 @@ import type { NamedSensor } from '#data/readings/sensor-names';
 import { latestTaken } from './latest-taken';
 import { emptyOutcome, type Outcome, TOLD } from './outcome';
 import { type LoggerFile, rowsBelowHead } from './read-logger-file';
+import { measuredBy } from './sensor-finder';
 
 /** Readings stored in one transaction. */
 const BATCH = 5000;
@@ -31,8 +31,7 @@ export async function storeRows(
   sensors: readonly NamedSensor[],
   into: { siteId: string; cameBy: string; receivedAt: Date },
 ): Promise<Outcome> {
-  const quantities = new Map(sensors.map(({ id, quantity }) => [id, quantity] as const));
-  const quantityOf = (id: string): SensorQuantity => quantities.get(id) ?? 'temperature';
+  const quantityOf = measuredBy(sensors);
   const turn = rowTurner(layout, quantityOf, latestTaken(into.receivedAt));
   const { notes, follow } = followOrder();
   const zeros = loneZeros(quantityOf);
