@@ -53,6 +53,8 @@ function kitOf(quantity: SensorQuantity, { kind }: System): Kit | null {
     case 'redox':
     case 'pressure':
     case 'turbidity':
+    case 'carbon-dioxide':
+    case 'oxidant':
       return null;
   }
 }

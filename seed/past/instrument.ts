@@ -36,6 +36,8 @@ const KINDS: Record<SensorQuantity, Kind> = {
   phosphate: { lagS: 0, noise: 0.008, step: 0.01, off: 0, ...STEADY },
   alkalinity: { lagS: 0, noise: 0.04, step: 0.05, off: 0, ...STEADY },
   pressure: { lagS: 5, noise: 0.3, step: 0.1, off: 0.5, ...STEADY },
+  'carbon-dioxide': { lagS: 600, noise: 0.2, step: 0.1, off: 0.5, ...STEADY },
+  oxidant: { lagS: 0, noise: 0.003, step: 0.005, off: 0, ...STEADY },
   turbidity: { lagS: 60, noise: 0.02, step: 0.01, off: 0.05, ...STEADY },
 };
 

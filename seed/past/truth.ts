@@ -63,6 +63,8 @@ export function truthOf({ system, resolved }: Course, sensor: Sensor, habits: Ha
     case 'alkalinity':
     case 'pressure':
     case 'turbidity':
+    case 'carbon-dioxide':
+    case 'oxidant':
       return null;
   }
 }

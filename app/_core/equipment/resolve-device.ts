@@ -83,6 +83,11 @@ function gasOf(
     case 'light':
     case 'uv':
     case 'ozone':
+    case 'doser':
+    case 'co2':
+    case 'feeder':
+    case 'supply':
+    case 'dechlorinator':
     case 'other':
       return [];
   }

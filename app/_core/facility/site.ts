@@ -20,10 +20,20 @@ export interface Site {
   /** Minutes from being called to leaving home, for someone on call. */
   answerOnCallMin?: Figure;
   generator?: Generator;
+  /** Water of the mains, where make-up or a supply comes from it. */
+  mains?: Mains;
   /** What people can do when the utility fails and stays away. Absent: nothing is described. */
   powerCut?: PowerCut;
   /** A watch kept outside the site that calls when Holdfast or a gateway falls silent. */
   watchdog?: Watchdog;
+}
+
+/** What comes out of the tap. */
+export interface Mains {
+  /** Free and combined chlorine as it arrives, mg/L as Cl2. */
+  oxidantMgL?: Figure;
+  /** °C; absent: the room's. */
+  temperatureC?: Figure;
 }
 
 /** A stand-by set that feeds the circuits backed by `generator`. */

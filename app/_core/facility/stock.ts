@@ -15,12 +15,24 @@ export interface Stock {
 }
 
 /** What a limit is set on. `rise-24h` and `fall-24h` are changes of temperature within any 24 hours, K. */
-export const LIMIT_QUANTITIES = ['temperature', 'salinity', 'oxygen', 'level', 'rise-24h', 'fall-24h'] as const;
+export const LIMIT_QUANTITIES = [
+  'temperature',
+  'salinity',
+  'oxygen',
+  'level',
+  'rise-24h',
+  'fall-24h',
+  'ammonia',
+  'carbon-dioxide',
+  'ph',
+  'oxidant',
+] as const;
 export type LimitQuantity = (typeof LIMIT_QUANTITIES)[number];
 
 /**
  * One limit of tolerance: beyond it for `forMin` minutes without a break is harm.
- * Units: °C, practical salinity, mg/L, part of the running volume (level), K.
+ * Units: °C, practical salinity, mg/L, part of the running volume (level), K; un-ionised ammonia mg/L as N, CO2 mg/L, pH (NBS), oxidant
+ * mg/L as chlorine.
  */
 export interface Limit {
   quantity: LimitQuantity;

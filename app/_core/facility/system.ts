@@ -25,6 +25,10 @@ export type SystemKind = (typeof SYSTEM_KINDS)[number];
 export const OPERATING_STATES = ['normal', 'feeding', 'water-change', 'backwash', 'treatment', 'night'] as const;
 export type StateName = (typeof OPERATING_STATES)[number];
 
+/** Scale a pH is given on. Meters calibrated in the usual 4, 7 and 10 buffers read NBS. */
+export const PH_SCALES = ['nbs', 'total', 'free'] as const;
+export type PhScale = (typeof PH_SCALES)[number];
+
 /** A life-support system: tanks that share water, with everything that keeps them. */
 export interface System {
   key: string;
@@ -35,6 +39,16 @@ export interface System {
   salinity: Figure;
   /** Feed given in a day, grams. */
   feedGPerDay?: Figure;
+  /** Part of the feed that is protein, 0 to 1. */
+  feedProtein?: Figure;
+  /** Local hours of the day at which it is given, 0 to 23, in equal parts; absent: spread over the day. */
+  fedAtH?: number[];
+  /** pH where it is worst in a day; used where pH is not modelled. */
+  ph?: Figure;
+  /** Scale that its pH probes are calibrated on; absent: the usual buffers (NBS). */
+  phScale?: PhScale;
+  /** Alkalinity it is kept at, mmol of charge per litre. */
+  alkalinityMmolL?: Figure;
   tanks: Tank[];
   equipment: Equipment[];
   sensors: Sensor[];
@@ -92,11 +106,13 @@ export interface Tank {
   siphonSafeguard?: string;
   /** Part of the return's flow that this tank receives; the shares of a system are scaled to sum to 1. */
   returnShare?: Figure;
+  /** How far above the running level a standpipe takes water to the drain, mm; absent: there is none. */
+  drainAboveMm?: Figure;
   /** Sump only: how far the level may fall before the return pump draws air, mm. */
   pumpDryMm?: Figure;
 }
 
-/** What can be measured. From `ph` on the model does not reckon with it: it is read, kept and watched all the same. */
+/** What can be measured. What the model does not reckon with is read, kept and watched all the same. */
 export const SENSOR_QUANTITIES = [
   'temperature',
   'level',
@@ -116,6 +132,8 @@ export const SENSOR_QUANTITIES = [
   'alkalinity',
   'pressure',
   'turbidity',
+  'carbon-dioxide',
+  'oxidant',
 ] as const;
 export type SensorQuantity = (typeof SENSOR_QUANTITIES)[number];
 
@@ -129,6 +147,10 @@ export interface Sensor {
   equipment?: string;
   gateway?: string;
   accuracy?: Figure;
+  /** How slowly it follows: time constant of a first-order lag, s. Absent: at once. */
+  lagS?: Figure;
+  /** For `ph`: the scale it is calibrated on; absent: the system's. */
+  phScale?: PhScale;
   /** ISO date after which the calibration no longer counts. */
   calibrationDue?: string;
 }
@@ -146,6 +168,11 @@ export const EQUIPMENT_TYPES = [
   'light',
   'uv',
   'ozone',
+  'doser',
+  'co2',
+  'feeder',
+  'supply',
+  'dechlorinator',
   'other',
 ] as const;
 export type EquipmentType = (typeof EQUIPMENT_TYPES)[number];
@@ -168,7 +195,7 @@ export interface Equipment {
   /** Millimetres below the running level at which a heater's element is bare or a pump draws air. */
   bareBelowMm?: Figure;
   plan: Plan;
-  /** return-pump, circulation-pump, filter, top-off: water moved, litres per hour. */
+  /** return-pump, circulation-pump, filter, top-off, doser, supply: water moved, litres per hour. */
   flowLPerH?: Figure;
   /** chiller: heat taken out of the water, W. */
   coolingW?: Figure;
@@ -180,8 +207,24 @@ export interface Equipment {
   floodsAboveMm?: Figure;
   /** skimmer: litres per hour spilled for each further millimetre. */
   floodLPerHPerMm?: Figure;
-  /** top-off: the reservoir tank, or `mains`. */
+  /** top-off, doser, supply: the reservoir tank, or `mains`. */
   source?: string;
+  /** supply: salinity of what it brings; absent: the system's own. */
+  bringsSalinity?: Figure;
+  /** supply: temperature of what it brings, °C; absent: the room's. */
+  bringsC?: Figure;
+  /** filter: ammonia its bacteria can turn over, g N a day at 20 °C with oxygen and flow. */
+  nitrifiesGPerDay?: Figure;
+  /** ozone: ozone made while it runs, g/h. */
+  ozoneGPerH?: Figure;
+  /** doser: alkalinity of its solution, mmol of charge per litre; below 0 for an acid. */
+  dosesMmolPerL?: Figure;
+  /** co2: carbon dioxide let in while it is open, g/h. */
+  co2GPerH?: Figure;
+  /** feeder: feed its hopper holds, g. */
+  hopperG?: Figure;
+  /** dechlorinator: part of the mains' disinfectant that it takes out while it works, 0 to 1. */
+  removes?: Figure;
   /** filter, drain-valve: water lost while its waste is open, L/h at the running level. */
   wasteLPerH?: Figure;
   /** filter, drain-valve: how far down the level falls before no more leaves, mm below the running level. */

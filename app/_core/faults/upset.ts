@@ -25,6 +25,36 @@ export interface Upset {
   deadMonitors: Set<string>;
   /** The operating state that was entered is never ended by whoever should. */
   stateNeverEnds: boolean;
+  /** Part of its effect that a piece of equipment still has, 0 to 1: heat, flow, gas exchange, nitrification. */
+  weakened: Map<string, number>;
+  /** Make-up, dosing or supply that runs on by siphon without power until its source is empty. */
+  siphoning: Set<string>;
+  /** A hole in a tank: m³/s at the running level, and how far down it reaches, m below it. */
+  leaks: Map<string, { flow: number; depth: number }>;
+  /** Equipment that does not start again by itself once it has been without power. */
+  noRestart: Set<string>;
+  /** The utility comes back after this long, s; Infinity: not within the horizon. */
+  utilityBackS: number;
+  /** The generator starts and dies again after this long, s; Infinity: it runs on its fuel. */
+  generatorDiesS: number;
+  /** Reservoirs that hold nothing. */
+  emptyReservoirs: Set<string>;
+  /** Practical salinity of what a reservoir holds by mistake. */
+  reservoirSalinity: Map<string, number>;
+  /** Water put back at the end of a state, or made up from a reservoir, is unlike what it should be. */
+  newWater: { salinity?: number; temperatureC?: number; oxidantMgL?: number } | null;
+  /** Disinfectant of the mains reaches the water: part of it that nothing takes out, 0 to 1; null: as described. */
+  mainsOxidantPasses: number | null;
+  /** K that the room is off what is described. */
+  roomShiftC: number;
+  /** g of feed that falls in at once. */
+  feedDumpedG: number;
+  /** Alarms that are switched off, shelved or never made, by key. */
+  mutedAlarms: Set<string>;
+  /** Whoever is called does not answer. */
+  nobodyAnswers: boolean;
+  /** s by which the clock that runs timed equipment is off. */
+  clockOffS: number;
   /** Nothing fails: the state alone is looked at. */
   stateAlone: boolean;
   /** m of level added to the sump by hand. */
@@ -43,6 +73,21 @@ export function noUpset(): Upset {
     openWaste: new Set(),
     deadMonitors: new Set(),
     stateNeverEnds: false,
+    weakened: new Map(),
+    siphoning: new Set(),
+    leaks: new Map(),
+    noRestart: new Set(),
+    utilityBackS: Number.POSITIVE_INFINITY,
+    generatorDiesS: Number.POSITIVE_INFINITY,
+    emptyReservoirs: new Set(),
+    reservoirSalinity: new Map(),
+    newWater: null,
+    mainsOxidantPasses: null,
+    roomShiftC: 0,
+    feedDumpedG: 0,
+    mutedAlarms: new Set(),
+    nobodyAnswers: false,
+    clockOffS: 0,
     stateAlone: false,
     sumpRaised: 0,
   };

@@ -48,6 +48,14 @@ export function harmWords(harm: Harm): string {
       return `${tank} warmer by ${harm.limit} K within a day${held && ','}${held}`;
     case 'fall-24h':
       return `${tank} colder by ${harm.limit} K within a day${held && ','}${held}`;
+    case 'ammonia':
+      return `${tank} ${harm.direction} ${harm.limit} mg/L of un-ionised ammonia (as N)${held}`;
+    case 'carbon-dioxide':
+      return `${tank} ${harm.direction} ${harm.limit} mg/L of carbon dioxide${held}`;
+    case 'ph':
+      return `${tank} ${harm.direction} pH ${harm.limit}${held}`;
+    case 'oxidant':
+      return `${tank} ${harm.direction} ${harm.limit} mg/L of oxidant (as chlorine)${held}`;
     case 'water-on-floor':
       return 'water on the floor';
     case 'pump-dry':

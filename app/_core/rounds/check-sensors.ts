@@ -23,6 +23,8 @@ const SEEN_ON: Record<SensorQuantity, Aspect> = {
   alkalinity: 'salinity',
   pressure: 'equipment',
   turbidity: 'salinity',
+  'carbon-dioxide': 'salinity',
+  oxidant: 'salinity',
 };
 
 /** The line of a sensor, when a round sees what it measures: a number, or for a leak sensor that its place is dry. */

@@ -3,7 +3,7 @@ import type { Build } from './build';
 import { floorSignal, levelSignal } from './build-signals';
 import type { DayChange, LimitWatch, SignWatch } from './machine';
 import { OXYGEN, STRIDE, TEMPERATURE } from './plant';
-import { linear, salinity, type Signal } from './signal';
+import { linear, lost, salinity, type Signal } from './signal';
 import { watch } from './watch';
 
 /** Litres on the floor that count as harm to the house; less is a puddle. Common practice, no source. */
@@ -115,6 +115,11 @@ function limitSignal(build: Build, node: number, limit: Limit): Signal {
       return linear(STRIDE * node + OXYGEN);
     case 'level':
       return linear(STRIDE * node, 1 / (build.plant.runVolume[node] as number));
+    case 'ammonia':
+    case 'carbon-dioxide':
+    case 'ph':
+    case 'oxidant':
+      return lost();
   }
 }
 

@@ -64,6 +64,8 @@ function healthy(sensor: Sensor, plant: Plant, node: number, shift: number): Sig
     case 'alkalinity':
     case 'pressure':
     case 'turbidity':
+    case 'carbon-dioxide':
+    case 'oxidant':
       return lost();
   }
 }

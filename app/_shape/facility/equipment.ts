@@ -27,7 +27,7 @@ export const equipmentShape = noun('equipment', 'One piece of equipment. Some fi
   heatToWater: figure('share', 'Share of its power that ends up as heat in the water').optional(),
   repairMin: figure('Min', 'Work to put it right once somebody stands before it').optional(),
   bareBelowMm: figure('Mm', 'How far the level falls until its element is bare or it draws air').optional(),
-  flowLPerH: figure('LPerH', 'return-pump, circulation-pump, filter, top-off: water moved').optional(),
+  flowLPerH: figure('LPerH', 'return-pump, circulation-pump, filter, top-off, doser, supply: water moved').optional(),
   coolingW: figure('W', 'chiller: heat taken out of the water').optional(),
   gasTransferLPerH: figure(
     'LPerH',
@@ -36,11 +36,22 @@ export const equipmentShape = noun('equipment', 'One piece of equipment. Some fi
   stones: z.array(stonesShape).optional().describe('air-blower: where its stones hang.'),
   floodsAboveMm: figure('Mm', 'skimmer: how far the level may rise before foam turns to water').optional(),
   floodLPerHPerMm: figure('LPerHPerMm', 'skimmer: spilled for each further millimetre').optional(),
-  source: keyOf('tank', 'top-off: key of the reservoir tank, or mains.', { of: 'reservoir', or: ['mains'] }).optional(),
+  source: keyOf('tank', 'top-off, doser, supply: key of the reservoir tank, or mains.', {
+    of: 'reservoir',
+    or: ['mains'],
+  }).optional(),
   wasteLPerH: figure(
     'LPerH',
     'filter, drain-valve: water lost while its waste is open, at the running level',
   ).optional(),
   wasteToMm: figure('Mm', 'filter, drain-valve: how far the level falls until no more leaves').optional(),
+  bringsSalinity: figure('psu', 'supply: salinity of what it brings; left out: that of the system').optional(),
+  bringsC: figure('C', 'supply: temperature of what it brings; left out: that of the room').optional(),
+  nitrifiesGPerDay: figure('GPerDay', 'filter: ammonia its bacteria turn over, as N, at 20 °C').optional(),
+  ozoneGPerH: figure('GPerH', 'ozone: ozone made while it runs').optional(),
+  dosesMmolPerL: figure('mmolLSigned', 'doser: alkalinity of its solution; below 0 for an acid').optional(),
+  co2GPerH: figure('GPerH', 'co2: carbon dioxide let in while it is open').optional(),
+  hopperG: figure('G', 'feeder: feed its hopper holds').optional(),
+  removes: figure('share', "dechlorinator: part of the mains' disinfectant it takes out").optional(),
   plan: planShape.describe('How it is meant to behave.'),
 }) satisfies z.ZodType<Equipment>;

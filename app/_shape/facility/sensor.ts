@@ -1,4 +1,4 @@
-import { SENSOR_QUANTITIES, type Sensor } from '#core/facility/system';
+import { PH_SCALES, SENSOR_QUANTITIES, type Sensor } from '#core/facility/system';
 import { z } from 'zod';
 import { figure } from './figure';
 import { noun } from './noun';
@@ -12,7 +12,7 @@ export const sensorShape = noun('sensor', 'One sensor.', {
     .describe(
       'What it measures: temperature °C, level mm relative to the running level, flow L/h, practical salinity, oxygen mg/L, ' +
         'leak wet (1) or not (0), watts W, pH, oxygen saturation %, conductivity mS/cm, redox mV, ammonia (total), nitrite and ' +
-        'nitrate mg/L as N, phosphate mg/L as P, alkalinity mmol/L, pressure kPa, turbidity NTU.',
+        'nitrate mg/L as N, phosphate mg/L as P, alkalinity mmol/L, pressure kPa, turbidity NTU, carbon dioxide mg/L, oxidant mg/L as chlorine.',
     ),
   tank: keyOf(
     'tank',
@@ -21,5 +21,10 @@ export const sensorShape = noun('sensor', 'One sensor.', {
   equipment: keyOf('equipment', 'For watts: key of the equipment measured.').optional(),
   gateway: keyOf('gateway', 'Key of the gateway that reads it.').optional(),
   accuracy: figure('number', 'Accuracy, either way').optional(),
+  lagS: figure('S', 'How slowly it follows: time constant').optional(),
+  phScale: z
+    .enum(PH_SCALES)
+    .optional()
+    .describe('For pH: the scale it is calibrated on; left out: that of its system.'),
   calibrationDue: isoDate('Day after which its calibration no longer counts.').optional(),
 }) satisfies z.ZodType<Sensor>;

@@ -2,6 +2,7 @@ import type { Site } from '#core/facility/site';
 import type { z } from 'zod';
 import { figure } from './figure';
 import { generatorShape } from './generator';
+import { mainsShape } from './mains';
 import { noun } from './noun';
 import { powerCutShape } from './power-cut';
 import { watchdogShape } from './watchdog';
@@ -15,6 +16,7 @@ export const siteShape = noun('site', 'One place under one management, with one 
   answerOnSiteMin: figure('Min', 'From being called to having understood, for someone on the premises').optional(),
   answerOnCallMin: figure('Min', 'From being called to leaving home, for someone on call').optional(),
   generator: generatorShape.optional().describe('Stand-by generator.'),
+  mains: mainsShape.optional().describe('What comes out of the tap.'),
   powerCut: powerCutShape.optional().describe('What people can do when the utility fails and stays away.'),
   watchdog: watchdogShape
     .optional()

@@ -1,4 +1,4 @@
-import { SYSTEM_KINDS, type System } from '#core/facility/system';
+import { PH_SCALES, SYSTEM_KINDS, type System } from '#core/facility/system';
 import { z } from 'zod';
 import { alarmShape } from './alarm';
 import { equipmentShape } from './equipment';
@@ -22,6 +22,17 @@ export const systemShape = noun(
     room: keyOf('room', 'Key of the room it stands in.'),
     salinity: figure('psu', 'Salinity it is kept at; 0 for fresh water'),
     feedGPerDay: figure('GPerDay', 'Feed given in a day').optional(),
+    feedProtein: figure('share', 'Part of the feed that is protein').optional(),
+    fedAtH: z
+      .array(z.int().gte(0).lte(23))
+      .optional()
+      .describe('Local hours of the day at which it is given, in equal parts; left out: spread over the day.'),
+    ph: figure('pH', 'pH where it is worst in a day').optional(),
+    phScale: z
+      .enum(PH_SCALES)
+      .optional()
+      .describe('Scale its pH probes are calibrated on; left out: the usual buffers (nbs).'),
+    alkalinityMmolL: figure('mmolL', 'Alkalinity it is kept at').optional(),
     tanks: listOf(tankShape, 'Its tanks, with at most one sump.'),
     equipment: listOf(equipmentShape, 'Its equipment.'),
     sensors: listOf(sensorShape, 'Its sensors.'),

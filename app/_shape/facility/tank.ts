@@ -33,6 +33,10 @@ export const tankShape = noun('tank', 'One body of water. Levels are relative to
     of: 'siphon-break',
   }).optional(),
   returnShare: figure('share', "Share of the return's flow that this tank receives").optional(),
+  drainAboveMm: figure(
+    'Mm',
+    'How far above the running level a standpipe takes water to the drain; left out: there is none',
+  ).optional(),
   pumpDryMm: figure('Mm', 'Sump only: how far the level may fall before the return pump draws air').optional(),
 }).refine((tank) => tank.lossWPerK === undefined || tank.wall === undefined, {
   path: ['wall'],

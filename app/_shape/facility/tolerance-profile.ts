@@ -15,9 +15,14 @@ const LIMIT_BOUNDS: Record<LimitQuantity, readonly [number, number]> = {
   level: [0, 10],
   'rise-24h': [0, 60],
   'fall-24h': [0, 60],
+  ammonia: [0, 100],
+  'carbon-dioxide': [0, 5000],
+  ph: [2, 12],
+  oxidant: [0, 100],
 };
 
-const LIMIT_UNIT = 'In °C, practical salinity, mg/L, part of the running volume, or K in 24 h.';
+const LIMIT_UNIT =
+  'In °C, practical salinity, mg/L, part of the running volume, K in 24 h, un-ionised ammonia mg/L as N, or oxidant mg/L as chlorine.';
 
 /** In the unit of what the limit is set on. */
 const bound = hinted(z.number(), { as: 'number-of', by: ['quantity'], via: 'limit', difference: false });

@@ -15,6 +15,11 @@ const OUTLINES: Record<EquipmentType, string> = {
   light: 'M-5 0A5 5 0 0 1 5 0ZM-5 3l-1.5 3M0 3v4M5 3l1.5 3',
   uv: 'M-8-4C-5-8-3 0 0-4S5-8 8-4M-8 4C-5 0-3 8 0 4S5 0 8 4',
   ozone: 'M-4 3a3 3 0 1 0 .1 0M4 3a3 3 0 1 0 .1 0M0-3a3 3 0 1 0 .1 0',
+  doser: 'M-4 -5h8v10h-8zM0 5v4',
+  co2: 'M-3 -6h6v12h-6zM-3 -2h6',
+  feeder: 'M-5 -5h10l-3 10h-4z',
+  supply: 'M-7 0h14M3 -4l4 4l-4 4',
+  dechlorinator: 'M-6 -4h12v8h-12zM-2 -4v8M2 -4v8',
   other: 'M-6-6H6V6H-6Z',
 };
 

@@ -25,6 +25,8 @@ export const QUANTITY_WORDS: Record<SensorQuantity, string> = {
   alkalinity: 'alkalinity',
   pressure: 'pressure',
   turbidity: 'turbidity',
+  'carbon-dioxide': 'carbon dioxide',
+  oxidant: 'oxidant',
 };
 
 /** How a reading came. */

@@ -29,5 +29,10 @@ export const EQUIPMENT_WORDS: Record<EquipmentType, string> = {
   light: 'light',
   uv: 'UV',
   ozone: 'ozone',
+  doser: 'doser',
+  co2: 'carbon dioxide',
+  feeder: 'feeder',
+  supply: 'water supply',
+  dechlorinator: 'dechlorinator',
   other: 'other',
 };

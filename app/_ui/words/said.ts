@@ -48,6 +48,14 @@ function limitSaid({ units }: Speech, harm: Pick<Harm, 'what' | 'direction' | 'l
       return `warmer by ${figure(units, 'difference', harm.limit)} within a day${held && ','}${held}`;
     case 'fall-24h':
       return `colder by ${figure(units, 'difference', harm.limit)} within a day${held && ','}${held}`;
+    case 'ammonia':
+      return `${harm.direction} ${harm.limit}\u00a0mg/L of un-ionised ammonia${held}`;
+    case 'carbon-dioxide':
+      return `${harm.direction} ${harm.limit}\u00a0mg/L of carbon dioxide${held}`;
+    case 'ph':
+      return `${harm.direction} pH\u00a0${harm.limit}${held}`;
+    case 'oxidant':
+      return `${harm.direction} ${harm.limit}\u00a0mg/L of oxidant${held}`;
     case 'water-on-floor':
       return 'water on the floor';
     case 'pump-dry':
@@ -83,6 +91,10 @@ function harmHappens(speech: Speech, harm: Harm, afterS: number): string {
     case 'salinity':
     case 'oxygen':
     case 'level':
+    case 'ammonia':
+    case 'carbon-dioxide':
+    case 'ph':
+    case 'oxidant':
       return `${after} ${tank} ${harm.forMin > 0 ? 'has been' : 'is'} ${limitSaid(speech, harm)}.`;
   }
 }
