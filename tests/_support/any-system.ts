@@ -1,6 +1,8 @@
 import type { AlarmDefinition } from '#core/alarms/definition';
 import type { Stock } from '#core/facility/stock';
 import {
+  FAILS_UNSEEN,
+  type FailureRate,
   EQUIPMENT_TYPES,
   type Equipment,
   type EquipmentType,
@@ -13,7 +15,7 @@ import {
 } from '#core/facility/system';
 import type { Safeguard } from '#core/plans/safeguard';
 import fc from 'fast-check';
-import { anyFigure, anyName, anyNumber, maybe, maybeOneOf, someOf } from './any-figure';
+import { anyFigure, anyName, anyNumber, anySourced, maybe, maybeOneOf, someOf } from './any-figure';
 import { anyBounds, anyBy, anyPlan, maybeSafeguard, type PlanGround } from './any-plan';
 import { anyDate, anySafeguards } from './any-safeguard';
 import { anyTanks } from './any-tanks';
@@ -56,6 +58,7 @@ function anySensors(tanks: readonly Tank[], equipment: readonly string[], ground
     gateway: maybeOneOf(ground.gateways),
     accuracy: maybe(anyFigure(0, 10)),
     lagS: maybe(anyFigure(0, 900)),
+    well: maybe(anyName()),
     calibrationDue: maybe(anyDate()),
   });
   return fc
@@ -91,6 +94,7 @@ function anyEquipment(
     type: fc.constant(type),
     tank: fc.constantFrom(...allowed.map((tank) => tank.key)),
     circuit: maybeOneOf(ground.circuits),
+    relay: maybe(anyName()),
     ratedW: maybe(anyFigure(0, 1000)),
     wattsRange: maybe(range),
     heatToWater: maybe(anyFigure(0, 1)),
@@ -161,6 +165,16 @@ function anyStock(tanks: readonly Tank[], ground: SiteGround): fc.Arbitrary<Stoc
     oxygenMgPerKgH: maybe(anyFigure(0, 1000)),
   });
   return fc.array(rest, { maxLength: 3 }).map((list) => list.map((one, at) => ({ key: `stock-${at}`, ...one })));
+}
+
+function anyRates(system: string, safeguards: readonly Safeguard[]): fc.Arbitrary<FailureRate[]> {
+  const of = fc.oneof(
+    fc.record({ fault: fc.constant('state-alone'), thing: fc.constant(system) }),
+    fc.record({ fault: fc.constant(FAILS_UNSEEN), thing: fc.constantFrom(...safeguards.map(({ key }) => key)) }),
+  );
+  return fc
+    .array(fc.tuple(of, anySourced(0, 100)), { maxLength: 3 })
+    .map((list) => list.map(([what, perYear], at) => ({ key: `rate-${at}`, ...what, perYear })));
 }
 
 function anyStates(safeguards: readonly Safeguard[]): fc.Arbitrary<OperatingState[]> {
@@ -234,6 +248,7 @@ function withTheRest(
     safeguards: fc.constant(safeguards),
     alarms: anyAlarms(sensors, ground, safeguards),
     states: anyStates(safeguards),
+    rates: maybe(anyRates(key, safeguards)),
   });
 }
 

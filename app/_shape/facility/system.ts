@@ -2,6 +2,7 @@ import { PH_SCALES, SYSTEM_KINDS, type System } from '#core/facility/system';
 import { z } from 'zod';
 import { alarmShape } from './alarm';
 import { equipmentShape } from './equipment';
+import { failureRateShape } from './failure-rate';
 import { figure } from './figure';
 import { hoursOfDay } from './hours-of-day';
 import { listOf } from './list';
@@ -40,5 +41,6 @@ export const systemShape = noun(
     safeguards: listOf(safeguardShape, 'Its safeguards.'),
     alarms: listOf(alarmShape, 'Its alarms.'),
     states: listOf(operatingStateShape, 'The operating states it is put into.'),
+    rates: z.array(failureRateShape).optional().describe('How often things fail, as somebody found.'),
   },
 ) satisfies z.ZodType<System>;
