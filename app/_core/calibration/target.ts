@@ -1,5 +1,6 @@
 import { DEFAULTS } from '../equipment/defaults';
 import { LID } from '../equipment/resolve-tank';
+import type { InputNote } from '../equipment/take';
 import type { ResolvedSystem, ResolvedTank } from '../equipment/resolved';
 import type { System } from '../facility/system';
 import { evaporationTransfer } from '../water/evaporation-transfer';
@@ -17,8 +18,9 @@ export interface Target {
   value: number;
   low: number;
   high: number;
-  /** The same as the model has it now. */
+  /** The same as the model has it now, and its plausible range; null where it is taken as exact. */
   inUse: number;
+  rangeInUse: { low: number; high: number } | null;
 }
 
 /** A part of what was fitted that one thing of the description stands for; the rest stays as it is. */
@@ -53,12 +55,28 @@ export function targetOf(
 ): Target | NoTarget {
   const parts = partsOf(found, system, resolved, tanks);
   const [main] = [...parts].sort((a, b) => b.size - a.size);
-  if (!main || main.size < LEAST_PART * found.inUse) return 'many-alike';
+  const all = parts.reduce((sum, { size }) => sum + size, 0);
+  if (!main || main.size < LEAST_PART * all) return 'many-alike';
   const rest = found.inUse - main.size;
   const [value, low, high] = [found.value, found.low, found.high].map((whole) => (whole - rest) / main.worth);
   if (value === undefined || low === undefined || high === undefined || !(value > 0)) return 'nothing-left';
   const { noun, key, name, field } = main;
-  return { noun, key, name, field, ...rounded(value, Math.max(0, low), high), inUse: main.size / main.worth };
+  const path = `systems/${system.key}/${LISTS[noun]}/${key}/${field}`;
+  const note = resolved.notes.find((one) => one.path === path);
+  return {
+    ...{ noun, key, name, field },
+    ...rounded(value, Math.max(0, low), high),
+    inUse: main.size / main.worth,
+    rangeInUse: note ? rangeOf(note, main.size / main.worth) : null,
+  };
+}
+
+const LISTS: Record<Target['noun'], string> = { tank: 'tanks', equipment: 'equipment', stock: 'stock' };
+
+/** A default may be told in another unit than the field's: its range is then the same part of what is in use. */
+function rangeOf({ value, low, high }: InputNote, inUse: number) {
+  const scale = value === 0 ? 1 : inUse / value;
+  return { low: low * scale, high: high * scale };
 }
 
 /** Three digits, the ends outwards. */

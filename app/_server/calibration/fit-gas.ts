@@ -1,6 +1,14 @@
 import 'server-only';
 import { together } from '#core/calibration/combine';
-import { type Calibration, type Doubt, type FittedStretch, type Found, halfOf } from '#core/calibration/found';
+import {
+  type Calibration,
+  type Doubt,
+  type FittedStretch,
+  type Found,
+  greatest,
+  halfOf,
+  MOST_DOUBT,
+} from '#core/calibration/found';
 import { gasInUse } from '#core/calibration/gas';
 import { heldOf } from '#core/calibration/held';
 import { mixedWith } from '#core/calibration/lump';
@@ -23,8 +31,6 @@ export interface GasFrom {
 
 /** Stretches below which nothing is said. Common practice, no source. */
 export const LEAST_STRETCHES = 2;
-/** Half of an interval as a part of the figure, beyond which the readings do not tell it. Common practice, no source. */
-const MOST_DOUBT = 0.8;
 /** Parts of the transfer described that may be left while something stands. Common practice, no source. */
 const HELD = [0.5, 1.5] as const;
 
@@ -42,7 +48,10 @@ type Of = Extract<Calibration, 'oxygen-transfer' | 'oxygen-use'>;
  *
  * @returns   the stretches, each with its curve; and what they say, null where too few say anything
  */
-export function fitGas(from: GasFrom, is: Of): { stretches: FittedStretch[]; found: Found | null; isVague: boolean } {
+export function fitGas(
+  from: GasFrom,
+  is: Of,
+): { stretches: FittedStretch[]; found: Found | null; vagueBy: string | null } {
   const { resolved, tank, stretches, leftOut } = from;
   const whole = mixedWith(resolved, tank);
   const usable = stretches.filter((stretch) => tanksOf(resolved, tank, stretch).length === whole.length);
@@ -51,7 +60,7 @@ export function fitGas(from: GasFrom, is: Of): { stretches: FittedStretch[]; fou
   const kept = usable.filter(({ key }, i) => saidOf(fits[i] ?? null, is) && !leftOut.has(key));
   const shown = drawn.filter(({ value, isLeftOut }) => value !== null || isLeftOut || is === 'oxygen-transfer');
   const said = saidBy(from, kept, is);
-  if (!said || kept.length < LEAST_STRETCHES) return { stretches: shown, found: null, isVague: false };
+  if (!said || kept.length < LEAST_STRETCHES) return { stretches: shown, found: null, vagueBy: null };
   const inUse = gasInUse(resolved, whole, null);
   const volume = heldOf(resolved, new Set(whole.map((one) => one.tank.key))).find(({ name }) => /volume/.test(name));
   const ends = [volume?.low.volume ?? 1, volume?.high.volume ?? 1].map((part) => Math.abs(part - 1));
@@ -61,7 +70,7 @@ export function fitGas(from: GasFrom, is: Of): { stretches: FittedStretch[]; fou
     ...heldTransfer(from, kept, is, said.value),
   ];
   const half = halfOf(doubts);
-  if (half > MOST_DOUBT * said.value) return { stretches: shown, found: null, isVague: true };
+  if (half > MOST_DOUBT * said.value) return { stretches: shown, found: null, vagueBy: greatest(doubts).from };
   const found: Found = {
     is,
     unit: is === 'oxygen-use' ? 'mg/h' : 'L/h',
@@ -71,7 +80,7 @@ export function fitGas(from: GasFrom, is: Of): { stretches: FittedStretch[]; fou
     doubts,
     inUse: is === 'oxygen-use' ? inUse.useMgPerH : inUse.transferLPerH,
   };
-  return { stretches: shown, found, isVague: false };
+  return { stretches: shown, found, vagueBy: null };
 }
 
 /** What transfer was held at while something stood is only known so well. */

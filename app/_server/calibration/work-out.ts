@@ -91,7 +91,8 @@ async function heatLoss({ system, recorded, clockS, leftOut }: Working, water: W
   const cooling = coolingStretches(system, keys, { temperature: probe.points, watts, lagS: probe.lagS }, clockS);
   const fit = fitHeatLoss({ resolved, tanks, stretches: cooling.stretches, watts, clockS, leftOut });
   const few = [words['few-nights'], ...(cooling.switched > 0 ? [words.switched] : [])];
-  return { from: [probe.sensor.name], how: BY[cooling.by], ...fit, refused: fit.found ? [] : few };
+  const refused = fit.found ? [] : fit.vagueBy === null ? few : [words.vague + fit.vagueBy];
+  return { from: [probe.sensor.name], how: BY[cooling.by], stretches: fit.stretches, found: fit.found, refused };
 }
 
 async function evaporation({ recorded, clockS, leftOut }: Working, water: Water): Promise<Answer> {
@@ -119,7 +120,7 @@ async function oxygen(
   const [watts, warm] = await Promise.all([recorded.watts(), recorded.probe('temperature', keys)]);
   const stretches = oxygenStretches(system, keys, { oxygen: probe.points, watts, lagS: probe.lagS }, clockS);
   const tank = probe.sensor.tank ?? '';
-  const { isVague, ...fit } = fitGas({ resolved, tank, stretches, temperature: warm?.points ?? [], leftOut }, is);
-  const refused = fit.found ? [] : [isVague ? words.vague : words['few-oxygen']];
+  const { vagueBy, ...fit } = fitGas({ resolved, tank, stretches, temperature: warm?.points ?? [], leftOut }, is);
+  const refused = fit.found ? [] : [vagueBy === null ? words['few-oxygen'] : words.vague + vagueBy];
   return { from: [probe.sensor.name, ...(warm ? [warm.sensor.name] : [])], how: '', ...fit, refused };
 }

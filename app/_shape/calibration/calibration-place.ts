@@ -12,10 +12,16 @@ const days = z.coerce
   .number()
   .pipe(z.union(CALIBRATION_DAYS.map((many) => z.literal(many))))
   .catch(30);
+/** Keys in one text, parted by commas, or each by itself as a page's address has them. */
 const leftOut = z
   .union([z.string(), z.array(z.string())])
   .optional()
-  .transform((given) => (given === undefined ? [] : [given].flat()).filter((key) => /^[a-z-]+-\d+$/.test(key)))
+  .transform((given) =>
+    [given ?? []]
+      .flat()
+      .flatMap((keys) => keys.split(','))
+      .filter((key) => /^[a-z-]+-\d+$/.test(key)),
+  )
   .pipe(z.array(z.string()).max(MOST_OUT));
 
 /** The readings of a system that figures are fitted from: how many days of them, and which stretches are left out. */
