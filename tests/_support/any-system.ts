@@ -7,6 +7,7 @@ import {
   type Equipment,
   type EquipmentType,
   type OperatingState,
+  PH_SCALES,
   SYSTEM_KINDS,
   type Sensor,
   type System,
@@ -42,9 +43,13 @@ function anySensors(tanks: readonly Tank[], equipment: readonly string[], ground
       'flow',
       'salinity',
       'oxygen',
-      'ph',
     ),
     tank: fc.constantFrom(...tanks.map(({ key }) => key)),
+  });
+  const ph = fc.record({
+    quantity: fc.constant('ph'),
+    tank: fc.constantFrom(...tanks.map(({ key }) => key)),
+    phScale: maybe(fc.constantFrom(...PH_SCALES)),
   });
   const watts = fc.record({ quantity: fc.constant('watts'), equipment: fc.constantFrom(...equipment) });
   const wet = fc.record({ quantity: fc.constant('leak') });
@@ -52,11 +57,12 @@ function anySensors(tanks: readonly Tank[], equipment: readonly string[], ground
     name: anyName(),
     gateway: maybeOneOf(ground.gateways),
     accuracy: maybe(anyFigure(0, 10)),
+    lagS: maybe(anyFigure(0, 900)),
     well: maybe(anyName()),
     calibrationDue: maybe(anyDate()),
   });
   return fc
-    .array(fc.tuple(fc.oneof(place, watts, wet), rest), { maxLength: 8 })
+    .array(fc.tuple(fc.oneof(place, place, ph, watts, wet), rest), { maxLength: 8 })
     .map((list) => list.map(([where, more], at) => ({ key: `sensor-${at}`, ...where, ...more }) as Sensor));
 }
 
@@ -70,9 +76,12 @@ function anyEquipment(
   const only = <T>(types: readonly EquipmentType[], thing: fc.Arbitrary<T>) =>
     types.includes(type) ? maybe(thing) : fc.constant(undefined);
   const reservoirs = tanks.filter(({ role }) => role === 'reservoir').map((tank) => tank.key);
+  const filled = tanks.map(({ role }) => role).filter((role) => role !== 'reservoir');
   const at: Partial<Record<EquipmentType, Tank['role'][]>> = {
     'return-pump': ['sump'],
-    'top-off': tanks.map(({ role }) => role).filter((role) => role !== 'reservoir'),
+    'top-off': filled,
+    supply: filled,
+    doser: filled,
   };
   const allowed = tanks.filter(({ role }) => at[type]?.includes(role) ?? true);
   const range = fc
@@ -91,7 +100,7 @@ function anyEquipment(
     heatToWater: maybe(anyFigure(0, 1)),
     repairMin: maybe(anyFigure(0, 600)),
     bareBelowMm: length(),
-    flowLPerH: only(['return-pump', 'circulation-pump', 'filter', 'top-off'], anyFigure(0, 10_000)),
+    flowLPerH: only(['return-pump', 'circulation-pump', 'filter', 'top-off', 'doser', 'supply'], anyFigure(0, 10_000)),
     coolingW: only(['chiller'], anyFigure(0, 5000)),
     gasTransferLPerH: only(['skimmer', 'circulation-pump', 'air-blower'], anyFigure(0, 5000)),
     stones: only(
@@ -100,7 +109,18 @@ function anyEquipment(
     ),
     floodsAboveMm: only(['skimmer'], anyFigure(0, 100)),
     floodLPerHPerMm: only(['skimmer'], anyFigure(0, 10)),
-    source: type === 'top-off' ? fc.constantFrom('mains', ...reservoirs) : fc.constant(undefined),
+    source:
+      type === 'top-off' || type === 'supply'
+        ? fc.constantFrom('mains', ...reservoirs)
+        : only(['doser'], fc.constantFrom('mains', ...reservoirs)),
+    bringsSalinity: only(['supply'], anyFigure(0, 40)),
+    bringsC: only(['supply'], anyFigure(0, 40)),
+    nitrifiesGPerDay: only(['filter'], anyFigure(0, 500)),
+    ozoneGPerH: only(['ozone'], anyFigure(0, 50)),
+    dosesMmolPerL: only(['doser'], anyFigure(-2000, 2000)),
+    co2GPerH: only(['co2'], anyFigure(0, 50)),
+    hopperG: only(['feeder'], anyFigure(0, 2000)),
+    removes: only(['dechlorinator'], anyFigure(0, 1)),
     wasteLPerH: waste,
     wasteToMm: waste,
   });
@@ -216,6 +236,11 @@ function withTheRest(
     room: fc.constantFrom(...ground.rooms),
     salinity: anyFigure(0, 60),
     feedGPerDay: maybe(anyFigure(0, 1000)),
+    feedProtein: maybe(anyFigure(0, 1)),
+    fedAtH: maybe(fc.uniqueArray(fc.nat(23), { minLength: 1, maxLength: 5 })),
+    ph: maybe(anyFigure(6, 9)),
+    phScale: maybe(fc.constantFrom(...PH_SCALES)),
+    alkalinityMmolL: maybe(anyFigure(0, 6)),
     tanks: fc.constant(tanks),
     equipment: fc.tuple(...types.map(item)),
     sensors: fc.constant(sensors),

@@ -111,6 +111,8 @@ export interface Tank {
   lossWPerK?: Figure;
   wall?: { material: 'glass' | 'acrylic' | 'concrete' | 'insulated'; thicknessMm: Figure; areaM2: Figure };
   cover: 'open' | 'lidded';
+  /** How strongly it evaporates, as a part of the pool equation at full activity: 0.5 calm, near 1 stirred; absent: by cover and role. */
+  evaporationActivity?: Figure;
   /** Freeboard: how far the rim stands above the running level, mm. */
   rimMm?: Figure;
   /** How far the level falls when the return stops, to the overflow's crest, mm. */
