@@ -2,6 +2,7 @@ import type { Context, View } from './context';
 import { coursesOf } from './courses';
 import { actedIn, judgementOf } from './judgement';
 import type { Courses } from './outcome';
+import { remediesOf } from './remedies-of';
 import { rangeChanges } from './range';
 import { reasonNot } from './reason-not';
 import type { FaultCase, Judgement } from './result';
@@ -16,7 +17,7 @@ export function judge(context: Context, subject: Subject): FaultCase {
     title: fault.title,
     thing,
     state,
-    remedies: [...fault.remedies],
+    remedies: remediesOf(context, subject),
   };
   const view = context.view('nominal');
   const none = { unsure: false, outsideValidity: false, optimistic: false };
