@@ -3,6 +3,7 @@ import { coursesOf } from './courses';
 import { judgementOf } from './judgement';
 import { leanedOnIn } from './news';
 import type { Courses } from './outcome';
+import { remediesOf } from './remedies-of';
 import { rangeChanges } from './range';
 import { reasonNot } from './reason-not';
 import type { FaultCase, Judgement } from './result';
@@ -17,7 +18,7 @@ export function judge(context: Context, subject: Subject): FaultCase {
     title: fault.title,
     thing,
     state,
-    remedies: [...fault.remedies],
+    remedies: remediesOf(context, subject),
   };
   const view = context.view('nominal');
   const none = { unsure: false, outsideValidity: false, optimistic: false };

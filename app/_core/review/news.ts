@@ -1,5 +1,5 @@
 import { stateMinOf } from '../equipment/defaults';
-import { fault as stateAlone } from '../faults/state-alone';
+import { fault as stateAlone } from '../faults/modes/state-alone';
 import type { Column } from '../plans/credit';
 import type { Aspect } from '../rounds/slot';
 import { MINUTE } from '../time/week';
