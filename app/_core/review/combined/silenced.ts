@@ -1,4 +1,4 @@
-import { fault as gatewaySilent } from '../../faults/gateway-silent';
+import { fault as gatewaySilent } from '../../faults/modes/gateway-silent';
 import { coursesOf } from '../courses';
 import { gravestOutcome } from '../gravest';
 import { outcomesOf } from '../outcome';

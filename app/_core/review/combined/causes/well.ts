@@ -1,4 +1,4 @@
-import { fault as probeOut } from '../../../faults/control-probe-out';
+import { fault as probeOut } from '../../../faults/modes/control-probe-out';
 import type { Sensor } from '../../../facility/system';
 import { type Cause, sharing, together } from './cause';
 
