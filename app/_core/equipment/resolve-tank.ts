@@ -95,9 +95,9 @@ function evaporationOf(t: Taker, system: System, tank: Tank, surface: number): n
         : DEFAULTS.activityOpen;
   const activity = take(
     t,
-    `systems/${system.key}/tanks/${tank.key}/evaporation`,
+    `systems/${system.key}/tanks/${tank.key}/evaporationActivity`,
     `evaporation of ${tank.name} (calm water is ${CALM})`,
-    undefined,
+    tank.evaporationActivity,
     LOSS,
     base,
   );

@@ -6,6 +6,7 @@ import { checkPeople } from './references/check-people';
 import { checkPlans } from './references/check-plan';
 import { checkPower } from './references/check-power';
 import { checkProfiles } from './references/check-profiles';
+import { checkRates } from './references/check-rates';
 import { checkSafeguards } from './references/check-safeguards';
 import { checkSensors } from './references/check-sensors';
 import { checkStates } from './references/check-states';
@@ -35,6 +36,7 @@ const CHECKS: readonly ((scope: SystemScope, report: Report) => void)[] = [
   checkAlarms,
   checkStates,
   checkSafeguards,
+  checkRates,
 ];
 
 /**
