@@ -75,9 +75,20 @@ export interface Judgement {
   disables?: string[];
 }
 
-/** What a fault case is about. */
+/** What a fault case is about; a `matter` is what no list of the description holds: the clock, the feed, the calls. */
 export interface CaseThing {
-  kind: 'equipment' | 'sensor' | 'tank' | 'circuit' | 'rcd' | 'site' | 'state' | 'gateway' | 'system';
+  kind:
+    | 'equipment'
+    | 'sensor'
+    | 'tank'
+    | 'circuit'
+    | 'rcd'
+    | 'site'
+    | 'state'
+    | 'gateway'
+    | 'system'
+    | 'room'
+    | 'matter';
   key: string;
   name: string;
 }
