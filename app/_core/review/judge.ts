@@ -1,6 +1,7 @@
 import type { Context, View } from './context';
 import { coursesOf } from './courses';
-import { actedIn, judgementOf } from './judgement';
+import { judgementOf } from './judgement';
+import { leanedOnIn } from './news';
 import type { Courses } from './outcome';
 import { remediesOf } from './remedies-of';
 import { rangeChanges } from './range';
@@ -56,7 +57,9 @@ function inBothColumns(
 ): { claimed: Judgement; tested: Judgement; courses: Courses[] } {
   const courses = coursesOf(context, view, subject, 'claimed');
   const claimed = judgementOf(context, view, subject, courses, 'claimed');
-  const leansOnUntested = actedIn(courses).some((key) => !context.credit.tested(key));
+  const leansOnUntested = courses.trials.some((trial) =>
+    [...leanedOnIn(trial)].some((key) => !context.credit.tested(key)),
+  );
   if (!leansOnUntested)
     return { claimed, tested: judgementOf(context, view, subject, courses, 'tested'), courses: [courses] };
   const again = coursesOf(context, view, subject, 'tested');

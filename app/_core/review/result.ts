@@ -171,6 +171,8 @@ export interface SystemReview {
   inputs: OpenInput[];
   /** The one figure whose range, if narrowed, would settle most verdicts. */
   askNext: string | null;
+  /** Unsure cases that were asked figure by figure what would change them; absent where nobody asked. */
+  askedOf?: string[];
   /** Named hazards that the model does not carry. */
   notModelled: string[];
 }

@@ -86,6 +86,7 @@ describe('the busiest hour of the last normal day', () => {
     at: () => ({ x: new Float64Array(), on: [], dayLow: new Float64Array(), dayHigh: new Float64Array() }),
     restless: false,
     startsPerDay,
+    acted: new Set(),
     dayLow: new Float64Array(),
     dayHigh: new Float64Array(),
   });
