@@ -28,6 +28,8 @@ export function concerned({ facility, system }: Context, thing: CaseThing): Equi
     case 'state':
     case 'gateway':
     case 'system':
+    case 'room':
+    case 'matter':
       return equipment;
   }
 }

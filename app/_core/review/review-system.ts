@@ -38,7 +38,7 @@ export function reviewSystem(
     return c;
   });
   const review = assemble(context, cases.sort(compareCases));
-  return ask ? { ...review, ...askNext(context, subjects, review.cases, review.inputs) } : review;
+  return ask ? { ...review, ...askNext(context, subjects, review.cases, review.findings, review.inputs) } : review;
 }
 
 /** Put judged cases together into a review. */

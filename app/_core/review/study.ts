@@ -96,3 +96,10 @@ export interface Study {
   /** Fault cases and combinations tried. */
   tried: number;
 }
+
+/** The longer look at a system, or how far it is. */
+export type StudyState =
+  | { state: 'ready'; study: Study }
+  /** Being computed, or waiting for it; `before` is what it said before a change. */
+  | { state: 'under-way'; before: Study | null }
+  | { state: 'broken' };

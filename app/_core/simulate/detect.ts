@@ -1,6 +1,7 @@
 import type { Air } from './plant';
 import type { Watch } from './watch';
-import { evaluate, rowSlope, type WatchTable } from './watch-table';
+import { gaugeSlope, readGauges } from './gauges';
+import { past, type WatchTable } from './watch-table';
 
 /** How far a cubic can rise above both its ends, for each unit of slope × h there: the greatest value of z·(1 − z)². */
 const REACH = 4 / 27;
@@ -55,23 +56,30 @@ export interface End {
 }
 
 /**
- * First change of any watch between two ends of a step of length h, s. The table's `from` must hold the values at the
- * first end; its `to` receives those at the second. No threshold is stepped over: a value that goes beyond and comes back
+ * First change of any watch between two ends of a step of length h, s. The gauges' `from` must hold the readings at the
+ * first end; their `to` receives those at the second. No threshold is stepped over: a value that goes beyond and comes back
  * within the step is found from its slopes.
  */
 export function firstCrossing(table: WatchTable, h: number, a: End, b: End): Crossing | null {
-  evaluate(table, b.x, b.air, table.to);
-  const { from, to } = table;
+  const { gauges } = table;
+  const { from, to, low, high, rows } = gauges;
+  readGauges(gauges, b.x, b.air, to);
   let first: Crossing | null = null;
-  for (let i = 0; i < from.length; i++) {
-    const g0 = from[i] as number;
-    const g1 = to[i] as number;
-    // A lost signal compares with nothing, and a latched watch lies at −∞.
-    if (!(g1 > Number.NEGATIVE_INFINITY)) continue;
-    const s0 = h * rowSlope(table, i, a.x, a.f, a.air);
-    const s1 = h * rowSlope(table, i, b.x, b.f, b.air);
-    const at = firstRise(Math.min(g0, 0), g1, s0, s1);
-    if (at >= 0 && (first === null || at < first.at)) first = { watch: table.watches[i] as Watch, at };
+  for (let g = 0; g < gauges.count; g++) {
+    const v0 = from[g] as number;
+    const v1 = to[g] as number;
+    const s0 = h * gaugeSlope(gauges, g, a.x, a.f, a.air);
+    const s1 = h * gaugeSlope(gauges, g, b.x, b.f, b.air);
+    // Between the nearest thresholds on its whole way: the common case, left at once.
+    const top = (v0 > v1 ? v0 : v1) + REACH * ((s0 > 0 ? s0 : 0) + (s1 < 0 ? -s1 : 0));
+    const bottom = (v0 < v1 ? v0 : v1) - REACH * ((s0 < 0 ? -s0 : 0) + (s1 > 0 ? s1 : 0));
+    if (top <= (high[g] as number) && bottom >= (low[g] as number)) continue;
+    for (const row of rows[g] as Int32Array) {
+      const scale = table.a[row] as number;
+      if (scale === 0) continue;
+      const at = firstRise(Math.min(past(table, row, v0), 0), past(table, row, v1), scale * s0, scale * s1);
+      if (at >= 0 && (first === null || at < first.at)) first = { watch: table.watches[row] as Watch, at };
+    }
   }
   return first;
 }

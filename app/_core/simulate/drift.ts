@@ -1,4 +1,5 @@
 import type { Watch } from './watch';
+import { past } from './watch-table';
 import type { World } from './world';
 
 const DAY = 86_400;
@@ -15,7 +16,11 @@ export interface Drift {
   windowS: number;
   /** Rows of the watches that matter. */
   rows: number[];
-  now: Float64Array;
+  /** Their gauges, each once, and the least and most these read in this window. */
+  gauges: number[];
+  least: Float64Array;
+  most: Float64Array;
+  /** How near each watch came in the window before. */
   before: Float64Array;
   /** What has changed for good so far, and the number of the window in which it last did. */
   turned: number;
@@ -37,24 +42,29 @@ const MATTERS: ReadonlySet<Watch['role']> = new Set<Watch['role']>([
 export function driftOf(world: World): Drift {
   const matters = (w: Watch) => MATTERS.has(w.role) && w.signal.kind !== 'lost' && w.signal.kind !== 'constant';
   const rows = world.table.watches.map((w, i) => (matters(w) ? i : -1)).filter((i) => i >= 0);
+  const gauges = [...new Set(rows.map((row) => world.table.gaugeOf[row] as number))];
   const { room, devices } = world.machine;
   const byTheDay = !room.steady || devices.some((d) => d.regulated.kind === 'hours');
   return {
     windowS: byTheDay ? DAY : DAY / 2,
     rows,
-    now: new Float64Array(rows.length).fill(Number.NEGATIVE_INFINITY),
+    gauges,
+    least: new Float64Array(world.table.gauges.count).fill(Number.POSITIVE_INFINITY),
+    most: new Float64Array(world.table.gauges.count).fill(Number.NEGATIVE_INFINITY),
     before: new Float64Array(rows.length).fill(Number.NEGATIVE_INFINITY),
     turned: 0,
     turnedIn: 0,
   };
 }
 
-/** Take note of an accepted step; the table's `from` holds the present. */
-export function followDrift(drift: Drift, world: World): void {
-  const { from } = world.table;
-  for (let i = 0; i < drift.rows.length; i++) {
-    const past = from[drift.rows[i] as number] as number;
-    if (past > (drift.now[i] as number)) drift.now[i] = past;
+/** Take note of an accepted step; the gauges have been looked at there. */
+export function followDrift({ gauges, least, most }: Drift, world: World): void {
+  const { from } = world.table.gauges;
+  for (let i = 0; i < gauges.length; i++) {
+    const g = gauges[i] as number;
+    const reading = from[g] as number;
+    if (reading < (least[g] as number)) least[g] = reading;
+    if (reading > (most[g] as number)) most[g] = reading;
   }
 }
 
@@ -73,13 +83,21 @@ export function nothingLeftToHappen(drift: Drift, world: World, untilS: number):
     drift.turned = turned;
     drift.turnedIn = windows;
   }
+  const nearest = drift.rows.map((row) => nearestIn(drift, world, row));
   const over =
     windows >= drift.turnedIn + 2 &&
     quiet(world) &&
-    drift.rows.every((row, i) => leadsNowhere(drift, world.table.watches[row] as Watch, i, left));
-  drift.before.set(drift.now);
-  drift.now.fill(Number.NEGATIVE_INFINITY);
+    drift.rows.every((row, i) => leadsNowhere(drift, world.table.watches[row] as Watch, i, nearest, left));
+  drift.before.set(nearest);
+  drift.least.fill(Number.POSITIVE_INFINITY);
+  drift.most.fill(Number.NEGATIVE_INFINITY);
   return over;
+}
+
+/** How near a watch came to its threshold in this window: below 0 by as much as was left. */
+function nearestIn({ least, most }: Drift, { table }: World, row: number): number {
+  const g = table.gaugeOf[row] as number;
+  return past(table, row, (table.a[row] as number) > 0 ? (most[g] as number) : (least[g] as number));
 }
 
 /** How much has changed that nothing but a person changes back. */
@@ -101,9 +119,9 @@ function quiet(world: World): boolean {
   );
 }
 
-function leadsNowhere(drift: Drift, w: Watch, i: number, windowsLeft: number): boolean {
+function leadsNowhere(drift: Drift, w: Watch, i: number, nearest: number[], windowsLeft: number): boolean {
   if (w.active) return true;
-  const now = drift.now[i] as number;
+  const now = nearest[i] as number;
   const nearer = Math.max(0, now - (drift.before[i] as number));
   return now * (1 - RESERVE) + HASTE * nearer * windowsLeft < 0;
 }

@@ -7,7 +7,7 @@ import { flip } from './react';
 import { readSlope } from './signal';
 import { linearise, ratesAt, step, type Tolerance } from './stepper';
 import { pastThreshold, type Watch } from './watch';
-import { evaluate, rowSlope } from './watch-table';
+import { look, rowsWithin } from './watch-table';
 import type { World } from './world';
 
 /** A world on its way, with the buffers the way needs. */
@@ -98,16 +98,17 @@ function take(m: March, h: number, stop: number): Watch | null {
   const crossing = firstCrossing(world.table, h, a, b);
   if (crossing) land(m, crossing.watch, h * crossing.at, h);
   else arrive(m, end);
-  if (crossing) evaluate(world.table, world.x, m.a.air, world.table.from);
-  // The values at the far end, just looked at, are those of the next step's near end.
-  else [world.table.from, world.table.to] = [world.table.to, world.table.from];
+  const { gauges } = world.table;
+  if (crossing) look(world.table, world.x, m.a.air);
+  // The readings at the far end, just taken, are those of the next step's near end.
+  else [gauges.from, gauges.to] = [gauges.to, gauges.from];
   arrived(m, crossing?.watch ?? null);
   return crossing ? crossing.watch : null;
 }
 
 /**
- * Take note of where the world has arrived: time, state and rates are set, `m.a.air` is the air there, and the table's
- * `from` holds the watches there.
+ * Take note of where the world has arrived: time, state and rates are set, `m.a.air` is the air there, and the
+ * gauges have been looked at there.
  * @param changed the watch that sits on its threshold and changes now, with all that are tied with it
  */
 export function arrived(m: March, changed: Watch | null): void {
@@ -124,12 +125,9 @@ const TIE = 1e-3;
 function flipTogether(m: March, first: Watch): void {
   const { world, a } = m;
   const { table } = world;
-  const tied = table.watches.filter((w, i) => {
-    if (w === first) return false;
-    const slope = rowSlope(table, i, world.x, world.stepper.f, a.air);
-    return slope > 0 && (table.from[i] as number) + TIE * slope > 0;
-  });
-  for (const w of [first, ...tied]) flip(world, w);
+  const tied = rowsWithin(table, TIE, world.x, world.stepper.f, a.air);
+  flip(world, first);
+  for (const row of tied) if (table.watches[row] !== first) flip(world, table.watches[row] as Watch);
 }
 
 /** The end of the step becomes the present, and `a` the place for the next one. */

@@ -1,6 +1,7 @@
 import { type Device, phaseAt } from './device';
 import type { AlarmWatch } from './machine';
 import { returnLost } from './mode';
+import { retire } from './watch-table';
 import type { World } from './world';
 
 /** Follow every alarm that has not been raised yet: begin its delay, drop it, or raise it if its message can travel. */
@@ -20,6 +21,8 @@ export function raiseAlarms(world: World): void {
     if (world.t - since < alarm.delayS - 1e-6) continue;
     if (!alarm.path.every((phases) => phaseAt(phases, world.t).live)) continue;
     world.record.alarms.set(alarm.key, world.t);
+    // Raised once is raised: what it compares is not looked at again.
+    for (const w of alarm.watches) retire(world.table, w);
   }
 }
 

@@ -1,6 +1,6 @@
 import type { LimitWatch } from './machine';
 import type { Watch } from './watch';
-import { renew } from './watch-table';
+import { renew, retire } from './watch-table';
 import type { World } from './world';
 
 /** Flip a watch and do what follows from it at once. */
@@ -15,7 +15,7 @@ export function flip(world: World, w: Watch): void {
       floorWet(world, w);
       return;
     case 'sign':
-      if (w.active) note(world.record.signs, world.machine.signs[w.owner]?.aspect ?? '', world.t);
+      if (w.active) signSeen(world, w);
       return;
     case 'cut-out':
       world.record.events.push({
@@ -47,8 +47,12 @@ function deviceKey(world: World, w: Watch): string {
   return world.machine.devices[w.owner]?.key ?? '';
 }
 
-function note(times: Map<string, number>, key: string, t: number): void {
-  if (!times.has(key)) times.set(key, t);
+/** Of each aspect only the first sign counts, wherever it shows. */
+function signSeen({ machine, record, table, t }: World, w: Watch): void {
+  const aspect = machine.signs[w.owner]?.aspect ?? '';
+  if (record.signs.has(aspect)) return;
+  record.signs.set(aspect, t);
+  for (const sign of machine.signs) if (sign.aspect === aspect) retire(table, sign.watch);
 }
 
 /** Water on the floor is harm at once and stays; it is no exposure that could end. */

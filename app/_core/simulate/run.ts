@@ -11,7 +11,7 @@ import { limitRun } from './regulate';
 import { settle } from './settle';
 import { makeStepper, ratesAt, TOLERANCE, type Tolerance } from './stepper';
 import { fireDue, nextTimer } from './timers';
-import { evaluate, renew, watchTable } from './watch-table';
+import { look, pastRows, renew, watchTable } from './watch-table';
 import { emptyRecord, type Exposure, type Record, type World } from './world';
 
 const HOUR = 3600;
@@ -123,7 +123,7 @@ function hourAt(clockS: number): number {
 function calm(world: World, regimes: RegimeWatches): void {
   settle(world, regimes);
   ratesAt(world.stepper, world.t, world.hour, world.x, world.stepper.f);
-  evaluate(world.table, world.x, world.stepper.air, world.table.from);
+  look(world.table, world.x, world.stepper.air);
   keepKnot(world);
 }
 
@@ -136,8 +136,8 @@ function enterHour(world: World): void {
 }
 
 function overdue(world: World): boolean {
-  evaluate(world.table, world.x, world.stepper.air, world.table.from);
-  return world.table.from.some((past) => past > 0);
+  look(world.table, world.x, world.stepper.air);
+  return pastRows(world.table).length > 0;
 }
 
 function addTurningPoints(world: World): void {

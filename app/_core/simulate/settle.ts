@@ -4,7 +4,7 @@ import { harm, flip } from './react';
 import { regulate } from './regulate';
 import { type RegimeWatches, returnLost, setMode, stagnant } from './mode';
 import type { Watch } from './watch';
-import { evaluate } from './watch-table';
+import { look, pastRows } from './watch-table';
 import type { World } from './world';
 
 /** Rounds of the fixed point before a plan counts as contradicting itself. */
@@ -58,15 +58,11 @@ function supply(world: World): boolean {
 }
 
 function compare(world: World): boolean {
-  let changed = false;
   const { table } = world;
-  evaluate(table, world.x, world.stepper.air, table.from);
-  for (let i = 0; i < table.watches.length; i++) {
-    if (!((table.from[i] as number) > 0)) continue;
-    flip(world, table.watches[i] as Watch);
-    changed = true;
-  }
-  return changed;
+  look(table, world.x, world.stepper.air);
+  const rows = pastRows(table);
+  for (const row of rows) flip(world, table.watches[row] as Watch);
+  return rows.length > 0;
 }
 
 /** A return pump that draws air loses its prime and does not find it again by itself. */

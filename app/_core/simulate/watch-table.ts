@@ -1,67 +1,122 @@
+import { type Gauges, gaugeSlope, gaugesOf, readGauges, scaleOf } from './gauges';
 import type { Air } from './plant';
-import { readSlope } from './signal';
-import { pastThreshold, type Watch } from './watch';
+import type { Watch } from './watch';
 
 /**
- * All watches of a run as rows of numbers, because they are looked at after every step. A row of a linear signal gives
- * how far the watch is past its next threshold as a·x[index] + b; the others are asked one by one.
+ * All watches of a run as rows of numbers, because they are looked at after every step: a row says how far its watch is past
+ * its next threshold as a × reading of its gauge + b. Above 0 it must change; −∞ when it never will.
  */
 export interface WatchTable {
-  watches: Watch[];
+  watches: readonly Watch[];
   rows: Map<Watch, number>;
-  /** 1 where a·x + b holds. */
-  linear: Uint8Array;
-  index: Int32Array;
+  gauges: Gauges;
+  /** Gauge of each row; −1 for a lost signal. */
+  gaugeOf: Int32Array;
   a: Float64Array;
   b: Float64Array;
-  /** Past its threshold at the beginning and at the end of the step under consideration. */
-  from: Float64Array;
-  to: Float64Array;
+  /** 1 when nothing more is wanted of a watch. */
+  retired: Uint8Array;
 }
 
 /** A table over a machine's watches. */
-export function watchTable(watches: Watch[]): WatchTable {
+export function watchTable(watches: readonly Watch[]): WatchTable {
   const n = watches.length;
+  const gauges = gaugesOf(watches);
   const table: WatchTable = {
     watches,
     rows: new Map(watches.map((w, i) => [w, i])),
-    linear: new Uint8Array(n),
-    index: new Int32Array(n),
+    gauges,
+    gaugeOf: new Int32Array(n).fill(-1),
     a: new Float64Array(n),
-    b: new Float64Array(n),
-    from: new Float64Array(n),
-    to: new Float64Array(n),
+    b: new Float64Array(n).fill(Number.NEGATIVE_INFINITY),
+    retired: new Uint8Array(n),
   };
-  for (const w of watches) renew(table, w);
+  for (let g = 0; g < gauges.count; g++) {
+    for (const row of gauges.rows[g] as Int32Array) {
+      table.gaugeOf[row] = g;
+      setRow(table, row);
+    }
+    setBounds(table, g);
+  }
   return table;
 }
 
 /** Bring a row up to date after its watch has changed. */
 export function renew(table: WatchTable, w: Watch): void {
-  const i = table.rows.get(w);
-  if (i === undefined) return;
-  const done = w.active && w.latched;
+  const row = table.rows.get(w);
+  const g = row === undefined ? -1 : (table.gaugeOf[row] as number);
+  if (row === undefined || g < 0) return;
+  setRow(table, row);
+  setBounds(table, g);
+}
+
+/** Look at a watch no more: all that it could tell is known. */
+export function retire(table: WatchTable, w: Watch): void {
+  const row = table.rows.get(w);
+  if (row === undefined) return;
+  table.retired[row] = 1;
+  renew(table, w);
+}
+
+function setRow(table: WatchTable, row: number): void {
+  const w = table.watches[row] as Watch;
+  const done = (w.active && w.latched) || table.retired[row] === 1;
   const toward = w.active ? -w.sign : w.sign;
-  table.linear[i] = done || w.signal.kind === 'linear' ? 1 : 0;
-  table.index[i] = w.signal.index;
-  table.a[i] = done ? 0 : toward * w.signal.scale;
-  table.b[i] = done ? Number.NEGATIVE_INFINITY : toward * (w.signal.offset - (w.active ? w.off : w.on));
+  const { scale, offset } = scaleOf(w.signal);
+  table.a[row] = done ? 0 : toward * scale;
+  table.b[row] = done ? Number.NEGATIVE_INFINITY : toward * (offset - (w.active ? w.off : w.on));
 }
 
-/** How far every watch is past its next threshold, into `out`. */
-export function evaluate(table: WatchTable, x: Float64Array, air: Air, out: Float64Array): void {
-  const { watches, linear, index, a, b } = table;
-  for (let i = 0; i < watches.length; i++) {
-    out[i] =
-      linear[i] === 1
-        ? (a[i] as number) * (x[index[i] as number] as number) + (b[i] as number)
-        : pastThreshold(watches[i] as Watch, x, air);
+function setBounds({ gauges, a, b }: WatchTable, g: number): void {
+  let low = Number.NEGATIVE_INFINITY;
+  let high = Number.POSITIVE_INFINITY;
+  const rows = gauges.rows[g] as Int32Array;
+  for (let r = 0; r < rows.length; r++) {
+    const row = rows[r] as number;
+    const slope = a[row] as number;
+    const threshold = -(b[row] as number) / slope;
+    if (slope > 0 && threshold < high) high = threshold;
+    else if (slope < 0 && threshold > low) low = threshold;
   }
+  gauges.low[g] = low;
+  gauges.high[g] = high;
 }
 
-/** Slope of row i in time, per second. */
-export function rowSlope(table: WatchTable, i: number, x: Float64Array, f: Float64Array, air: Air): number {
-  if (table.linear[i] === 1) return (table.a[i] as number) * (f[table.index[i] as number] as number);
-  const w = table.watches[i] as Watch;
-  return (w.active ? -w.sign : w.sign) * readSlope(w.signal, x, f, air);
+/** How far row i is past its next threshold at a reading of its gauge. */
+export function past(table: WatchTable, row: number, reading: number): number {
+  return (table.a[row] as number) * reading + (table.b[row] as number);
+}
+
+/** Read every gauge at the present state; all that follows is asked of that. */
+export function look(table: WatchTable, x: Float64Array, air: Air): void {
+  readGauges(table.gauges, x, air, table.gauges.from);
+}
+
+/** Rows past their thresholds where the gauges stand, in order. */
+export function pastRows(table: WatchTable): number[] {
+  const { count, rows, low, high, from } = table.gauges;
+  const found: number[] = [];
+  for (let g = 0; g < count; g++) {
+    const reading = from[g] as number;
+    if (reading >= (low[g] as number) && reading <= (high[g] as number)) continue;
+    for (const row of rows[g] as Int32Array) if (past(table, row, reading) > 0) found.push(row);
+  }
+  return found.sort((one, other) => one - other);
+}
+
+/** Rows that will be past their thresholds within a time, s, if all goes on as it does; in order. */
+export function rowsWithin(table: WatchTable, timeS: number, x: Float64Array, f: Float64Array, air: Air): number[] {
+  const { count, rows, low, high, from } = table.gauges;
+  const found: number[] = [];
+  for (let g = 0; g < count; g++) {
+    const slope = gaugeSlope(table.gauges, g, x, f, air);
+    const reading = from[g] as number;
+    const then = reading + timeS * slope;
+    if (then >= (low[g] as number) && then <= (high[g] as number)) continue;
+    for (const row of rows[g] as Int32Array) {
+      const rising = (table.a[row] as number) * slope;
+      if (rising > 0 && past(table, row, reading) + timeS * rising > 0) found.push(row);
+    }
+  }
+  return found.sort((one, other) => one - other);
 }

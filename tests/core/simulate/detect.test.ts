@@ -4,7 +4,7 @@ import { stillAir } from '#core/simulate/air';
 import { type End, firstCrossing, firstRise } from '#core/simulate/detect';
 import { linear } from '#core/simulate/signal';
 import { type Watch, watch } from '#core/simulate/watch';
-import { evaluate, watchTable } from '#core/simulate/watch-table';
+import { look, watchTable } from '#core/simulate/watch-table';
 
 /** The cubic through both ends, and where a plain scan of it first finds it above 0. */
 function scanned(g0: number, g1: number, s0: number, s1: number): number {
@@ -75,7 +75,7 @@ function stepOf(a: [value: number, slope: number], b: [value: number, slope: num
     air: stillAir(),
   });
   const table = watchTable(watches);
-  evaluate(table, end(a).x, end(a).air, table.from);
+  look(table, end(a).x, end(a).air);
   return firstCrossing(table, H, end(a), end(b));
 }
 

@@ -3,7 +3,7 @@ import { airAt } from '#core/simulate/air';
 import { arrived, type March } from '#core/simulate/march';
 import { ratesAt } from '#core/simulate/stepper';
 import { pastThreshold, type Watch } from '#core/simulate/watch';
-import { evaluate } from '#core/simulate/watch-table';
+import { look } from '#core/simulate/watch-table';
 
 type Interpolate = (component: number, t: number) => number;
 
@@ -54,7 +54,7 @@ function arriveAt(m: March, t: number, x: Float64Array, watch: Watch | null): vo
   world.x = x;
   airAt(world.machine.room, world.stepper.clockS + t, world.hour, m.a.air);
   ratesAt(world.stepper, t, world.hour, x, world.stepper.f);
-  evaluate(world.table, x, m.a.air, world.table.from);
+  look(world.table, x, m.a.air);
   arrived(m, watch);
 }
 

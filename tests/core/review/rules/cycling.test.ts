@@ -93,6 +93,7 @@ describe('the busiest hour of the last normal day', () => {
     }),
     restless: false,
     startsPerDay,
+    acted: new Set(),
     dayLow: new Float64Array(),
     dayHigh: new Float64Array(),
   });
