@@ -1,3 +1,4 @@
+import Link from 'next/link';
 import type { Facility } from '#core/facility/facility';
 import type { System } from '#core/facility/system';
 import type { Finding, SystemReview } from '#core/review/result';
@@ -77,7 +78,7 @@ function WhatToDo({ system, review, siteFindings, speech, at }: SystemBodyProps)
   );
 }
 
-function Unknowns({ facility, review, speech, mayDescribe }: SystemBodyProps) {
+function Unknowns({ facility, review, speech, at, mayDescribe }: SystemBodyProps) {
   const { inputs, askNext, notModelled } = review;
   return (
     <>
@@ -97,6 +98,9 @@ function Unknowns({ facility, review, speech, mayDescribe }: SystemBodyProps) {
         title="What was filled in"
         note={`${inputs.length} figures are defaults or carry a plausible range.`}
       >
+        <p>
+          <Link href={`${at}/calibration`}>What the readings say of figures that are hard to measure</Link>
+        </p>
         <Fold title="Show them with source and confidence">
           <InputsTable inputs={inputs} askNext={askNext} units={speech.units} />
         </Fold>
