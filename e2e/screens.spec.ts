@@ -114,6 +114,11 @@ const SCREENS: Record<string, (page: Page) => Promise<void>> = {
     await expect(page.getByText('Demonstration', { exact: true })).toBeVisible();
   },
   how: async (page) => void (await page.goto('/how')),
+  'almanac-table': async (page) => {
+    await page.goto('/almanac');
+    await page.getByRole('link', { name: 'Un-ionised part of ammonia' }).click();
+    await expect(page.getByRole('table').first()).toBeVisible();
+  },
   'not-found': async (page) => {
     await page.goto('/nowhere');
     await expect(page.getByText('Demonstration', { exact: true })).toBeVisible();

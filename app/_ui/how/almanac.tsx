@@ -1,3 +1,4 @@
+import Link from 'next/link';
 import type { ReactNode } from 'react';
 import { DEFAULT_PROFILES } from '#core/facility/profiles';
 import { FAULTS, UNCARRIED } from '#core/faults/catalogue';
@@ -91,7 +92,12 @@ function Figures() {
         id="laws"
         title="Laws"
         count={laws.length}
-        note="Outside its published range a law goes on by a documented extension, and the fault case is marked “outside validity”."
+        note={
+          <>
+            Outside its published range a law goes on by a documented extension, and the fault case is marked “outside
+            validity”. Tables made of them stand in the <Link href="/almanac">Almanac</Link>.
+          </>
+        }
       >
         <Ledger
           caption="Laws of water, heat, oxygen and flow"
@@ -108,7 +114,7 @@ interface TableProps {
   id: string;
   title: string;
   count: number;
-  note: string;
+  note: ReactNode;
   children: ReactNode;
 }
 
