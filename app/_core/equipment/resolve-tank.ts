@@ -10,7 +10,7 @@ import type { ResolvedTank } from './resolved';
 import { EITHER, type Fallback, LESS, LOSS, MORE, take, type Taker } from './take';
 
 /** Part of free-surface heat loss that is left under a lid. Common practice, no source. */
-const LID = 0.4;
+export const LID = 0.4;
 
 /** Roles that take part in the return's flow. */
 const FED = new Set<Tank['role']>(['display', 'holding', 'quarantine', 'nursery']);

@@ -4,6 +4,7 @@ import { driftOf, nothingLeftToHappen } from './drift';
 import type { Machine } from './machine';
 import { AFTER_EVENT, keepKnot, type March, march, marchTo } from './march';
 import { regimeWatches, type RegimeWatches } from './mode';
+import { hasTurned, keptMode } from './mode-kept';
 import { POUR_S, pourBack } from './pour-back';
 import { beginExposure } from './react';
 import { leftRange } from './outside';
@@ -47,6 +48,7 @@ export function run(machine: Machine, options: RunOptions): Record {
   const regimes = regimeWatches(machine);
   const m = march(world, options.tolerance ?? TOLERANCE, driftOf(world), dayWatch(world));
   calm(world, regimes);
+  const kept = keptMode(machine.mode);
   const alive = moving();
   while (!finished(m, options)) {
     alive(world.t);
@@ -55,7 +57,8 @@ export function run(machine: Machine, options: RunOptions): Record {
     const fired = changed === null && fireDue(world.timers, world.t + 1e-6);
     if (!changed && !fired && !overdue(world)) continue;
     calm(world, regimes);
-    m.h = Math.min(m.h, AFTER_EVENT);
+    // What only tells of the water leaves its course as it was: the step goes on as long as before.
+    if (hasTurned(kept, machine.mode)) m.h = Math.min(m.h, AFTER_EVENT);
   }
   closeExposures(world);
   world.record.endS = world.t;
