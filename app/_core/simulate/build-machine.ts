@@ -8,7 +8,7 @@ import { respirationFactor } from '../water/respiration';
 import { roomAir, stillAir } from './air';
 import type { Build, Snapshot } from './build';
 import { buildAlarms } from './build-alarms';
-import { bacteriaOf } from './build-brought';
+import { bacteriaOf, hosesOf } from './build-brought';
 import { carriedIn } from './build-carried';
 import { buildDevice } from './build-device';
 import { buildLimits, buildSigns, type ProfileOf } from './build-limits';
@@ -77,6 +77,7 @@ export function buildMachine(blueprint: Blueprint): Machine {
     refilled: !topOffUpset(build) && build.upset.emptyReservoirs.size === 0,
     mains: mainsOf(build),
     bacteria: bacteriaOf(build),
+    hoses: hosesOf(build),
     dumped: dumpedOf(build),
     putBack: build.upset.newWater,
     clockOffS: build.upset.clockOffS,
