@@ -4,6 +4,7 @@ import { LIMIT_QUANTITIES, type ToleranceProfile } from '#core/facility/stock';
 import { SYSTEM_KINDS } from '#core/facility/system';
 import type { Safeguard } from '#core/plans/safeguard';
 import { type Person, ROLES, type Shift } from '#core/rota/rota';
+import { LIMIT_BOUNDS } from '#shape/facility/tolerance-profile';
 import { ASPECTS, type RoundSlot } from '#core/rounds/slot';
 import fc from 'fast-check';
 import { anyFigure, anyName, anyNumber, anyText, maybe, someOf } from './any-figure';
@@ -31,6 +32,7 @@ function anySite(safeguards: readonly Safeguard[], people: readonly string[]): f
       starts === undefined
         ? fc.constant(undefined)
         : maybe(fc.record({ ...generator, safeguard: fc.constant(starts) })),
+    mains: maybe(fc.record({ oxidantMgL: maybe(anyFigure(0, 5)), temperatureC: maybe(anyFigure(0, 30)) })),
     powerCut: maybe(fc.record({ means: anyText(), repairMin: minutes() })),
     watchdog: maybe(
       fc.record({
@@ -67,10 +69,10 @@ function anyProfiles(): fc.Arbitrary<ToleranceProfile[]> {
     fc.tuple(anyNumber(0, max), anyNumber(0, max)).map(([a, b]): [number, number] => [Math.min(a, b), Math.max(a, b)]);
   const usual = fc.record({ temperatureC: band(40), salinity: band(40), oxygenMgL: anyNumber(0, 20) });
   const limit = fc.record({ quantity: fc.constantFrom(...LIMIT_QUANTITIES), forMin: anyNumber(0, 600) });
-  const limits = fc.array(
-    fc.tuple(limit, anyBounds(0, 10)).map(([one, bounds]) => ({ ...one, ...bounds })),
-    { maxLength: 3 },
+  const bounded = limit.chain((one) =>
+    anyBounds(...LIMIT_BOUNDS[one.quantity]).map((bounds) => ({ ...one, ...bounds })),
   );
+  const limits = fc.array(bounded, { maxLength: 3 });
   const confidence = fc.constantFrom('good' as const, 'fair' as const, 'low' as const);
   return keyed('profile', fc.record({ name: anyName(), usual, limits, source: anyText(), confidence }));
 }

@@ -93,6 +93,13 @@ export function anyFigure(min: number, max: number): fc.Arbitrary<Figure> {
   );
 }
 
+/** A figure that is unknown or says where it is from. */
+export function anySourced(min: number, max: number): fc.Arbitrary<Figure> {
+  return fc
+    .tuple(anyFigure(min, max), anyText())
+    .map(([figure, source]) => (figure.value === null ? figure : { ...figure, source }));
+}
+
 /** The thing or nothing. */
 export function maybe<T>(thing: fc.Arbitrary<T>): fc.Arbitrary<T | undefined> {
   return fc.option(thing, { nil: undefined });

@@ -1,6 +1,6 @@
 import { SAFEGUARD_KINDS, type Safeguard } from '#core/plans/safeguard';
 import fc from 'fast-check';
-import { anyName, anyText, maybe } from './any-figure';
+import { anyName, anySourced, anyText, maybe } from './any-figure';
 
 /** A day of the calendar between 2000 and 2090. */
 export function anyDate(): fc.Arbitrary<string> {
@@ -32,6 +32,7 @@ function anySafeguard(owner: string, kind: Safeguard['kind']): fc.Arbitrary<Safe
     kind: fc.constant(kind),
     testEveryDays: fc.integer({ min: 1, max: 3650 }),
     tests: fc.array(test, { maxLength: 3 }),
+    failsOnDemand: maybe(anySourced(0, 1)),
     off: maybe(off.map(({ by, why, days: [since, until] }) => ({ by, why, since, until }))),
   }) as fc.Arbitrary<Safeguard>;
 }

@@ -1,10 +1,14 @@
 import type { AlarmDefinition } from '#core/alarms/definition';
+import { PAPER_KINDS, type Paper } from '#core/facility/paper';
 import type { Stock } from '#core/facility/stock';
 import {
+  FAILS_UNSEEN,
+  type FailureRate,
   EQUIPMENT_TYPES,
   type Equipment,
   type EquipmentType,
   type OperatingState,
+  PH_SCALES,
   SYSTEM_KINDS,
   type Sensor,
   type System,
@@ -12,7 +16,7 @@ import {
 } from '#core/facility/system';
 import type { Safeguard } from '#core/plans/safeguard';
 import fc from 'fast-check';
-import { anyFigure, anyName, anyNumber, maybe, maybeOneOf, someOf } from './any-figure';
+import { anyFigure, anyName, anyNumber, anySourced, maybe, maybeOneOf, someOf } from './any-figure';
 import { anyBounds, anyBy, anyPlan, maybeSafeguard, type PlanGround } from './any-plan';
 import { anyDate, anySafeguards } from './any-safeguard';
 import { anyTanks } from './any-tanks';
@@ -40,9 +44,13 @@ function anySensors(tanks: readonly Tank[], equipment: readonly string[], ground
       'flow',
       'salinity',
       'oxygen',
-      'ph',
     ),
     tank: fc.constantFrom(...tanks.map(({ key }) => key)),
+  });
+  const ph = fc.record({
+    quantity: fc.constant('ph'),
+    tank: fc.constantFrom(...tanks.map(({ key }) => key)),
+    phScale: maybe(fc.constantFrom(...PH_SCALES)),
   });
   const watts = fc.record({ quantity: fc.constant('watts'), equipment: fc.constantFrom(...equipment) });
   const wet = fc.record({ quantity: fc.constant('leak') });
@@ -50,10 +58,12 @@ function anySensors(tanks: readonly Tank[], equipment: readonly string[], ground
     name: anyName(),
     gateway: maybeOneOf(ground.gateways),
     accuracy: maybe(anyFigure(0, 10)),
+    lagS: maybe(anyFigure(0, 900)),
+    well: maybe(anyName()),
     calibrationDue: maybe(anyDate()),
   });
   return fc
-    .array(fc.tuple(fc.oneof(place, watts, wet), rest), { maxLength: 8 })
+    .array(fc.tuple(fc.oneof(place, place, ph, watts, wet), rest), { maxLength: 8 })
     .map((list) => list.map(([where, more], at) => ({ key: `sensor-${at}`, ...where, ...more }) as Sensor));
 }
 
@@ -67,9 +77,12 @@ function anyEquipment(
   const only = <T>(types: readonly EquipmentType[], thing: fc.Arbitrary<T>) =>
     types.includes(type) ? maybe(thing) : fc.constant(undefined);
   const reservoirs = tanks.filter(({ role }) => role === 'reservoir').map((tank) => tank.key);
+  const filled = tanks.map(({ role }) => role).filter((role) => role !== 'reservoir');
   const at: Partial<Record<EquipmentType, Tank['role'][]>> = {
     'return-pump': ['sump'],
-    'top-off': tanks.map(({ role }) => role).filter((role) => role !== 'reservoir'),
+    'top-off': filled,
+    supply: filled,
+    doser: filled,
   };
   const allowed = tanks.filter(({ role }) => at[type]?.includes(role) ?? true);
   const range = fc
@@ -82,12 +95,13 @@ function anyEquipment(
     type: fc.constant(type),
     tank: fc.constantFrom(...allowed.map((tank) => tank.key)),
     circuit: maybeOneOf(ground.circuits),
+    relay: maybe(anyName()),
     ratedW: maybe(anyFigure(0, 1000)),
     wattsRange: maybe(range),
     heatToWater: maybe(anyFigure(0, 1)),
     repairMin: maybe(anyFigure(0, 600)),
     bareBelowMm: length(),
-    flowLPerH: only(['return-pump', 'circulation-pump', 'filter', 'top-off'], anyFigure(0, 10_000)),
+    flowLPerH: only(['return-pump', 'circulation-pump', 'filter', 'top-off', 'doser', 'supply'], anyFigure(0, 10_000)),
     coolingW: only(['chiller'], anyFigure(0, 5000)),
     gasTransferLPerH: only(['skimmer', 'circulation-pump', 'air-blower'], anyFigure(0, 5000)),
     stones: only(
@@ -96,7 +110,18 @@ function anyEquipment(
     ),
     floodsAboveMm: only(['skimmer'], anyFigure(0, 100)),
     floodLPerHPerMm: only(['skimmer'], anyFigure(0, 10)),
-    source: type === 'top-off' ? fc.constantFrom('mains', ...reservoirs) : fc.constant(undefined),
+    source:
+      type === 'top-off' || type === 'supply'
+        ? fc.constantFrom('mains', ...reservoirs)
+        : only(['doser'], fc.constantFrom('mains', ...reservoirs)),
+    bringsSalinity: only(['supply'], anyFigure(0, 40)),
+    bringsC: only(['supply'], anyFigure(0, 40)),
+    nitrifiesGPerDay: only(['filter'], anyFigure(0, 500)),
+    ozoneGPerH: only(['ozone'], anyFigure(0, 50)),
+    dosesMmolPerL: only(['doser'], anyFigure(-2000, 2000)),
+    co2GPerH: only(['co2'], anyFigure(0, 50)),
+    hopperG: only(['feeder'], anyFigure(0, 2000)),
+    removes: only(['dechlorinator'], anyFigure(0, 1)),
     wasteLPerH: waste,
     wasteToMm: waste,
   });
@@ -143,6 +168,16 @@ function anyStock(tanks: readonly Tank[], ground: SiteGround): fc.Arbitrary<Stoc
   return fc.array(rest, { maxLength: 3 }).map((list) => list.map((one, at) => ({ key: `stock-${at}`, ...one })));
 }
 
+function anyRates(system: string, safeguards: readonly Safeguard[]): fc.Arbitrary<FailureRate[]> {
+  const of = fc.oneof(
+    fc.record({ fault: fc.constant('state-alone'), thing: fc.constant(system) }),
+    fc.record({ fault: fc.constant(FAILS_UNSEEN), thing: fc.constantFrom(...safeguards.map(({ key }) => key)) }),
+  );
+  return fc
+    .array(fc.tuple(of, anySourced(0, 100)), { maxLength: 3 })
+    .map((list) => list.map(([what, perYear], at) => ({ key: `rate-${at}`, ...what, perYear })));
+}
+
 function anyStates(safeguards: readonly Safeguard[]): fc.Arbitrary<OperatingState[]> {
   return someOf(['feeding', 'water-change', 'night'] as const).chain((names) =>
     fc.tuple(
@@ -157,6 +192,11 @@ function anyStates(safeguards: readonly Safeguard[]): fc.Arbitrary<OperatingStat
       ),
     ),
   );
+}
+
+function anyPapers(): fc.Arbitrary<Paper[]> {
+  const one = fc.record({ kind: fc.constantFrom(...PAPER_KINDS), on: anyDate(), note: maybe(anyName()) });
+  return fc.array(one, { maxLength: 3 }).map((list) => list.map((paper, at) => ({ key: `paper-${at}`, ...paper })));
 }
 
 /** A valid system with this key on this site. */
@@ -202,6 +242,11 @@ function withTheRest(
     room: fc.constantFrom(...ground.rooms),
     salinity: anyFigure(0, 60),
     feedGPerDay: maybe(anyFigure(0, 1000)),
+    feedProtein: maybe(anyFigure(0, 1)),
+    fedAtH: maybe(fc.uniqueArray(fc.nat(23), { minLength: 1, maxLength: 5 })),
+    ph: maybe(anyFigure(6, 9)),
+    phScale: maybe(fc.constantFrom(...PH_SCALES)),
+    alkalinityMmolL: maybe(anyFigure(0, 6)),
     tanks: fc.constant(tanks),
     equipment: fc.tuple(...types.map(item)),
     sensors: fc.constant(sensors),
@@ -209,6 +254,8 @@ function withTheRest(
     safeguards: fc.constant(safeguards),
     alarms: anyAlarms(sensors, ground, safeguards),
     states: anyStates(safeguards),
+    rates: maybe(anyRates(key, safeguards)),
+    papers: maybe(anyPapers()),
   });
 }
 

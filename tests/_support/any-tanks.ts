@@ -42,6 +42,8 @@ function anyTank(key: string, role: Tank['role'], safeguards: readonly Safeguard
     rimMm: length(),
     drainDownMm: length(),
     outletMm: length(),
+    drainAboveMm: length(),
+    evaporationActivity: maybe(anyFigure(0, 2)),
     returnShare: fed ? maybe(anyFigure(0, 1)) : fc.constant(undefined),
     pumpDryMm: role === 'sump' ? length() : fc.constant(undefined),
   });

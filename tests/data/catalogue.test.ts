@@ -36,6 +36,7 @@ const ONLY_ADDED = [
   'reading',
   'record',
   'record_anchor',
+  'review_kept',
   'round',
   'round_entry',
   'round_signature',
@@ -171,6 +172,7 @@ async function fill(table: string): Promise<void> {
     round_signature: `'${SITE}', '${SITE}', '${SITE}', 'signed', now(), 'local', NULL`,
     incident: `'${SITE}', '${SITE}', 1, 'Flood', NULL, NULL, now(), 'local'`,
     incident_entry: `'${SITE}', '${SITE}', '${SITE}', 'log', now(), now(), 'local', '{}', NULL, NULL`,
+    review_kept: `'${SITE}', '${SITE}', '${SITE}', now(), now(), 'a', '1', ${zero}, '{}', ${zero}`,
     safeguard_test: `'${SITE}', '${SITE}', '${SITE}', now(), 'worked', NULL, NULL, now()`,
   };
   await query(`SET session_replication_role = replica; INSERT INTO ${table} VALUES (${rows[table]})`);

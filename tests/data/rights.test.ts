@@ -20,6 +20,7 @@ const ONLY_ADDED = [
   'reading',
   'record',
   'record_anchor',
+  'review_kept',
   'round',
   'round_entry',
   'round_signature',

@@ -1,8 +1,12 @@
 import { basename, join } from 'node:path';
 import { describe, expect, test } from 'vitest';
 import { z } from 'zod';
+import { FAULTS as FAULT_MODES, groupOf, UNCARRIED } from '#core/faults/catalogue';
+import { PAPER_KINDS } from '#core/facility/paper';
+import { RULES as RULES_LISTED } from '#core/review/rules/catalogue';
+import { listOf, modeNames } from '../_support/list-faults.mjs';
 import { catalogueFaults, type Entry, type EntryFile } from './inspect/catalogue';
-import { listFiles, ROOT } from './inspect/files';
+import { listFiles, ROOT, readText } from './inspect/files';
 
 const words = z.string().trim().min(3);
 const call = z.custom<(...given: unknown[]) => unknown>((value) => typeof value === 'function');
@@ -17,10 +21,12 @@ const RuleEntry = z.object({
   failing: call,
 });
 
-const FAULTS = 'app/_core/faults';
+const FAULTS = 'app/_core/faults/modes';
 const RULES = 'app/_core/review/rules';
-/** Files of the two folders that are no entry: what an entry is, what several share, and the list itself. */
-const SUPPORT: Record<string, string[]> = { [FAULTS]: ['catalogue', 'fault', 'upset'], [RULES]: ['catalogue', 'rule'] };
+/** Where the entries of a folder are listed. */
+const LISTS: Record<string, string> = { [FAULTS]: 'app/_core/faults/mode-list.ts', [RULES]: `${RULES}/catalogue.ts` };
+/** Files of the folders that are no entry: what an entry is, and the list itself. */
+const SUPPORT: Record<string, string[]> = { [RULES]: ['catalogue', 'rule'] };
 
 const load = async (path: string): Promise<Record<string, unknown>> => import(join(ROOT, path));
 
@@ -37,7 +43,7 @@ async function entryFiles(folder: string, exported: string): Promise<EntryFile[]
 
 /** The one array a catalogue exports. */
 async function listed(folder: string): Promise<Entry[]> {
-  const lists = Object.values(await load(`${folder}/catalogue.ts`)).filter((value) => Array.isArray(value));
+  const lists = Object.values(await load(LISTS[folder] ?? '')).filter((value) => Array.isArray(value));
   expect(lists.length).toBe(1);
   return lists[0] ?? [];
 }
@@ -59,6 +65,27 @@ describe.each([
     });
     expect(lacking).toEqual([]);
   });
+});
+
+test('the list of failure modes is as `npm run list-faults` writes it: run that after adding a file', () => {
+  expect(modeNames().length).toBeGreaterThan(100);
+  expect(readText('app/_core/faults/mode-list.ts')).toBe(listOf(modeNames()));
+});
+
+test('every failure mode stands in a row that belongs somewhere, and shares its water with one that is there', () => {
+  const modes = [...FAULT_MODES, ...UNCARRIED];
+  expect(modes.filter((mode) => groupOf(mode) === '').map(({ id }) => id)).toEqual([]);
+  const primary = new Set(FAULT_MODES.filter(({ sameAs }) => sameAs === undefined).map(({ id }) => id));
+  expect(FAULT_MODES.filter(({ sameAs }) => sameAs !== undefined && !primary.has(sameAs))).toEqual([]);
+});
+
+test('what a failure mode that is not carried asks for is there to be asked', () => {
+  const rules = new Set(RULES_LISTED.map(({ id }) => id));
+  const kinds: readonly string[] = PAPER_KINDS;
+  const asked = UNCARRIED.flatMap(({ id, asks }) => (asks ? [{ id, asks }] : []));
+  expect(asked.length).toBeGreaterThan(20);
+  const lacking = asked.filter(({ asks }) => ('rule' in asks ? !rules.has(asks.rule) : !kinds.includes(asks.paper)));
+  expect(lacking).toEqual([]);
 });
 
 describe('every rule is tried on its own two examples', () => {

@@ -6,6 +6,7 @@ import { checkPeople } from './references/check-people';
 import { checkPlans } from './references/check-plan';
 import { checkPower } from './references/check-power';
 import { checkProfiles } from './references/check-profiles';
+import { checkRates } from './references/check-rates';
 import { checkSafeguards } from './references/check-safeguards';
 import { checkSensors } from './references/check-sensors';
 import { checkStates } from './references/check-states';
@@ -35,6 +36,7 @@ const CHECKS: readonly ((scope: SystemScope, report: Report) => void)[] = [
   checkAlarms,
   checkStates,
   checkSafeguards,
+  checkRates,
 ];
 
 /**
@@ -57,6 +59,7 @@ export function checkReferences(facility: Facility, unread: ReadonlySet<string> 
     const scope = systemScope(system, at, site);
     report.names([...scope.path, 'room'], system.room, 'a room', site.rooms);
     for (const list of SYSTEM_LISTS) checkUnique(system[list], [...scope.path, list], report);
+    checkUnique(system.papers ?? [], [...scope.path, 'papers'], report);
     for (const check of CHECKS) check(scope, report);
   });
   return report.problems;

@@ -3,6 +3,7 @@ import type { Plan } from '../plans/plan';
 import type { Safeguard } from '../plans/safeguard';
 import type { CarriedOutBy } from './site';
 import type { Figure } from './figure';
+import type { Paper } from './paper';
 import type { Stock } from './stock';
 
 /** Kinds of system with a default tolerance profile. */
@@ -56,6 +57,24 @@ export interface System {
   safeguards: Safeguard[];
   alarms: AlarmDefinition[];
   states: OperatingState[];
+  /** How often things fail, as somebody found; nothing is known of the others. */
+  rates?: FailureRate[];
+  /** Dated statements of how hazards are met that the model does not carry. */
+  papers?: Paper[];
+}
+
+/** Stands in a rate for the failure of a safeguard that nobody sees before it is needed or tested. */
+export const FAILS_UNSEEN = 'fails-unseen';
+
+/** How often one failure mode befalls one thing, with where that is from. */
+export interface FailureRate {
+  key: string;
+  /** Id of the failure mode; `FAILS_UNSEEN` for a safeguard. */
+  fault: string;
+  /** Key of what it befalls; of an RCD group its name. */
+  thing: string;
+  /** Failures a year. Without a source it is not used. */
+  perYear: Figure;
 }
 
 /** A state the system is put into, and what ends it. */
@@ -95,6 +114,8 @@ export interface Tank {
   lossWPerK?: Figure;
   wall?: { material: 'glass' | 'acrylic' | 'concrete' | 'insulated'; thicknessMm: Figure; areaM2: Figure };
   cover: 'open' | 'lidded';
+  /** How strongly it evaporates, as a part of the pool equation at full activity: 0.5 calm, near 1 stirred; absent: by cover and role. */
+  evaporationActivity?: Figure;
   /** Freeboard: how far the rim stands above the running level, mm. */
   rimMm?: Figure;
   /** How far the level falls when the return stops, to the overflow's crest, mm. */
@@ -147,6 +168,8 @@ export interface Sensor {
   equipment?: string;
   gateway?: string;
   accuracy?: Figure;
+  /** The well it shares with other probes: what happens to one there happens to all. */
+  well?: string;
   /** How slowly it follows: time constant of a first-order lag, s. Absent: at once. */
   lagS?: Figure;
   /** For `ph`: the scale it is calibrated on; absent: the system's. */
@@ -185,6 +208,8 @@ export interface Equipment {
   /** The tank whose water it acts on (for a top-off: the tank it fills). */
   tank: string;
   circuit?: string;
+  /** The relay board or controller that switches it: what hangs on one fails together. */
+  relay?: string;
   ratedW?: Figure;
   /** Power a healthy one draws while running; outside it either way is abnormal. */
   wattsRange?: { minW: number; maxW: number };

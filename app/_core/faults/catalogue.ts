@@ -1,51 +1,34 @@
-import { fault as airStops } from './air-stops';
-import { fault as chillerOff } from './chiller-off';
-import { fault as chillerOn } from './chiller-on';
-import { fault as circuitTrips } from './circuit-trips';
-import { fault as circulationStops } from './circulation-stops';
-import { fault as controlProbeLost } from './control-probe-lost';
-import { fault as controlProbeOut } from './control-probe-out';
-import { fault as feedingNeverEnds } from './feeding-never-ends';
-import { fault as gatewaySilent } from './gateway-silent';
-import { fault as heaterOff } from './heater-off';
-import { fault as heaterOn } from './heater-on';
-import { fault as overflowBlocked } from './overflow-blocked';
-import { fault as rcdTrips } from './rcd-trips';
-import { fault as returnPumpsNothing } from './return-pumps-nothing';
-import { fault as returnStops } from './return-stops';
-import { fault as skimmerFloods } from './skimmer-floods';
-import { fault as skimmerStops } from './skimmer-stops';
-import { fault as stateAlone } from './state-alone';
-import { fault as topOffOff } from './top-off-off';
-import { fault as topOffOn } from './top-off-on';
-import { fault as utilityFails } from './utility-fails';
-import { fault as utilityFailsNoGenerator } from './utility-fails-no-generator';
-import { fault as wasteOpen } from './waste-open';
-import type { Fault } from './fault';
+import type { Fault, Mode, Uncarried } from './fault';
+import { MODES } from './mode-list';
+import rows from './rows.json';
 
-/** Every failure mode that is simulated, in the order of the catalogue page. To add one: write its file and list it here. */
-export const FAULTS: readonly Fault[] = [
-  heaterOn,
-  heaterOff,
-  controlProbeOut,
-  controlProbeLost,
-  returnStops,
-  returnPumpsNothing,
-  circuitTrips,
-  rcdTrips,
-  utilityFails,
-  utilityFailsNoGenerator,
-  topOffOn,
-  topOffOff,
-  overflowBlocked,
-  skimmerFloods,
-  airStops,
-  skimmerStops,
-  circulationStops,
-  chillerOff,
-  chillerOn,
-  wasteOpen,
-  feedingNeverEnds,
-  stateAlone,
-  gatewaySilent,
-];
+const LETTERS: readonly string[] = rows.flatMap((group) => group.rows);
+
+/** Order of a row in the catalogue of the trade: first what it belongs to, then its number. */
+function placeOf({ row }: Mode): number {
+  const letters = row.replace(/\d+$/, '');
+  return LETTERS.indexOf(letters) * 100 + Number(row.slice(letters.length));
+}
+
+/** Whether the model carries a mode. */
+function isCarried(mode: Mode): mode is Fault {
+  return !('carried' in mode);
+}
+
+/** What a mode belongs to, in words: heat, levels, power … */
+export function groupOf(mode: Mode): string {
+  return rows.find((group) => group.rows.includes(mode.row.replace(/\d+$/, '')))?.title ?? '';
+}
+
+const IN_ORDER: readonly Mode[] = [...MODES].sort((a, b) => placeOf(a) - placeOf(b) || (a.id < b.id ? -1 : 1));
+
+/** Every failure mode that is simulated, in the order of the catalogue page. To add one: write its file in `modes`. */
+export const FAULTS: readonly Fault[] = IN_ORDER.filter(isCarried);
+
+/** Every failure mode that the model cannot carry, in the same order. */
+export const UNCARRIED: readonly Uncarried[] = IN_ORDER.filter((mode): mode is Uncarried => !isCarried(mode));
+
+/** The modes that people look for by another name, but whose water is that of a fault. */
+export function alsoCalled(fault: Pick<Fault, 'id'>): Fault[] {
+  return FAULTS.filter((one) => one.sameAs === fault.id);
+}

@@ -45,6 +45,14 @@ export interface Upset {
   newWater: { salinity?: number; temperatureC?: number; oxidantMgL?: number } | null;
   /** Disinfectant of the mains reaches the water: part of it that nothing takes out, 0 to 1; null: as described. */
   mainsOxidantPasses: number | null;
+  /** What a supply or top-off brings is unlike what it should be, by equipment. */
+  brings: Map<string, { salinity?: number; temperatureC?: number; oxidantMgL?: number }>;
+  /** m³/s of untreated mains water that a hose lets run into a tank. */
+  hoses: Map<string, number>;
+  /** K by which a thermostat's two set points stand off those of its plan, by equipment. */
+  setPointShift: Map<string, number>;
+  /** No battery carries its circuit. */
+  batteriesFail: boolean;
   /** K that the room is off what is described. */
   roomShiftC: number;
   /** g of feed that falls in at once. */
@@ -83,6 +91,10 @@ export function noUpset(): Upset {
     reservoirSalinity: new Map(),
     newWater: null,
     mainsOxidantPasses: null,
+    brings: new Map(),
+    hoses: new Map(),
+    setPointShift: new Map(),
+    batteriesFail: false,
     roomShiftC: 0,
     feedDumpedG: 0,
     mutedAlarms: new Set(),

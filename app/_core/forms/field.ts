@@ -67,7 +67,8 @@ export type FieldKind =
   /** A number with where it comes from; `hours`: or one number for each hour of the day. */
   | { kind: 'figure'; unit: FieldUnit; hours: boolean }
   | { kind: 'choice'; options: readonly Option[] }
-  | { kind: 'choices'; options: readonly Option[] }
+  /** Several of a set; `numbers`: the file writes them as numbers. */
+  | { kind: 'choices'; options: readonly Option[]; numbers?: true }
   /** The rota, nobody, or some of these people. */
   | { kind: 'answered-by'; options: readonly Option[] }
   | { kind: 'group'; fields: readonly Field[] }

@@ -1,3 +1,5 @@
+import type { Figure } from '../facility/figure';
+
 export const SAFEGUARD_KINDS = [
   'cut-out',
   'interlock',
@@ -28,6 +30,8 @@ export interface Safeguard {
   kind: SafeguardKind;
   testEveryDays: number;
   tests: SafeguardTest[];
+  /** Part of the times it is needed at which it fails, 0 to 1, as somebody found. Without a source it is not used. */
+  failsOnDemand?: Figure;
   /** Taken out of service: by whom, why, and until when (ISO dates). */
   off?: { by: string; why: string; since: string; until: string };
 }

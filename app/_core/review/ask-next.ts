@@ -1,31 +1,59 @@
 import type { Context } from './context';
 import { changesOn, sidesOf } from './range';
-import type { FaultCase, OpenInput } from './result';
+import type { FaultCase, Finding, OpenInput } from './result';
 import type { Subject } from './trial';
 
+/** Unsure cases that are asked figure by figure: as many as there are findings that are read in full. Each costs a run a figure. */
+const MOST = 3;
+
+/** What a review says, and for which cases, of the figures that would change it. */
+export interface Asked {
+  inputs: OpenInput[];
+  askNext: string | null;
+  askedOf: string[];
+}
+
 /**
- * Which single figure, at the bad end of its plausible range and all others as they are, would change the verdict of the
- * gravest case that is unsure: the one worth measuring first.
+ * Which single figure, at the bad end of its plausible range and all others as they are, would change the verdict of a case
+ * that is unsure: of the gravest one, and of those that lead the findings.
  * @param cases gravest first
- * @returns the inputs with the case noted on those that change it, and the path to ask for; null when no figure does it alone
+ * @param findings most urgent first
+ * @returns the inputs with the cases noted on those that change them; the path to ask for next, null when no figure changes
+ *   the gravest alone; and the cases that were asked about, gravest first
  */
 export function askNext(
   context: Context,
   subjects: readonly Subject[],
   cases: readonly FaultCase[],
+  findings: readonly Finding[],
   inputs: readonly OpenInput[],
-): { inputs: OpenInput[]; askNext: string | null } {
-  const open = cases.find((c) => c.unsure);
-  const subject = subjects.find(
-    (s) => open && s.fault.id === open.fault && s.thing.key === open.thing.key && s.state === open.state,
-  );
-  if (!open || !subject) return { inputs: [...inputs], askNext: null };
-  const noted = inputs.map((input) => {
-    const changed = sidesOf(subject).some((side) => changesOn(context, subject, open.claimed, side, input.path));
-    return changed ? { ...input, changes: [open.id] } : input;
+): Asked {
+  const asked = worthAsking(cases, findings).flatMap((c) => {
+    const subject = subjects.find((s) => s.fault.id === c.fault && s.thing.key === c.thing.key && s.state === c.state);
+    return subject ? [{ case: c, subject }] : [];
   });
-  const [widest] = noted.filter((input) => input.changes.length > 0).sort((a, b) => spread(b) - spread(a));
-  return { inputs: noted, askNext: widest?.path ?? null };
+  const noted = inputs.map((input) => {
+    const changed = asked.filter(({ case: c, subject }) =>
+      sidesOf(subject).some((side) => changesOn(context, subject, c.claimed, side, input.path)),
+    );
+    return changed.length > 0 ? { ...input, changes: changed.map((one) => one.case.id) } : input;
+  });
+  const askedOf = asked.map((one) => one.case.id);
+  const [gravest] = askedOf;
+  return { inputs: noted, askNext: gravest === undefined ? null : (narrowing(noted, gravest)?.path ?? null), askedOf };
+}
+
+/** The figure that would narrow one case most, of those that change its verdict alone; null when none does. */
+export function narrowing(inputs: readonly OpenInput[], caseId: string): OpenInput | null {
+  const [widest] = inputs.filter(({ changes }) => changes.includes(caseId)).sort((a, b) => spread(b) - spread(a));
+  return widest ?? null;
+}
+
+/** The gravest unsure case, and the unsure ones that lead findings. */
+function worthAsking(cases: readonly FaultCase[], findings: readonly Finding[]): FaultCase[] {
+  const unsure = cases.filter((c) => c.unsure);
+  const leads = findings.flatMap(({ lines: [line] }) => (line && 'case' in line.from ? [line.from.case] : []));
+  return unsure.filter((c, i) => i === 0 || leads.includes(c.id)).slice(0, MOST);
 }
 
 /** Width of a plausible range as a part of the figure itself. */

@@ -51,15 +51,18 @@ export interface Context {
   view: (side: Side, only?: string | null) => View;
 }
 
-/** Set up the judging of one system. Nothing is simulated before it is asked for. */
-export function contextOf(facility: Facility, system: System, on: string): Context {
+/**
+ * Set up the judging of one system. Nothing is simulated before it is asked for.
+ * @param dead key of a safeguard that does not work though everybody counts on it; null when all do what is claimed
+ */
+export function contextOf(facility: Facility, system: System, on: string, dead: string | null = null): Context {
   const views = new Map<string, View>();
   const profiles = new Map(facility.profiles.map((p) => [p.key, p]));
   const profileOf = (stock: Stock) =>
     (stock.profile === undefined ? undefined : profiles.get(stock.profile)) ?? defaultProfile(system.kind);
   const credit = {
-    claimed: creditOf(facility, system, 'claimed', on),
-    tested: creditOf(facility, system, 'tested', on),
+    claimed: lessOne(creditOf(facility, system, 'claimed', on), dead),
+    tested: lessOne(creditOf(facility, system, 'tested', on), dead),
   };
   const context: Context = {
     facility,
@@ -79,6 +82,10 @@ export function contextOf(facility: Facility, system: System, on: string): Conte
     },
   };
   return context;
+}
+
+function lessOne(credit: Credit, dead: string | null): Credit {
+  return dead === null ? credit : (key) => key !== dead && credit(key);
 }
 
 function makeView(context: Context, side: Side, only: string | null): View {

@@ -13,7 +13,7 @@ export function disabledBy(context: Context, subject: Subject): string[] {
   const wayGone = facility.monitors.some((m) => m.kind !== 'gateway' && silent.has(m.key));
   const alarms = system.alarms.filter((alarm) => {
     if (alarm.answeredBy === 'nobody') return false;
-    if (wayGone) return true;
+    if (wayGone || upset.nobodyAnswers || upset.mutedAlarms.has(alarm.key)) return true;
     // Silence is what these call for.
     if (alarm.on.kind === 'silent' || alarm.on.kind === 'silent-sensor') return false;
     const source = alarm.on;

@@ -1,6 +1,6 @@
 import type { Column } from '../plans/credit';
 import { leastSpare } from './order';
-import type { FaultCase, HarmClass, Outcome, SystemReview, Verdict } from './result';
+import type { FaultCase, HarmClass, Judgement, Outcome, SystemReview, Verdict } from './result';
 import { gravity } from './verdict';
 
 /** The gravest thing that the fault cases of a system come to in one column. */
@@ -25,28 +25,36 @@ const NOT_GRAVE = 100;
  * verdicts; among equals the one with the least time to spare.
  */
 export function gravest({ cases }: Pick<SystemReview, 'cases'>, column: Column): Gravest {
-  const none: Gravest = {
-    verdict: 'holds',
-    outcome: null,
-    case: null,
-    rank: NOT_GRAVE + gravity('holds'),
-    spareS: Number.POSITIVE_INFINITY,
-  };
+  const none: Gravest = { ...NOTHING, case: null };
   return cases
-    .flatMap((c) => ranked(c, column))
-    .reduce((worst, one) => ((one.rank - worst.rank || one.spareS - worst.spareS) < 0 ? one : worst), none);
+    .map((c): Gravest => ({ ...gravestOutcome(c[column]), case: c }))
+    .reduce((worst, one) => (isGraver(one, worst) ? one : worst), none);
 }
 
-function ranked(c: FaultCase, column: Column): Gravest[] {
-  const { verdict, outcomes } = c[column];
+const NOTHING: Omit<Gravest, 'case'> = {
+  verdict: 'holds',
+  outcome: null,
+  rank: NOT_GRAVE + gravity('holds'),
+  spareS: Number.POSITIVE_INFINITY,
+};
+
+/** The gravest outcome of one judgement; where nothing is harmed, its verdict alone. */
+export function gravestOutcome({ verdict, outcomes }: Judgement): Omit<Gravest, 'case'> {
   if (outcomes.length === 0) {
     const rank = (verdict === 'not-assessed' ? 0 : NOT_GRAVE) + gravity(verdict);
-    return [{ verdict, outcome: null, case: c, rank, spareS: Number.POSITIVE_INFINITY }];
+    return { ...NOTHING, verdict, rank };
   }
-  return outcomes.map((outcome) => {
-    const isGrave = gravity(outcome.verdict) <= gravity('some-hours');
-    const rank = (isGrave ? 10 * CLASSES.indexOf(outcome.harm.class) : NOT_GRAVE) + gravity(outcome.verdict);
-    const spareS = leastSpare({ verdict: outcome.verdict, outcomes: [outcome], acted: [] });
-    return { verdict: outcome.verdict, outcome, case: c, rank, spareS };
-  });
+  return outcomes.map(ranked).reduce((worst, one) => (isGraver(one, worst) ? one : worst));
+}
+
+/** Whether one lies before another, strictly. */
+function isGraver(one: Omit<Gravest, 'case'>, other: Omit<Gravest, 'case'>): boolean {
+  return (one.rank - other.rank || (one.spareS === other.spareS ? 0 : one.spareS - other.spareS)) < 0;
+}
+
+function ranked(outcome: Outcome): Omit<Gravest, 'case'> {
+  const isGrave = gravity(outcome.verdict) <= gravity('some-hours');
+  const rank = (isGrave ? 10 * CLASSES.indexOf(outcome.harm.class) : NOT_GRAVE) + gravity(outcome.verdict);
+  const spareS = leastSpare({ verdict: outcome.verdict, outcomes: [outcome], acted: [] });
+  return { verdict: outcome.verdict, outcome, rank, spareS };
 }

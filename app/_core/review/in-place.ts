@@ -28,6 +28,8 @@ export function concerned({ facility, system }: Context, thing: CaseThing): Equi
     case 'state':
     case 'gateway':
     case 'system':
+    case 'room':
+    case 'matter':
       return equipment;
   }
 }
@@ -120,7 +122,7 @@ function isBacked({ facility }: Context, circuit: string | undefined): boolean {
 }
 
 /** Whether an alarm that somebody answers watches the power of some equipment. */
-function watched(context: Context, { key }: Equipment): boolean {
+export function watched(context: Context, { key }: Equipment): boolean {
   const meters = context.system.sensors.filter((s) => s.quantity === 'watts' && s.equipment === key).map((s) => s.key);
   return alarmed(context, (on) =>
     on.kind === 'watts' ? on.equipment === key : on.kind === 'sensor' && meters.includes(on.sensor),

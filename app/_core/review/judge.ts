@@ -1,7 +1,9 @@
 import type { Context, View } from './context';
 import { coursesOf } from './courses';
-import { actedIn, judgementOf } from './judgement';
+import { judgementOf } from './judgement';
+import { leanedOnIn } from './news';
 import type { Courses } from './outcome';
+import { remediesOf } from './remedies-of';
 import { rangeChanges } from './range';
 import { reasonNot } from './reason-not';
 import type { FaultCase, Judgement } from './result';
@@ -16,7 +18,7 @@ export function judge(context: Context, subject: Subject): FaultCase {
     title: fault.title,
     thing,
     state,
-    remedies: [...fault.remedies],
+    remedies: remediesOf(context, subject),
   };
   const view = context.view('nominal');
   const none = { unsure: false, outsideValidity: false, optimistic: false };
@@ -55,7 +57,9 @@ function inBothColumns(
 ): { claimed: Judgement; tested: Judgement; courses: Courses[] } {
   const courses = coursesOf(context, view, subject, 'claimed');
   const claimed = judgementOf(context, view, subject, courses, 'claimed');
-  const leansOnUntested = actedIn(courses).some((key) => !context.credit.tested(key));
+  const leansOnUntested = courses.trials.some((trial) =>
+    [...leanedOnIn(trial)].some((key) => !context.credit.tested(key)),
+  );
   if (!leansOnUntested)
     return { claimed, tested: judgementOf(context, view, subject, courses, 'tested'), courses: [courses] };
   const again = coursesOf(context, view, subject, 'tested');

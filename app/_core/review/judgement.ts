@@ -8,7 +8,7 @@ import type { Subject } from './trial';
 import { UNPROVED } from './unproved';
 
 /** Safeguards that acted in any of the courses; `UNPROVED` among them when a line without a ledger did. */
-export function actedIn(courses: Courses): string[] {
+function actedIn(courses: Courses): string[] {
   return [...new Set(courses.trials.flatMap((t) => [...t.record.acted]))];
 }
 

@@ -3,7 +3,8 @@ import type { Snapshot } from '../simulate/build';
 import { buildMachine } from '../simulate/build-machine';
 import type { Machine } from '../simulate/machine';
 import { STRIDE, TEMPERATURE, VOLUME } from '../simulate/plant';
-import { addMatched, run } from '../simulate/run';
+import { addMatched } from '../simulate/pour-back';
+import { run } from '../simulate/run';
 import type { Exposure } from '../simulate/world';
 import { HOUR } from '../time/week';
 import { recovered } from './recovered';
@@ -49,7 +50,7 @@ export function lastChance(trial: Trial, cls: HarmClass, beforeHarmS: number | n
 
 /** Whether the harm stays away when everything is put right at time t of the course. */
 export function avoids(trial: Trial, cls: HarmClass, t: number): boolean {
-  const machine = buildMachine({ ...trial.blueprint, upset: noUpset(), state: 'normal', snapshot: momentOf(trial, t) });
+  const machine = buildMachine({ ...trial.blueprint, upset: noUpset(), state: 'normal', snapshot: mendedAt(trial, t) });
   // The class that is asked for ends the run; a graver one does not excuse it.
   const record = run(machine, {
     untilS: AFTERMATH,
@@ -62,12 +63,18 @@ export function avoids(trial: Trial, cls: HarmClass, t: number): boolean {
   return !record.harms.some((h) => h.class === cls);
 }
 
-/** The water at time t of a course, as the start of another. */
-function momentOf(trial: Trial, t: number): Snapshot {
+/** The moment at which somebody puts everything right. */
+function mendedAt(trial: Trial, t: number): Snapshot {
+  const moment = momentOf(trial, t);
+  giveBack(moment.x, trial.machine);
+  return moment;
+}
+
+/** The water at time t of a course, s, as the start of another. */
+export function momentOf(trial: Trial, t: number): Snapshot {
   const { record, machine, blueprint } = trial;
   const { plant } = machine;
   const x = record.knots.stateAt(t);
-  giveBack(x, machine);
   // The last 24 hours reach back into normal life only on the first day.
   const normal = t < DAY ? blueprint.snapshot : null;
   const dayLow = Float64Array.from(normal?.dayLow ?? new Array<number>(plant.nodes).fill(Number.POSITIVE_INFINITY));
@@ -85,7 +92,7 @@ function momentOf(trial: Trial, t: number): Snapshot {
     for (const s of record.switches) if (s.device === device && s.t <= t) last = s.on;
     return last;
   });
-  return { x, on, dayLow, dayHigh };
+  return { x, layout: plant.layout, on, dayLow, dayHigh };
 }
 
 /**

@@ -1,5 +1,5 @@
 import { stateMinOf } from '../equipment/defaults';
-import { fault as stateAlone } from '../faults/state-alone';
+import { fault as stateAlone } from '../faults/modes/state-alone';
 import type { Column } from '../plans/credit';
 import type { Aspect } from '../rounds/slot';
 import { MINUTE } from '../time/week';
@@ -10,6 +10,8 @@ import { type Subject, type Trial, tryAt } from './trial';
 export interface News {
   alarms: Map<string, number>;
   signs: Map<Aspect, number>;
+  /** Safeguards that had a part in it, also in what the state does alone and in what the fault does once it is over. */
+  leanedOn: ReadonlySet<string>;
 }
 
 /** Local hour at which a state is looked at with nothing wrong: what it raises and shows hardly depends on it. */
@@ -29,6 +31,7 @@ export function newsOf(context: Context, view: View, subject: Subject, column: C
   return {
     alarms: sifted(raw.alarms, standing.alarms, lasting.alarms),
     signs: shownBy(context, subject, sifted(raw.signs, standing.signs, lasting.signs)),
+    leanedOn: new Set([...raw.leanedOn, ...standing.leanedOn, ...lasting.leanedOn]),
   };
 }
 
@@ -58,6 +61,7 @@ function lastingOf(context: Context, view: View, subject: Subject, column: Colum
     return {
       alarms: new Map([...raw.alarms].map(([key, t]) => [key, Math.max(t, endS + delayOf(key))])),
       signs: new Map([...raw.signs].map(([aspect, t]) => [aspect, Math.max(t, endS)])),
+      leanedOn: raw.leanedOn,
     };
   }
   if (fault.states !== 'running' && !fault.states.includes('normal')) return nothing();
@@ -66,7 +70,7 @@ function lastingOf(context: Context, view: View, subject: Subject, column: Colum
   const told = view.told.get(id) ?? rawNews(tryAt(context, view, normal, column, trial.hour));
   view.told.set(id, told);
   const later = <T>(times: Map<T, number>) => new Map([...times].map(([key, t]) => [key, endS + t]));
-  return { alarms: later(told.alarms), signs: later(told.signs) };
+  return { alarms: later(told.alarms), signs: later(told.signs), leanedOn: told.leanedOn };
 }
 
 function idOf({ fault, thing }: Subject, column: Column, hour: number): string {
@@ -96,14 +100,21 @@ function shownBy(context: Context, { fault, state }: Subject, signs: Map<Aspect,
   return signs;
 }
 
-function rawNews({ record, machine }: Trial): News {
+/** Everything that a course raises and shows, expected or not. */
+export function rawNews({ record, machine }: Trial): News {
   const signs = new Map<Aspect, number>();
   for (const [aspect, t] of record.signs) earlier(signs, aspect as Aspect, t);
   for (const harm of record.harms) if (harm.class === 'floor') earlier(signs, 'floor', harm.atS);
   for (const { limit, fromS } of record.exposures) {
     if (machine.limits[limit]?.class === 'animals') earlier(signs, 'animals', fromS);
   }
-  return { alarms: new Map(record.alarms), signs };
+  return { alarms: new Map(record.alarms), signs, leanedOn: leanedOnIn({ record, machine }) };
+}
+
+/** Safeguards without which a course or what it raises would be, or might be, another. */
+export function leanedOnIn({ record, machine }: Pick<Trial, 'record' | 'machine'>): ReadonlySet<string> {
+  const ways = machine.alarms.flatMap(({ path, silent }) => (silent ? [...path, silent] : path));
+  return new Set([...record.acted, ...ways.flat().flatMap(({ thanks }) => thanks)]);
 }
 
 function earlier(signs: Map<Aspect, number>, aspect: Aspect, t: number): void {
@@ -111,5 +122,5 @@ function earlier(signs: Map<Aspect, number>, aspect: Aspect, t: number): void {
 }
 
 function nothing(): News {
-  return { alarms: new Map(), signs: new Map() };
+  return { alarms: new Map(), signs: new Map(), leanedOn: new Set() };
 }

@@ -25,6 +25,7 @@ export interface Courses {
 /**
  * What the hours of the week make of each class of harm that the courses reach.
  * @param repairS s of work to put it right
+ * @param people who can come when it begins at an hour of the week; whoever is on the rota when left out
  * @returns gravest first; empty when nothing is harmed
  */
 export function outcomesOf(
@@ -34,6 +35,7 @@ export function outcomesOf(
   courses: Courses,
   column: Column,
   repairS: number,
+  people: (hour: number) => Pick<View, 'cover' | 'walks'> = () => view,
 ): Outcome[] {
   const prepared = courses.trials.map((trial) => {
     const news = newsOf(context, view, subject, column, trial);
@@ -41,7 +43,7 @@ export function outcomesOf(
   });
   const responses = Array.from({ length: HOURS_OF_WEEK }, (_, h) => {
     const { calls, signs } = prepared[courses.byHour[h % 24] ?? 0] ?? { calls: [], signs: new Map() };
-    return respond(view, calls, signs, h * HOUR, repairS);
+    return respond(people(h), calls, signs, h * HOUR, repairS);
   });
   return CLASSES.flatMap((cls) => {
     if (courses.trials.every((trial) => firstHarm(trial, cls) === null)) return [];

@@ -19,6 +19,9 @@ export function repairTime(context: Context, view: View, subject: Subject): numb
       return 60 * take(t, 'repair/monitor', 'work to put right', undefined, MORE, DEFAULTS.repairMin.other);
     case 'circuit':
     case 'overflow':
+    case 'plumbing':
+    case 'water':
+    case 'room':
     case 'sensor':
     case 'state':
       return (

@@ -75,9 +75,20 @@ export interface Judgement {
   disables?: string[];
 }
 
-/** What a fault case is about. */
+/** What a fault case is about; a `matter` is what no list of the description holds: the clock, the feed, the calls. */
 export interface CaseThing {
-  kind: 'equipment' | 'sensor' | 'tank' | 'circuit' | 'rcd' | 'site' | 'state' | 'gateway' | 'system';
+  kind:
+    | 'equipment'
+    | 'sensor'
+    | 'tank'
+    | 'circuit'
+    | 'rcd'
+    | 'site'
+    | 'state'
+    | 'gateway'
+    | 'system'
+    | 'room'
+    | 'matter';
   key: string;
   name: string;
 }
@@ -160,6 +171,8 @@ export interface SystemReview {
   inputs: OpenInput[];
   /** The one figure whose range, if narrowed, would settle most verdicts. */
   askNext: string | null;
+  /** Unsure cases that were asked figure by figure what would change them; absent where nobody asked. */
+  askedOf?: string[];
   /** Named hazards that the model does not carry. */
   notModelled: string[];
 }

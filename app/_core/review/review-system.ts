@@ -7,7 +7,7 @@ import { caseFindings, merged } from './findings';
 import { jobsOf } from './jobs';
 import { judge } from './judge';
 import { compareCases, compareNearness, leastSpare } from './order';
-import notModelled from './not-modelled.json';
+import { notModelledIn } from './not-modelled';
 import { paperworkFindings } from './paperwork';
 import { reaches } from './reach';
 import { reasonNot } from './reason-not';
@@ -38,7 +38,7 @@ export function reviewSystem(
     return c;
   });
   const review = assemble(context, cases.sort(compareCases));
-  return ask ? { ...review, ...askNext(context, subjects, review.cases, review.inputs) } : review;
+  return ask ? { ...review, ...askNext(context, subjects, review.cases, review.findings, review.inputs) } : review;
 }
 
 /** Put judged cases together into a review. */
@@ -59,7 +59,7 @@ export function assemble(context: Context, cases: FaultCase[]): SystemReview {
     findings: jobsOf(findings, worst.claimed.case),
     inputs: inputsOf(context),
     askNext: null,
-    notModelled,
+    notModelled: notModelledIn(context.facility, context.system),
   };
 }
 

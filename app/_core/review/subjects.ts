@@ -24,7 +24,10 @@ export function subjectsOf(facility: Facility, system: System): Subject[] {
     const states = fault.states === 'running' ? running : fault.states.filter((state) => running.includes(state));
     return states.flatMap((state) => fault.things(facility, system).map((thing) => ({ fault, thing, state })));
   });
-  return all.sort((a, b) => rank(a) - rank(b));
+  const told = new Set(all.map(({ fault, thing, state }) => `${fault.id}:${thing.key}:${state}`));
+  // Where another failure mode makes the same of the water, its case stands for both.
+  const own = all.filter(({ fault, thing, state }) => !told.has(`${fault.sameAs ?? ''}:${thing.key}:${state}`));
+  return own.sort((a, b) => rank(a) - rank(b));
 }
 
 function rank({ fault, state }: Subject): number {

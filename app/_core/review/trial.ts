@@ -7,6 +7,7 @@ import type { Machine } from '../simulate/machine';
 import { run } from '../simulate/run';
 import type { Record } from '../simulate/world';
 import { HOUR } from '../time/week';
+import { actsOnWater } from './acts-on-water';
 import { type Context, HORIZON, type View } from './context';
 import type { CaseThing } from './result';
 
@@ -69,6 +70,7 @@ export function touchesWater(context: Context, upset: Upset): boolean {
     equipment.some((e) => upset.health.has(e.key) || upset.openWaste.has(e.key)) ||
     [...upset.deadCircuits].some((key) => circuits.has(key)) ||
     [...upset.probes.keys()].some((key) => read.has(key)) ||
-    tanks.some((tank) => upset.blockedOverflows.has(tank.key))
+    tanks.some((tank) => upset.blockedOverflows.has(tank.key)) ||
+    actsOnWater(context.system, upset)
   );
 }

@@ -22,6 +22,8 @@ export interface Nominal {
   startsPerDay: number[];
   dayLow: Float64Array;
   dayHigh: Float64Array;
+  /** Safeguards without which it would have come to another rhythm, or might have. */
+  acted: ReadonlySet<string>;
 }
 
 /**
@@ -36,14 +38,21 @@ export function nominal(blueprint: Blueprint): Nominal {
   const { dayLow, dayHigh } = range(warmUp, from, machine.plant.nodes);
   const at = (hour: number): Snapshot => {
     const t = Math.min(warmUp.endS, from + (hour % 24) * HOUR);
-    return { x: warmUp.knots.stateAt(t), on: machine.devices.map((_, i) => onAt(warmUp, i, t)), dayLow, dayHigh };
+    return {
+      x: warmUp.knots.stateAt(t),
+      layout: machine.plant.layout,
+      on: machine.devices.map((_, i) => onAt(warmUp, i, t)),
+      dayLow,
+      dayHigh,
+    };
   };
   // What happens while a system finds its rhythm is of no account, so the day is run once more from its beginning.
   const settled = buildMachine({ ...blueprint, snapshot: at(0) });
   const record = run(settled, { untilS: DAY, clockS: 0, stopAt: null, settle: false });
   const startsPerDay = machine.devices.map((_, i) => record.switches.filter((s) => s.device === i && s.on).length);
   const restless = warmUp.why === 'restless' || record.why === 'restless';
-  return { record, at, restless, startsPerDay, dayLow, dayHigh };
+  const acted = new Set([...warmUp.acted, ...record.acted]);
+  return { record, at, restless, startsPerDay, dayLow, dayHigh, acted };
 }
 
 /** In place of a normal day where figures are missing: nothing was run, and there is no moment to begin from. */
@@ -57,6 +66,7 @@ export function notRun(devices: number): Nominal {
     startsPerDay: new Array<number>(devices).fill(0),
     dayLow: new Float64Array(0),
     dayHigh: new Float64Array(0),
+    acted: new Set(),
   };
 }
 

@@ -1,5 +1,16 @@
 import { airAt, type RoomAir, stillAir } from './air';
 import { type Air, emptyLaws, type Laws, type Mode, type Plant } from './plant';
+import { followerRates } from './follow';
+import { followerSlopes } from './follow-slopes';
+import { emptyFollowerSlopes, factorFollower, type FollowerSlopes, solveFollower } from './follow-solve';
+import {
+  type LaggingProbe,
+  linearise as lineariseProbes,
+  probeRates,
+  type ProbeRow,
+  probeTimeSlopes,
+  solveProbes,
+} from './probes';
 import { rates } from './rates';
 import { A, ALPHA, C, D, GAMMA } from './rodas-tableau';
 import { slopes, timeSlopes } from './slopes';
@@ -23,6 +34,9 @@ export interface Stepper {
   /** Seconds of the day at time 0 of the run. */
   clockS: number;
   star: Star;
+  /** Rows of the followers carried, and of the probes that lag; both mostly empty. */
+  followers: FollowerSlopes[];
+  probes: ProbeRow[];
   factor: Factor;
   air: Air;
   laws: Laws;
@@ -37,7 +51,13 @@ export interface Stepper {
 }
 
 /** A stepper for one plant. */
-export function makeStepper(plant: Plant, mode: Mode, room: RoomAir, clockS: number): Stepper {
+export function makeStepper(
+  plant: Plant,
+  mode: Mode,
+  room: RoomAir,
+  clockS: number,
+  probes: readonly LaggingProbe[] = [],
+): Stepper {
   const vector = () => new Float64Array(plant.size);
   return {
     plant,
@@ -45,6 +65,8 @@ export function makeStepper(plant: Plant, mode: Mode, room: RoomAir, clockS: num
     room,
     clockS,
     star: emptyStar(plant.nodes, plant.hub),
+    followers: emptyFollowerSlopes(plant.nodes, plant.layout),
+    probes: probes.map((probe) => ({ ...probe, slopes: [] })),
     factor: emptyFactor(plant.nodes),
     air: stillAir(),
     laws: emptyLaws(plant.nodes),
@@ -60,7 +82,10 @@ export function makeStepper(plant: Plant, mode: Mode, room: RoomAir, clockS: num
 /** Rates at a time within the straight piece of hour `hour`. */
 export function ratesAt(stepper: Stepper, t: number, hour: number, x: Float64Array, dx: Float64Array): void {
   setAir(stepper, t, hour);
-  rates(stepper.plant, stepper.mode, stepper.air, x, dx, stepper.laws);
+  const { plant, mode, air, laws } = stepper;
+  rates(plant, mode, air, x, dx, laws);
+  if (stepper.followers.length > 0) followerRates(plant, mode, air, x, dx, laws);
+  if (stepper.probes.length > 0) probeRates(stepper.probes, x, air, dx);
 }
 
 function setAir(stepper: Stepper, t: number, hour: number): void {
@@ -70,8 +95,26 @@ function setAir(stepper: Stepper, t: number, hour: number): void {
 /** Prepare the Jacobian at the state a step starts from; the last rates asked for must be those there, into `stepper.f`. */
 export function linearise(stepper: Stepper, t: number, hour: number, x: Float64Array): void {
   setAir(stepper, t, hour);
-  slopes(stepper.plant, stepper.mode, x, stepper.f, stepper.laws, stepper.star);
-  if (!stepper.room.steady) timeSlopes(stepper.plant, stepper.mode, stepper.air, x, stepper.timeSlope);
+  const { plant, mode, air, laws } = stepper;
+  slopes(plant, mode, air, x, stepper.f, laws, stepper.star);
+  if (stepper.followers.length > 0) followerSlopes(plant, mode, air, x, stepper.f, laws, stepper.followers);
+  lineariseProbes(stepper.probes, x);
+  if (stepper.room.steady) return;
+  timeSlopes(plant, mode, air, x, stepper.timeSlope);
+  probeTimeSlopes(stepper.probes, air, stepper.timeSlope);
+}
+
+/** Factorise (shift·I − J) of the whole state, after `linearise`. @param shift 1/s, > 0 */
+export function factorise({ star, factor, followers }: Stepper, shift: number): void {
+  factorStar(star, shift, factor);
+  for (const row of followers) factorFollower(row, star, shift);
+}
+
+/** Solve (shift·I − J) u = r for the whole state, after `factorise`; `u` is another vector than `r`. */
+export function solve({ plant, star, factor, followers, probes }: Stepper, r: Float64Array, u: Float64Array): void {
+  solveStar(star, factor, plant.reservoirs, r, u);
+  for (const row of followers) solveFollower(row, star, r, u);
+  if (probes.length > 0) solveProbes(probes, factor.shift, r, u);
 }
 
 /**
@@ -87,10 +130,10 @@ export function step(
   to: Float64Array,
   tolerance: Tolerance,
 ): void {
-  const { star, factor, stages, stage, right, timeSlope } = stepper;
+  const { stages, stage, right, timeSlope } = stepper;
   // What a step without end left behind must not be counted, not even with a weight of 0.
   if (!Number.isFinite(stepper.error)) for (const u of stages) u.fill(0);
-  factorStar(star, 1 / (GAMMA * h), factor);
+  factorise(stepper, 1 / (GAMMA * h));
   for (let i = 0; i < 6; i++) {
     if (i === 0) {
       right.set(stepper.f);
@@ -103,7 +146,7 @@ export function step(
     }
     const d = (D[i] as number) * h;
     if (d !== 0 && !stepper.room.steady) addScaled(right, d, timeSlope);
-    solveStar(star, factor, stepper.plant.reservoirs, right, stages[i] as Float64Array);
+    solve(stepper, right, stages[i] as Float64Array);
   }
   finish(stepper, x, to, tolerance);
 }

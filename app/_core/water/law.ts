@@ -1,6 +1,6 @@
 /**
  * What this room knows: the laws of water, heat, oxygen and flow that life support rests on, one law a file.
- * What it leaves out: chemistry (ammonia, pH, carbonate), and anything that changes by itself: a law has no state.
+ * What it leaves out: anything that changes by itself: a law has no state.
  * Where the numbers come from: each law says so, `sources.json` lists them, `tests/reference` holds the published values.
  *
  * Every law comes twice. The plain function computes, allocates nothing and is what the integrator calls; outside the

@@ -1,10 +1,12 @@
 import 'server-only';
+import { keepable } from '#core/review/keepable';
 import type { SystemReview } from '#core/review/result';
 import type { ReviewSummary } from '#core/review/summary';
 import { Prisma } from '../../../prisma/generated/client';
 import { database } from '../client';
 import { asDate, asDay } from '../day';
 import { inTransaction } from '../transaction';
+import { keepReview } from './kept';
 
 /** What is kept of a review besides the review itself. */
 export interface ReviewMark {
@@ -30,7 +32,8 @@ export interface StoredReview extends ReviewMark {
 
 /**
  * Keeps the review of a system in the place of the one before, as long as the run it was computed in is still the one of
- * its site: a run that was overtaken cannot undo what the newer one has kept.
+ * its site: a run that was overtaken cannot undo what the newer one has kept. One that says something new is kept for good
+ * as well.
  *
  * @param runId     the run
  * @param stored    the review; without one, that computing it broke
@@ -50,6 +53,7 @@ export async function saveReview(
     if (held.length === 0) return false;
     const where = { siteId_systemId: { siteId, systemId } };
     await tx.reviewResult.upsert({ where, create: { siteId, systemId, ...data }, update: data });
+    if (review && summary) await keepReview(tx, siteId, { systemId, judgedOn, ...mark }, keepable(review), summary);
     return true;
   });
 }

@@ -30,6 +30,10 @@ const UNITS: Readonly<Record<string, FileUnit>> = {
   nitrite: 'MgL',
   nitrate: 'MgL',
   phosphate: 'MgL',
+  'carbon-dioxide': 'MgL',
+  oxidant: 'MgL',
+  alkalinity: 'mmolL',
+  ph: 'pH',
 } satisfies Partial<Record<SensorQuantity, FileUnit>>;
 
 /**
@@ -84,6 +88,10 @@ const BY_QUANTITY = {
     level: { is: 'number', symbol: 'part of its water' },
     'rise-24h': shownDifference(custom),
     'fall-24h': shownDifference(custom),
+    ammonia: shownUnit('MgL', custom),
+    'carbon-dioxide': shownUnit('MgL', custom),
+    ph: shownUnit('pH', custom),
+    oxidant: shownUnit('MgL', custom),
   }),
 };
 

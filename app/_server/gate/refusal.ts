@@ -16,6 +16,7 @@ export type Sought =
   | 'site'
   | 'system'
   | 'fault case'
+  | 'review'
   | 'thing'
   | 'piece of equipment'
   | 'version'

@@ -22,6 +22,7 @@ export const equipmentShape = noun('equipment', 'One piece of equipment. Some fi
   type: z.enum(EQUIPMENT_TYPES).describe('What it is.'),
   tank: keyOf('tank', 'Key of the tank whose water it acts on; for a top-off, the tank it fills.'),
   circuit: keyOf('circuit', 'Key of the circuit it hangs on.').optional(),
+  relay: nameText('Relay board or controller that switches it: what hangs on one fails together.').optional(),
   ratedW: figure('W', 'Rated power').optional(),
   wattsRange: wattsRangeShape.optional().describe('Power a healthy one draws while running; outside it is abnormal.'),
   heatToWater: figure('share', 'Share of its power that ends up as heat in the water').optional(),

@@ -2,7 +2,9 @@ import { SAFEGUARD_KINDS, type Safeguard } from '#core/plans/safeguard';
 import { z } from 'zod';
 import { amount } from './amount';
 import { listOf } from './list';
+import { figure } from './figure';
 import { noun } from './noun';
+import { sourced } from './sourced';
 import { freeText, isoDate, keyText, nameText } from './words';
 
 const testShape = noun('safeguardTest', 'One proof of a safeguard.', {
@@ -32,6 +34,7 @@ export const safeguardShape = noun(
       error: 'must be a whole number of days',
     }),
     tests: listOf(testShape, 'Its tests.'),
+    failsOnDemand: sourced(figure('share', 'Part of the times it is needed at which it fails')).optional(),
     off: offShape.optional().describe('Given while it is out of service.'),
   },
 ) satisfies z.ZodType<Safeguard>;

@@ -21,6 +21,7 @@ export const sensorShape = noun('sensor', 'One sensor.', {
   equipment: keyOf('equipment', 'For watts: key of the equipment measured.').optional(),
   gateway: keyOf('gateway', 'Key of the gateway that reads it.').optional(),
   accuracy: figure('number', 'Accuracy, either way').optional(),
+  well: nameText('Well it shares with other probes: what happens to one there happens to all.').optional(),
   lagS: figure('S', 'How slowly it follows: time constant').optional(),
   phScale: z
     .enum(PH_SCALES)

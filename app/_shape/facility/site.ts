@@ -16,7 +16,7 @@ export const siteShape = noun('site', 'One place under one management, with one 
   answerOnSiteMin: figure('Min', 'From being called to having understood, for someone on the premises').optional(),
   answerOnCallMin: figure('Min', 'From being called to leaving home, for someone on call').optional(),
   generator: generatorShape.optional().describe('Stand-by generator.'),
-  mains: mainsShape.optional().describe('What comes out of the tap.'),
+  mains: mainsShape.optional().describe('Water of the mains, where make-up or a supply comes from it.'),
   powerCut: powerCutShape.optional().describe('What people can do when the utility fails and stays away.'),
   watchdog: watchdogShape
     .optional()

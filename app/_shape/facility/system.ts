@@ -2,10 +2,13 @@ import { PH_SCALES, SYSTEM_KINDS, type System } from '#core/facility/system';
 import { z } from 'zod';
 import { alarmShape } from './alarm';
 import { equipmentShape } from './equipment';
+import { failureRateShape } from './failure-rate';
 import { figure } from './figure';
+import { hoursOfDay } from './hours-of-day';
 import { listOf } from './list';
 import { noun } from './noun';
 import { operatingStateShape } from './operating-state';
+import { paperShape } from './paper';
 import { safeguardShape } from './safeguard';
 import { sensorShape } from './sensor';
 import { stockShape } from './stock';
@@ -23,10 +26,9 @@ export const systemShape = noun(
     salinity: figure('psu', 'Salinity it is kept at; 0 for fresh water'),
     feedGPerDay: figure('GPerDay', 'Feed given in a day').optional(),
     feedProtein: figure('share', 'Part of the feed that is protein').optional(),
-    fedAtH: z
-      .array(z.int().gte(0).lte(23))
-      .optional()
-      .describe('Local hours of the day at which it is given, in equal parts; left out: spread over the day.'),
+    fedAtH: hoursOfDay(
+      'Local hours of the day (h), 0 to 23, at which it is given, in equal parts; left out: spread over the day.',
+    ).optional(),
     ph: figure('pH', 'pH where it is worst in a day').optional(),
     phScale: z
       .enum(PH_SCALES)
@@ -40,5 +42,10 @@ export const systemShape = noun(
     safeguards: listOf(safeguardShape, 'Its safeguards.'),
     alarms: listOf(alarmShape, 'Its alarms.'),
     states: listOf(operatingStateShape, 'The operating states it is put into.'),
+    rates: z.array(failureRateShape).optional().describe('How often things fail, as somebody found.'),
+    papers: z
+      .array(paperShape)
+      .optional()
+      .describe('Dated statements of how hazards are met that the model does not carry.'),
   },
 ) satisfies z.ZodType<System>;

@@ -22,6 +22,10 @@ export const tankShape = noun('tank', 'One body of water. Levels are relative to
   ).optional(),
   wall: wallShape.optional().describe('Walls, from which the heat lost is worked out; or give lossWPerK.'),
   cover: z.enum(['open', 'lidded']).describe('Whether a lid holds the water vapour back.'),
+  evaporationActivity: figure(
+    'activity',
+    'How strongly it evaporates, as a part of the pool equation at full activity; left out: by cover and role',
+  ).optional(),
   rimMm: figure('Mm', 'How far the rim stands above the running level').optional(),
   drainDownMm: figure('Mm', "How far the level falls to the overflow's crest when the return stops").optional(),
   outletMm: figure('Mm', "Depth of the return's outlet below the running level; 0 when it ends above").optional(),

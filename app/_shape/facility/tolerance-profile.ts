@@ -7,8 +7,8 @@ import { listOf } from './list';
 import { noun } from './noun';
 import { freeText, keyText, nameText } from './words';
 
-/** Hard bounds of a limit by what it is set on: °C, practical salinity, mg/L, part of the running volume, K. */
-const LIMIT_BOUNDS: Record<LimitQuantity, readonly [number, number]> = {
+/** Hard bounds of a limit by what it is set on, in the unit of each. */
+export const LIMIT_BOUNDS: Record<LimitQuantity, readonly [number, number]> = {
   temperature: [-5, 60],
   salinity: [0, 100],
   oxygen: [0, 40],
@@ -22,7 +22,8 @@ const LIMIT_BOUNDS: Record<LimitQuantity, readonly [number, number]> = {
 };
 
 const LIMIT_UNIT =
-  'In °C, practical salinity, mg/L, part of the running volume, K in 24 h, un-ionised ammonia mg/L as N, or oxidant mg/L as chlorine.';
+  'In °C, practical salinity, mg/L, part of the running volume, K in 24 h, un-ionised ammonia mg/L as N, carbon dioxide mg/L, pH ' +
+  '(NBS), or oxidant mg/L as chlorine.';
 
 /** In the unit of what the limit is set on. */
 const bound = hinted(z.number(), { as: 'number-of', by: ['quantity'], via: 'limit', difference: false });

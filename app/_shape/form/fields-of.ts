@@ -18,6 +18,12 @@ export interface FormScope {
 /** What a key is, whatever it is the key of. */
 const KEY_ABOUT = 'Stands for it in addresses and wherever something refers to it. It stays as it is from then on.';
 
+/** The hours of a day, by the number the file gives them. */
+const HOURS: readonly Option[] = Array.from({ length: 24 }, (_, hour) => ({
+  value: String(hour),
+  name: `${String(hour).padStart(2, '0')}:00`,
+}));
+
 type Shape = z.core.$ZodType;
 type Kind = FieldKind | null;
 
@@ -83,6 +89,8 @@ function hintedKind(hint: FormHint, { custom, choicesOf, unitsBy }: FormScope): 
       return { kind: hint.as };
     case 'long-text':
       return { kind: 'text', long: true };
+    case 'hours-of-day':
+      return { kind: 'choices', options: HOURS, numbers: true };
     case 'answered-by':
       return { kind: 'answered-by', options: choicesOf('person', undefined) };
     case 'reference':

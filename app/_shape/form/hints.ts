@@ -19,7 +19,7 @@ export type UnitSource = 'sensor' | 'probe' | 'limit';
 
 /** What a form must know of a field beyond its shape. */
 export type FormHint =
-  | { as: 'key' | 'long-text' | 'date' | 'time' | 'answered-by' }
+  | { as: 'key' | 'long-text' | 'date' | 'time' | 'answered-by' | 'hours-of-day' }
   /** Key of a member; `of`: only those of this kind or quantity; `or`: words that stand for something else. */
   | { as: 'reference'; to: Referred; of?: string; or?: readonly string[] }
   | { as: 'amount' | 'figure' | 'figure-by-hour'; unit: FieldUnit }

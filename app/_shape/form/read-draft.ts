@@ -57,7 +57,7 @@ function readPart(
     case 'figure':
       return readFigure(groupOf(draft), field.unit, custom);
     case 'choices':
-      return field.optional && listOf(draft).length === 0 ? undefined : listOf(draft);
+      return readChoices(field, listOf(draft));
     case 'answered-by': {
       const { by, people } = groupOf(draft);
       return by === 'people' ? listOf(people) : textOf(by) || undefined;
@@ -77,6 +77,11 @@ function readPart(
     case 'choice':
       return readText(textOf(draft), false);
   }
+}
+
+function readChoices({ optional, numbers }: Extract<Field, { kind: 'choices' }>, chosen: Draft[]): unknown {
+  if (optional && chosen.length === 0) return undefined;
+  return numbers ? chosen.map(Number) : chosen;
 }
 
 /** A band is a group on screen and a pair in the file. */

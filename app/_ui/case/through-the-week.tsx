@@ -1,9 +1,10 @@
 import type { Facility } from '#core/facility/facility';
 import type { System } from '#core/facility/system';
 import type { FaultCase, Outcome } from '#core/review/result';
+import { bothColumns } from '../document/parts/case-lines';
+import { TableSaid } from '../document/table-said';
 import { Section } from '../frame/section';
 import type { Speech } from '../words/said';
-import { BothColumns } from './both-columns';
 import { heaterWatts } from './heater-watts';
 import { NoticedBy } from './noticed-by';
 import { rotaLanes } from './rota-lanes';
@@ -37,7 +38,7 @@ export function ThroughTheWeek({ facility, system, faultCase, outcome, speech, o
         </Section>
       )}
       <Section id="columns" title="Both columns">
-        <BothColumns faultCase={faultCase} speech={speech} />
+        <TableSaid table={bothColumns(faultCase, speech)} />
       </Section>
       {outcome ? (
         <Section

@@ -1,16 +1,14 @@
 import type { FaultCase, HarmClass, Outcome } from '#core/review/result';
-import { hourWords } from '#core/review/words';
 import { Fold } from '../frame/fold';
 import { VerdictMark } from '../marks/verdict';
+import { bareSaid } from './bare-said';
 import { CoverChart } from './cover-chart';
-import { bareStretches, type CoverPoint, coverPoints } from './cover-points';
+import { coverPoints } from './cover-points';
 import { CoverTable } from './cover-table';
 import type { RotaLanes } from './rota-lanes';
 import style from './week-cover.module.css';
 
 const CLASS_WORDS: Record<HarmClass, string> = { animals: 'The animals', floor: 'The floor', equipment: 'The pump' };
-/** Stretches of the week that are named; the chart shows the rest. */
-const NAMED = 4;
 
 /** Time to spare at every hour of the week, for each class of harm, gravest first. */
 export function WeekCover({ faultCase, lanes }: { faultCase: FaultCase; lanes: RotaLanes }) {
@@ -74,17 +72,4 @@ function Cover({ outcome, tested, lanes, note }: CoverProps) {
       </Fold>
     </figure>
   );
-}
-
-/** The hours with nothing to spare, in words. */
-function bareSaid(points: CoverPoint[]): string {
-  const stretches = bareStretches(points);
-  const hours = stretches.reduce((sum, [, length]) => sum + length, 0);
-  if (hours === 0) return 'There is time to spare at every hour of the week.';
-  if (hours === points.length) return 'There is nothing to spare at any hour of the week.';
-  const longest = [...stretches].sort((a, b) => b[1] - a[1]).slice(0, NAMED);
-  const named = longest
-    .map(([from, length]) => `${hourWords(from)} to ${hourWords((from + length) % points.length)}`)
-    .join('; ');
-  return `At ${hours} of 168 hours there is nothing to spare (hatched): ${named}${stretches.length > NAMED ? '; and others' : ''}.`;
 }

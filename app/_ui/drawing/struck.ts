@@ -38,6 +38,7 @@ function isDead({ fault, thing }: FaultInView, circuit: Circuit): boolean {
     case 'rcd':
       return circuit.rcd === thing.key;
     case 'site':
+      if (!fault.startsWith('utility-fails')) return false;
       // The utility fails: a generator that does not start carries nothing.
       return circuit.backedBy.every((by) => by === 'generator' && fault === 'utility-fails-no-generator');
     case 'equipment':
@@ -46,6 +47,8 @@ function isDead({ fault, thing }: FaultInView, circuit: Circuit): boolean {
     case 'state':
     case 'gateway':
     case 'system':
+    case 'room':
+    case 'matter':
       return false;
   }
 }

@@ -1,12 +1,19 @@
 import type { ReactNode } from 'react';
 import { DEFAULT_PROFILES } from '#core/facility/profiles';
-import { FAULTS } from '#core/faults/catalogue';
+import { FAULTS, UNCARRIED } from '#core/faults/catalogue';
 import { RULES } from '#core/review/rules/catalogue';
 import laws from '#core/water/sources.json';
 import { Fold } from '../frame/fold';
 import { Section } from '../frame/section';
 import { Ledger } from '../table/ledger';
-import { DEFAULT_COLUMNS, FAULT_COLUMNS, LAW_COLUMNS, PROFILE_COLUMNS, RULE_COLUMNS } from './columns';
+import {
+  DEFAULT_COLUMNS,
+  FAULT_COLUMNS,
+  LAW_COLUMNS,
+  PROFILE_COLUMNS,
+  RULE_COLUMNS,
+  UNCARRIED_COLUMNS,
+} from './columns';
 import { defaultRows } from './default-rows';
 
 /** The tables of what is simulated, checked, filled in and taken for law. */
@@ -29,6 +36,19 @@ function Catalogues() {
         note="Each is simulated on everything it can befall, in each operating state that makes a difference."
       >
         <Ledger caption="Failure modes" columns={FAULT_COLUMNS} rows={[...FAULTS]} keyOf={({ id }) => id} />
+      </Table>
+      <Table
+        id="not-carried"
+        title="Failure modes that the model cannot carry"
+        count={UNCARRIED.length}
+        note="Named all the same: the review asks for a paper, or checks the plans, where they can befall a system."
+      >
+        <Ledger
+          caption="Failure modes that the model cannot carry"
+          columns={UNCARRIED_COLUMNS}
+          rows={[...UNCARRIED]}
+          keyOf={({ id }) => id}
+        />
       </Table>
       <Table
         id="rules"

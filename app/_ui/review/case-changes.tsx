@@ -2,6 +2,7 @@ import type { CaseChange, CaseSide } from '#core/review/difference/case-changes'
 import { Fold } from '../frame/fold';
 import { VerdictMark } from '../marks/verdict';
 import { type Column, Ledger } from '../table/ledger';
+import type { Heads } from './review-difference';
 import { spareOf } from './side';
 import style from './review-difference.module.css';
 
@@ -21,21 +22,25 @@ interface Row extends Omit<CaseChange, 'column'> {
 }
 
 /** Fault cases that are judged otherwise, what becomes graver first. */
-export function CaseChanges({ cases }: { cases: CaseChange[] }) {
+export function CaseChanges({ cases, heads }: { cases: CaseChange[]; heads: Heads }) {
   const rows = rowsOf(cases);
   return (
     <>
-      <Table rows={rows.slice(0, OPEN)} caption="Fault cases that are judged otherwise, at their worst hour." />
+      <Table
+        rows={rows.slice(0, OPEN)}
+        heads={heads}
+        caption="Fault cases that are judged otherwise, at their worst hour."
+      />
       {rows.length > OPEN ? (
         <Fold title={`${rows.length - OPEN} more`}>
-          <Table rows={rows.slice(OPEN)} caption="Fault cases that are judged otherwise, continued." />
+          <Table rows={rows.slice(OPEN)} heads={heads} caption="Fault cases that are judged otherwise, continued." />
         </Fold>
       ) : null}
     </>
   );
 }
 
-function Table({ rows, caption }: { rows: Row[]; caption: string }) {
+function Table({ rows, caption, heads }: { rows: Row[]; caption: string; heads: Heads }) {
   const columns: Column<Row>[] = [
     {
       id: 'case',
@@ -48,8 +53,8 @@ function Table({ rows, caption }: { rows: Row[]; caption: string }) {
       ),
     },
     { id: 'way', head: 'Becomes', cell: ({ way }) => <span data-way={way}>{WAY_WORDS[way]}</span> },
-    { id: 'before', head: 'Now', cell: ({ before, befalls }) => <Side side={before} befalls={befalls} /> },
-    { id: 'after', head: 'With it', cell: ({ after, befalls }) => <Side side={after} befalls={befalls} /> },
+    { id: 'before', head: heads.before, cell: ({ before, befalls }) => <Side side={before} befalls={befalls} /> },
+    { id: 'after', head: heads.after, cell: ({ after, befalls }) => <Side side={after} befalls={befalls} /> },
   ];
   return <Ledger caption={caption} columns={columns} rows={rows} keyOf={keyOf} />;
 }

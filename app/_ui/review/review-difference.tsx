@@ -14,14 +14,23 @@ const COLUMNS: readonly { column: Column; name: string }[] = [
   { column: 'tested', name: 'As tested' },
 ];
 
-/** What a change makes of the review of a system: the worst case before and after, then what is judged otherwise. */
-export function ReviewDifferenceView({ difference }: { difference: ReviewDifference }) {
+/** What the two sides are called. */
+export interface Heads {
+  before: string;
+  after: string;
+}
+
+/** A change that is looked at before it is kept. */
+const NOW: Heads = { before: 'Now', after: 'With it' };
+
+/** What tells two reviews of a system apart: the worst case before and after, then what is judged otherwise. */
+export function ReviewDifferenceView({ difference, heads = NOW }: { difference: ReviewDifference; heads?: Heads }) {
   const { cases, findings, judged } = difference;
   return (
     <div className={style.difference}>
-      <p>{countsSaid(difference)}</p>
-      <WorstTable difference={difference} />
-      {cases.length > 0 ? <CaseChanges cases={cases} /> : null}
+      <p>{heads === NOW || !isSameReview(difference) ? countsSaid(difference) : 'Both reviews say the same.'}</p>
+      <WorstTable difference={difference} heads={heads} />
+      {cases.length > 0 ? <CaseChanges cases={cases} heads={heads} /> : null}
       {findings.length > 0 ? <FindingChanges findings={findings} /> : null}
       {judged.before === judged.after ? null : (
         <Fold title="How many fault cases are judged">
@@ -50,11 +59,11 @@ function countsSaid(difference: ReviewDifference): string {
   return parts.length === 0 ? 'No fault case is judged otherwise.' : `Fault cases: ${parts.join(', ')}.`;
 }
 
-function WorstTable({ difference: { worst } }: { difference: ReviewDifference }) {
+function WorstTable({ difference: { worst }, heads }: { difference: ReviewDifference; heads: Heads }) {
   const columns: TableColumn<(typeof COLUMNS)[number]>[] = [
     { id: 'column', head: 'Worst fault case', cell: ({ name }) => name },
-    { id: 'before', head: 'Now', cell: ({ column }) => <Worst side={worst[column].before} /> },
-    { id: 'after', head: 'With it', cell: ({ column }) => <Worst side={worst[column].after} /> },
+    { id: 'before', head: heads.before, cell: ({ column }) => <Worst side={worst[column].before} /> },
+    { id: 'after', head: heads.after, cell: ({ column }) => <Worst side={worst[column].after} /> },
   ];
   return (
     <Ledger caption="The worst fault case." columns={columns} rows={[...COLUMNS]} keyOf={({ column }) => column} />

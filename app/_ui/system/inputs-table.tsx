@@ -1,15 +1,8 @@
 import type { OpenInput } from '#core/review/result';
 import type { Custom } from '#core/units/shown';
 import { type Column, Ledger } from '../table/ledger';
-import { type FigureKind, figure } from '../units/figures';
+import { inputSaid, rangeSaid } from './figure-said';
 
-const KINDS: Record<string, FigureKind> = {
-  mm: 'length',
-  L: 'volume',
-  'L/h': 'flow',
-  '°C': 'temperature',
-  K: 'difference',
-};
 /** Origins that stand where a source would: nobody filled these in. */
 const GIVEN = new Set(['entered', 'measured']);
 
@@ -34,7 +27,7 @@ export function InputsTable({
         </>
       ),
     },
-    { id: 'value', head: 'Taken as', figure: true, cell: (input) => said(units, input.value, input.unit) },
+    { id: 'value', head: 'Taken as', figure: true, cell: (input) => inputSaid(units, input.value, input.unit) },
     {
       id: 'range',
       head: 'Plausible range',
@@ -59,17 +52,6 @@ export function InputsTable({
       keyOf={(input) => input.path}
     />
   );
-}
-
-/** The plausible range of a figure, in the person's units. */
-export function rangeSaid(units: Custom, { low, high, unit }: OpenInput): string {
-  return `${said(units, low ?? null, unit)} to ${said(units, high ?? null, unit)}`;
-}
-
-function said(units: Custom, value: number | null, unit: string): string {
-  if (value === null) return 'unknown';
-  const kind = KINDS[unit];
-  return kind ? figure(units, kind, value) : `${Number(value.toPrecision(3))}${unit ? `\u00a0${unit}` : ''}`;
 }
 
 function confidenceOf(input: OpenInput): string {

@@ -3,7 +3,7 @@ import type { OpenInput } from '#core/review/result';
 import type { Custom } from '#core/units/shown';
 import { thingAddress } from '../describe/thing-address';
 import { type Column, Ledger } from '../table/ledger';
-import { rangeSaid } from './inputs-table';
+import { rangeSaid } from './figure-said';
 
 /** Nouns of a description by the list they stand in. */
 const NOUNS: Readonly<Record<string, string>> = {
@@ -39,7 +39,7 @@ export function OpenFigures({ inputs, askNext, units, describeAt }: OpenFiguresP
   ];
   return (
     <Ledger
-      caption="Each of these alone, at the bad end of its range, would change the verdict of the gravest case that is unsure."
+      caption="Each of these alone, at the bad end of its range, would change the verdict of a grave case that is unsure."
       columns={columns}
       rows={rows}
       keyOf={({ path }) => path}

@@ -35,6 +35,9 @@ export function SystemLead({ review, speech, at }: { review: SystemReview; speec
           <strong>What to do first:</strong> {first.remedy}.
         </p>
       ) : null}
+      <p>
+        <Link href={`${at}/review`}>The whole review as a document</Link>
+      </p>
     </>
   );
 }

@@ -46,9 +46,23 @@ const BROKEN: [string, Facility, string[]][] = [
     'a heater that cools, floods and moves water',
     withEquipment(heater({ coolingW: 10, floodsAboveMm: 5, flowLPerH: 100 })),
     [
-      `${H}.flowLPerH: flowLPerH does not belong to a heater; it belongs to return-pump, circulation-pump, filter, top-off`,
+      `${H}.flowLPerH: flowLPerH does not belong to a heater; it belongs to return-pump, circulation-pump, filter, top-off, doser, supply`,
       `${H}.coolingW: coolingW does not belong to a heater; it belongs to chiller`,
       `${H}.floodsAboveMm: floodsAboveMm does not belong to a heater; it belongs to skimmer`,
+    ],
+  ],
+  [
+    'a water supply without a source',
+    withEquipment({ ...topOff({ type: 'supply', plan: plan() }), source: undefined }),
+    ['equipment[5].source: source is missing: a supply takes water from a reservoir tank or from mains'],
+  ],
+  [
+    'a doser that fills the reservoir it takes from, with carbon dioxide and a hopper',
+    withEquipment(topOff({ type: 'doser', tank: 'reservoir', plan: plan(), co2GPerH: 2, hopperG: 3 })),
+    [
+      'equipment[5].co2GPerH: co2GPerH does not belong to a doser; it belongs to co2',
+      'equipment[5].hopperG: hopperG does not belong to a doser; it belongs to feeder',
+      'equipment[5].tank: tank must be the tank the doser fills; "reservoir" is a reservoir',
     ],
   ],
   [

@@ -5,9 +5,12 @@ import { noUpset } from '#core/faults/upset';
 import { chiller, drainValve, filter } from '../../_support/build-equipment';
 import { circuit, facility, site } from '../../_support/build-facility';
 import { system } from '../../_support/build-system';
+import { everyThing } from './every-thing';
 import { courseOf, device, level, onlySystem, timeTo } from '../simulate/course';
 
-/** A site where every failure mode finds something to befall. */
+const wide = everyThing();
+const wideSystem = onlySystem(wide);
+/** A plainer one, on which it is watched what comes of some. */
 const base = facility();
 const everything = facility({
   site: site({ generator: { safeguard: 'battery' } }),
@@ -23,7 +26,7 @@ function fault(id: string): Fault {
 }
 
 describe.each(FAULTS.map((one): [string, Fault] => [one.id, one]))('%s', (_, one) => {
-  const things = one.things(everything, whole);
+  const things = one.things(wide, wideSystem);
 
   test('finds what it can befall, each by a key and name of its own', () => {
     expect(things.length).toBeGreaterThan(0);
@@ -32,13 +35,13 @@ describe.each(FAULTS.map((one): [string, Fault] => [one.id, one]))('%s', (_, one
   });
 
   test('changes something, differently for each thing, and the description not at all', () => {
-    const before = JSON.stringify(everything);
+    const before = JSON.stringify(wide);
     const upsets = things.map((thing) => {
       const upset = noUpset();
-      one.befall(upset, thing, everything, whole);
+      one.befall(upset, thing, wide, wideSystem);
       return upset;
     });
-    expect(JSON.stringify(everything)).toBe(before);
+    expect(JSON.stringify(wide)).toBe(before);
     for (const upset of upsets) expect(upset).not.toEqual(noUpset());
     for (const [i, upset] of upsets.entries())
       for (const other of upsets.slice(i + 1)) expect(other).not.toEqual(upset);
@@ -51,8 +54,8 @@ describe.each(FAULTS.map((one): [string, Fault] => [one.id, one]))('%s', (_, one
       systems: [system({ equipment: [], sensors: [], tanks: [], states: [], stock: [], alarms: [] })],
     });
     const left = one.things(bare, onlySystem(bare)).map((thing) => thing.kind);
-    // The utility fails everywhere, and a state can be looked at without any equipment.
-    expect(left.filter((kind) => kind !== 'site' && kind !== 'system')).toEqual([]);
+    // The utility fails and the room warms everywhere, and a state can be looked at without any equipment.
+    expect(left.filter((kind) => kind !== 'site' && kind !== 'system' && kind !== 'room')).toEqual([]);
   });
 });
 

@@ -59,6 +59,7 @@ describe('the published JSON Schema', () => {
     const units = [
       'LPerHPerMm',
       'LPerH',
+      'GPerH',
       'WPerK',
       'GPerDay',
       'MgPerKgH',
@@ -69,9 +70,13 @@ describe('the published JSON Schema', () => {
       'M2',
       'Mm',
     ] as const;
+    // Alkalinity is told by the chemist's unit, whose name ends like that of litres.
+    const mmol = { MmolPerL: 'mmolLSigned', MmolL: 'mmolL' } as const;
     const single = ['C', 'L', 'M', 'S', 'H', 'W', 'A', 'G'] as const;
     const unitIn = (name: string) =>
-      units.find((unit) => name.endsWith(unit)) ?? single.find((unit) => new RegExp(`[a-z]${unit}$`).test(name));
+      Object.entries(mmol).find(([end]) => name.endsWith(end))?.[1] ??
+      units.find((unit) => name.endsWith(unit)) ??
+      single.find((unit) => new RegExp(`[a-z]${unit}$`).test(name));
     const named = PROPERTIES.flatMap(([name, { description = '' }]) => {
       const unit = unitIn(name);
       return unit ? [{ name, description, symbol: unitOf(unit).symbol }] : [];

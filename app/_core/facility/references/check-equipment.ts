@@ -5,13 +5,21 @@ import type { SystemScope } from './scope';
 
 /** Fields that only some types of equipment have, and those types. */
 export const BELONGS_TO: { [F in keyof Equipment]?: readonly EquipmentType[] } = {
-  flowLPerH: ['return-pump', 'circulation-pump', 'filter', 'top-off'],
+  flowLPerH: ['return-pump', 'circulation-pump', 'filter', 'top-off', 'doser', 'supply'],
   coolingW: ['chiller'],
   gasTransferLPerH: ['skimmer', 'circulation-pump', 'air-blower'],
   stones: ['air-blower'],
   floodsAboveMm: ['skimmer'],
   floodLPerHPerMm: ['skimmer'],
-  source: ['top-off'],
+  source: ['top-off', 'doser', 'supply'],
+  bringsSalinity: ['supply'],
+  bringsC: ['supply'],
+  nitrifiesGPerDay: ['filter'],
+  ozoneGPerH: ['ozone'],
+  dosesMmolPerL: ['doser'],
+  co2GPerH: ['co2'],
+  hopperG: ['feeder'],
+  removes: ['dechlorinator'],
   wasteLPerH: ['filter', 'drain-valve'],
   wasteToMm: ['filter', 'drain-valve'],
 };
@@ -26,7 +34,7 @@ export function checkEquipment(scope: SystemScope, report: Report): void {
     checkFields(equipment, here, report);
     for (const [of, { tank }] of (equipment.stones ?? []).entries())
       report.names([...here, 'stones', of, 'tank'], tank, 'a tank of this system', scope.tanks);
-    if (equipment.type === 'top-off') checkTopOff(equipment, here, scope, report);
+    if (BELONGS_TO.source?.includes(equipment.type)) checkSource(equipment, here, scope, report);
     if (equipment.type === 'return-pump') checkReturnPump(equipment, here, scope, report);
   });
 }
@@ -42,12 +50,17 @@ function checkFields(equipment: Equipment, here: Path, report: Report): void {
     report.wrong([...here, 'wattsRange'], `must have minW at most maxW; found ${watts.minW} and ${watts.maxW}`);
 }
 
-function checkTopOff({ source, tank }: Equipment, here: Path, scope: SystemScope, report: Report): void {
+/** What brings water takes it from somewhere, and not from where it brings it; of a doser the bottle may be left out. */
+function checkSource({ type, source, tank }: Equipment, here: Path, scope: SystemScope, report: Report): void {
   if (scope.tanks.get(tank)?.role === 'reservoir')
-    report.wrong([...here, 'tank'], `must be the tank the top-off fills; "${tank}" is a reservoir`);
-  if (source === undefined)
-    report.wrong([...here, 'source'], 'is missing: a top-off takes water from a reservoir tank or from mains');
-  else if (source !== 'mains' && report.names([...here, 'source'], source, 'a reservoir tank, or mains', scope.tanks)) {
+    report.wrong([...here, 'tank'], `must be the tank the ${type} fills; "${tank}" is a reservoir`);
+  if (source === undefined) {
+    if (type !== 'doser')
+      report.wrong([...here, 'source'], `is missing: a ${type} takes water from a reservoir tank or from mains`);
+  } else if (
+    source !== 'mains' &&
+    report.names([...here, 'source'], source, 'a reservoir tank, or mains', scope.tanks)
+  ) {
     const role = scope.tanks.get(source)?.role;
     if (role !== 'reservoir')
       report.wrong([...here, 'source'], `must be a reservoir tank, or mains; "${source}" is a ${role} tank`);

@@ -8,6 +8,8 @@ export function checkSensors(scope: SystemScope, report: Report): void {
   scope.system.sensors.forEach((sensor, at) => {
     const here = [...scope.path, 'sensors', at];
     checkPlace(sensor, here, scope, report);
+    if (sensor.phScale !== undefined && sensor.quantity !== 'ph')
+      report.wrong([...here, 'phScale'], `does not belong to a ${sensor.quantity} sensor`);
     if (sensor.gateway !== undefined)
       report.names([...here, 'gateway'], sensor.gateway, 'a monitor of kind gateway', scope.site.gateways);
   });

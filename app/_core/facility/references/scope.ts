@@ -6,9 +6,13 @@ import type { Report } from './report';
 
 /** What the whole site offers to be referred to. */
 export interface SiteScope {
+  key: string;
   rooms: ReadonlySet<string>;
   circuits: ReadonlySet<string>;
+  /** Names of RCD groups. */
+  rcds: ReadonlySet<string>;
   gateways: ReadonlySet<string>;
+  monitors: ReadonlySet<string>;
   people: ReadonlySet<string>;
   systems: ReadonlySet<string>;
   profiles: ReadonlySet<string>;
@@ -29,8 +33,11 @@ export interface SystemScope {
 /** Index of the site's keys. `defaultProfiles` are the keys of the tolerance profiles that every site has. */
 export function siteScope(facility: Facility, defaultProfiles: Iterable<string>): SiteScope {
   return {
+    key: facility.site.key,
     rooms: keys(facility.rooms),
     circuits: keys(facility.circuits),
+    rcds: new Set(facility.circuits.flatMap(({ rcd }) => rcd ?? [])),
+    monitors: keys(facility.monitors),
     gateways: keys(facility.monitors.filter((monitor) => monitor.kind === 'gateway')),
     people: keys(facility.people),
     systems: keys(facility.systems),

@@ -1,7 +1,7 @@
 import { describe, expect, test } from 'vitest';
 import type { Equipment } from '#core/facility/system';
-import { fault as skimmerFloods } from '#core/faults/skimmer-floods';
-import { fault as topOffOn } from '#core/faults/top-off-on';
+import { fault as skimmerFloods } from '#core/faults/modes/skimmer-floods';
+import { fault as topOffOn } from '#core/faults/modes/top-off-on';
 import { levelControl, plan, skimmer, topOff } from '../../../_support/build-equipment';
 import { type Ask, courseOf, floor, inReservoir, level, salinity, timeTo, volume } from '../course';
 import { befall, dead, reef } from './reef';

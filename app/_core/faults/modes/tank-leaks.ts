@@ -1,0 +1,27 @@
+import type { TankRole } from '../../facility/system';
+import { type Fault, tankThings } from '../fault';
+
+/** m³/s through a cracked union or an open seam at the running level (200 L/h). Common practice, no source. */
+const LEAK_M3_PER_S = 200 / 3.6e6;
+/** Roles of the tanks that are watched for it. */
+const WET: readonly TankRole[] = ['display', 'holding', 'quarantine', 'nursery', 'sump'];
+
+/** A seam, bulkhead, hose or union lets go. */
+export const fault: Fault = {
+  id: 'tank-leaks',
+  row: 'LK1',
+  title: 'Tank or fitting leaks',
+  effect: 'The level falls and the floor is wet; with a sump, the pump runs dry in the end.',
+  source: 'LK1; common practice, no source',
+  threatens: 'either',
+  shows: ['floor', 'level'],
+  repair: 'plumbing',
+  states: ['normal'],
+  remedies: ['leak-alarm', 'level-alarm', 'hose-clamps', 'level-trip'],
+  things: (_, system) => tankThings(system, (t) => WET.includes(t.role)),
+  befall: (upset, thing, _, system) => {
+    const tank = system.tanks.find((t) => t.key === thing.key);
+    const depth = (tank?.volumeL.value ?? 0) / 1000 / (tank?.surfaceM2.value ?? 1);
+    upset.leaks.set(thing.key, { flow: LEAK_M3_PER_S, depth });
+  },
+};

@@ -1,0 +1,102 @@
+import type { Effect, Fix, FixFirst } from '#core/review/study';
+import { VERDICT_WORDS } from '#core/review/words';
+import { lasting } from '../../words/lasting';
+import { type Block, type Line, type Part, type TableBlock, text } from '../block';
+import type { DocumentData } from '../document-data';
+
+/** Changes that are read at once; the rest is folded. */
+const OPEN = 8;
+/** Side effects that are named in a cell. */
+const NAMED = 3;
+
+/** Which change of the system wins most, alone and in what order. */
+export function fixFirstPart({ study }: DocumentData): Part {
+  const held = study.state === 'ready' ? study.study : study.state === 'under-way' ? study.before : null;
+  return {
+    id: 'fix-first',
+    title: 'What to fix first',
+    wide: true,
+    note: 'Each safeguard that could be had is tried in the model, alone and then in the best order.',
+    blocks: [...stateSaid(study.state, held !== null), ...(held ? told(held.fixFirst) : [])],
+  };
+}
+
+/** How far the longer look is, where it is not there. */
+export function stateSaid(state: DocumentData['study']['state'], hasBefore: boolean): Block[] {
+  if (state === 'ready') return [];
+  if (state === 'broken') return [text('Computing this broke. The reason is in the log.')];
+  return [
+    text(
+      `This is being computed: pairs of faults and every available safeguard take some minutes.${hasBefore ? ' What follows is as it was before the last change.' : ''}`,
+    ),
+  ];
+}
+
+function told({ alone, order, open }: FixFirst): Block[] {
+  if (open === 0) return [text('Every fault case is covered or harmless: nothing has to be fixed first.')];
+  if (alone.length === 0)
+    return [text(`${open} fault cases are not covered, and none of the changes that were tried makes one less grave.`)];
+  const rest = alone.slice(OPEN);
+  return [
+    text(`${open} fault cases are not covered today.`),
+    orderTable(alone, order),
+    aloneTable('Each change alone, most won first.', alone.slice(0, OPEN)),
+    ...(rest.length > 0
+      ? [
+          {
+            kind: 'fold' as const,
+            title: `${rest.length} more ${rest.length === 1 ? 'change' : 'changes'}`,
+            blocks: [aloneTable('Continued.', rest)],
+          },
+        ]
+      : []),
+  ];
+}
+
+function orderTable(alone: readonly Fix[], order: FixFirst['order']): TableBlock {
+  const titles = new Map(alone.map(({ id, title }) => [id, title]));
+  return {
+    kind: 'table',
+    caption: 'The order in which to make them: each is the best on top of those before it.',
+    columns: [
+      { id: 'change', head: 'Change' },
+      { id: 'wins', head: 'Cases it wins', figure: true },
+      { id: 'left', head: 'Still open after it', figure: true },
+      { id: 'losses', head: 'Side effects' },
+    ],
+    rows: order.map(({ fix, wins, left, losses }, i) => ({
+      key: fix,
+      cells: [[`${i + 1}. ${titles.get(fix) ?? fix}`], [String(wins)], [String(left)], effectsSaid(losses)],
+    })),
+  };
+}
+
+function aloneTable(caption: string, fixes: readonly Fix[]): TableBlock {
+  return {
+    kind: 'table',
+    caption,
+    columns: [
+      { id: 'change', head: 'Change' },
+      { id: 'wins', head: 'Cases it wins', figure: true },
+      { id: 'most', head: 'Most won' },
+      { id: 'losses', head: 'Side effects' },
+    ],
+    rows: fixes.map(({ id, title, wins, losses }) => ({
+      key: id,
+      cells: [[title], [String(wins.length)], wins[0] ? effectSaid(wins[0]) : ['–'], effectsSaid(losses)],
+    })),
+  };
+}
+
+/** What a change does to one case: "Heater 1: welds on: too late → covered, 3.2 h more". */
+function effectSaid({ title, from, to, gainS }: Effect): Line {
+  const gain = gainS === null ? '' : `, ${lasting(gainS)} ${gainS < 0 ? 'less' : 'more'} to spare at the worst hour`;
+  return [`${title}: ${VERDICT_WORDS[from]} → ${VERDICT_WORDS[to]}${gain}`];
+}
+
+function effectsSaid(effects: readonly Effect[]): Line {
+  if (effects.length === 0) return ['none'];
+  const named = effects.slice(0, NAMED).flatMap((effect) => effectSaid(effect));
+  const more = effects.length - NAMED;
+  return [`graver: ${named.join('; ')}${more > 0 ? `; and ${more} more` : ''}`];
+}
