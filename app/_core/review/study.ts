@@ -19,14 +19,14 @@ export interface Combination {
   parts: Part[];
   /** Why these go together, in words: "both hang on relay board 1". Empty for a dead safeguard. */
   because: string;
-  /** Verdict of the gravest part alone, as claimed. */
+  /** Verdict of the gravest part alone, as claimed; `holds` where no part is a fault case by itself. */
   alone: Verdict;
   verdict: Verdict;
   /** Null when nothing is harmed. */
   harm: Harm | null;
   /** Least time to spare, s; null when nobody ever comes or nothing is harmed. */
   spareS: number | null;
-  /** Frequency, per year, where every part has one entered with a source; else null. */
+  /** Order of magnitude a year, where every part has a figure entered with a source; else null. */
   perYear: number | null;
 }
 
@@ -91,6 +91,8 @@ export interface Study {
   on: string;
   combinations: Combination[];
   minimalSets: MinimalSet[];
+  /** The mildest verdict that counts in `minimalSets`. */
+  cut: Verdict;
   fixFirst: FixFirst;
   drift: DemandDrift[];
   /** Fault cases and combinations tried. */

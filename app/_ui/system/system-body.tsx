@@ -10,6 +10,7 @@ import { Section } from '../frame/section';
 import { VerdictLegend } from '../marks/verdict-legend';
 import type { Speech } from '../words/said';
 import { CasesTable } from './cases-table';
+import { OF_HOLDFAST } from '#core/cautions/cautions-for';
 import { Cautions } from './cautions';
 import { Description } from './description';
 import { FindingsList } from './findings-list';
@@ -71,8 +72,19 @@ function WhatToDo({ system, review, siteFindings, speech, at }: SystemBodyProps)
           </Fold>
         ) : null}
       </Section>
-      <Section id="cautions" title="Before any work" note="Where it can hurt somebody. Common practice, no source.">
+      <Section
+        id="cautions"
+        title="Before any work"
+        note="Where it can hurt somebody. Local codes, licensed people and the makers’ instructions come first."
+      >
         <Cautions system={system} review={review} />
+      </Section>
+      <Section id="reading" title="How to read this">
+        <ul>
+          {OF_HOLDFAST.map((line) => (
+            <li key={line}>{line}</li>
+          ))}
+        </ul>
       </Section>
     </>
   );

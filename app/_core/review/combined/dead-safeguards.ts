@@ -27,16 +27,16 @@ interface Touch {
  * tried: a cut-out, lock, limit, break or battery that never came into play, in the course itself, in what the state does
  * alone, in the same fault in normal running or in the normal day, leaves every run as it was; and the way of an alarm that
  * was never raised tells nobody anything.
- * @returns those that come out otherwise than the fault alone, and how many were tried
+ * @returns those that come out otherwise than the fault alone, how many were tried, and whether any alarm tells of it
  */
 export function deadSafeguardsOf(
   look: Look,
   { subject, case: c }: Look['tried'][number],
-): { combinations: Combination[]; tried: number } {
+): { combinations: Combination[]; tried: number; isTold: boolean } {
   const { context, view } = look;
   const courses = coursesOf(context, view, subject, 'claimed');
   prime(courses, c.claimed);
-  const touched = touchedBy(look, subject, courses);
+  const { touched, isTold } = touchedBy(look, subject, courses);
   const alone = gravestOutcome(c.claimed);
   const combinations = touched.flatMap((touch): Combination[] => {
     const judgement = withDead(look.without(touch.key), subject, touch.acts ? null : courses);
@@ -55,7 +55,7 @@ export function deadSafeguardsOf(
       }),
     ];
   });
-  return { combinations, tried: touched.length };
+  return { combinations, tried: touched.length, isTold };
 }
 
 /** A fault case with a safeguard dead, tried whether or not it leans on it. Courses that are known to stay the same may be given. */
@@ -64,19 +64,27 @@ export function withDead({ context, view }: Scene, subject: Subject, same: Cours
   return judgementOf(context, view, subject, courses, 'claimed');
 }
 
-/** Safeguards that a fault case leans on. */
-export function touchedBy({ context, view, facility, system }: Look, subject: Subject, courses: Courses): Touch[] {
+/** Safeguards that a fault case leans on, and whether any alarm that counts tells of it. */
+function touchedBy(
+  { context, view, facility, system }: Look,
+  subject: Subject,
+  courses: Courses,
+): { touched: Touch[]; isTold: boolean } {
   const acting = new Set(view.nominal.acted);
   const telling = new Set<string | undefined>();
+  let isTold = false;
   for (const trial of courses.trials) {
     for (const key of leanedOnIn(trial)) acting.add(key);
     const news = newsOf(context, view, subject, 'claimed', trial);
     for (const key of news.leanedOn) acting.add(key);
-    for (const { key } of callsOf(context, news, 'claimed')) telling.add(wayOf(facility, system, key));
+    const calls = callsOf(context, news, 'claimed');
+    isTold ||= calls.length > 0;
+    for (const { key } of calls) telling.add(wayOf(facility, system, key));
   }
-  return safeguardsOf(facility, system)
+  const touched = safeguardsOf(facility, system)
     .filter(({ key }) => context.credit.claimed(key) && (acting.has(key) || telling.has(key)))
     .map(({ key }) => ({ key, acts: acting.has(key) }));
+  return { touched, isTold };
 }
 
 /** The safeguard that proves the way of an alarm to a person. */
@@ -90,8 +98,8 @@ function safeguardPart({ facility, system }: Look, key: string): Part {
   return { kind: 'safeguard', key, name: found?.name ?? key };
 }
 
-/** Last chances that the review has found already need not be found again: the courses are the same. */
-function prime(courses: Courses, { outcomes }: FaultCase['claimed']): void {
+/** Last chances that the review has found already need not be found again where the water takes the same course. */
+export function prime(courses: Courses, { outcomes }: FaultCase['claimed']): void {
   for (const [i] of courses.trials.entries()) {
     const hour = courses.byHour.indexOf(i);
     if (hour < 0) continue;

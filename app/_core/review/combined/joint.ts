@@ -51,7 +51,8 @@ export function judgeJoint(
 
 /** The failure mode of the catalogue that leaves a piece of equipment in some health and does nothing else; null without one. */
 export function failing(facility: Facility, system: System, key: string, health: Health): Subject | null {
-  for (const fault of FAULTS) {
+  // A mode whose case stands for another's is the one that the review tells of.
+  for (const fault of FAULTS.filter(({ sameAs }) => sameAs === undefined)) {
     const thing = fault.things(facility, system).find((one) => one.kind === 'equipment' && one.key === key);
     if (!thing) continue;
     const upset = noUpset();
