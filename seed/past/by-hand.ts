@@ -1,7 +1,7 @@
 import type { Snapshot } from '#core/simulate/build';
 import type { Machine } from '#core/simulate/machine';
 import { STRIDE, VOLUME } from '#core/simulate/plant';
-import { addMatched } from '#core/simulate/run';
+import { addMatched } from '#core/simulate/pour-back';
 
 /** Days after which somebody carries a bucket to a system that has no top-off. Common practice, no source. */
 export const REFILLED_EVERY = 3;
@@ -21,7 +21,7 @@ export function fillUp(x: Float64Array, machine?: Machine): void {
 /** Every reservoir is full again, as daily work keeps it. */
 export function refillReservoirs(x: Float64Array, machine?: Machine): void {
   if (!machine) return;
-  const from = STRIDE * machine.plant.nodes;
+  const from = machine.plant.layout.reservoirs;
   for (let r = 0; r < machine.plant.reservoirs; r++) x[from + r] = machine.initial[from + r] ?? 0;
 }
 

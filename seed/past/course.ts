@@ -169,6 +169,7 @@ function endOf({ run: record, machine, fromMs, toMs }: Piece): Snapshot {
   const temperatures = machine.nodes.map((_, k) => x[STRIDE * k + TEMPERATURE] ?? 0);
   return {
     x,
+    layout: machine.plant.layout,
     on: machine.devices.map((device) => device.on),
     dayLow: Float64Array.from(temperatures),
     dayHigh: Float64Array.from(temperatures),

@@ -49,7 +49,7 @@ export function truthOf({ system, resolved }: Course, sensor: Sensor, habits: Ha
     case 'flow':
       return (m) => (m.doing.returnLPerH[nodeOf(m.piece)] ?? 0) * habits.clean(m.atMs);
     case 'leak':
-      return (m) => (number(m, m.piece.machine.plant.size - 1) > 0.0005 ? 1 : 0);
+      return (m) => (number(m, m.piece.machine.plant.layout.floor) > 0.0005 ? 1 : 0);
     case 'watts':
       return (m) => wattsOf(resolved.devices[device], m.doing.drawing[device] === true, habits, m.atMs);
     case 'ph':

@@ -1,4 +1,5 @@
 import type { AlarmDefinition } from '#core/alarms/definition';
+import { PAPER_KINDS, type Paper } from '#core/facility/paper';
 import type { Stock } from '#core/facility/stock';
 import {
   FAILS_UNSEEN,
@@ -193,6 +194,11 @@ function anyStates(safeguards: readonly Safeguard[]): fc.Arbitrary<OperatingStat
   );
 }
 
+function anyPapers(): fc.Arbitrary<Paper[]> {
+  const one = fc.record({ kind: fc.constantFrom(...PAPER_KINDS), on: anyDate(), note: maybe(anyName()) });
+  return fc.array(one, { maxLength: 3 }).map((list) => list.map((paper, at) => ({ key: `paper-${at}`, ...paper })));
+}
+
 /** A valid system with this key on this site. */
 export function anySystem(key: string, ground: SiteGround): fc.Arbitrary<System> {
   return anySafeguards('own').chain((safeguards) =>
@@ -249,6 +255,7 @@ function withTheRest(
     alarms: anyAlarms(sensors, ground, safeguards),
     states: anyStates(safeguards),
     rates: maybe(anyRates(key, safeguards)),
+    papers: maybe(anyPapers()),
   });
 }
 

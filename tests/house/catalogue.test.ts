@@ -2,6 +2,8 @@ import { basename, join } from 'node:path';
 import { describe, expect, test } from 'vitest';
 import { z } from 'zod';
 import { FAULTS as FAULT_MODES, groupOf, UNCARRIED } from '#core/faults/catalogue';
+import { PAPER_KINDS } from '#core/facility/paper';
+import { RULES as RULES_LISTED } from '#core/review/rules/catalogue';
 import { listOf, modeNames } from '../_support/list-faults.mjs';
 import { catalogueFaults, type Entry, type EntryFile } from './inspect/catalogue';
 import { listFiles, ROOT, readText } from './inspect/files';
@@ -75,6 +77,15 @@ test('every failure mode stands in a row that belongs somewhere, and shares its 
   expect(modes.filter((mode) => groupOf(mode) === '').map(({ id }) => id)).toEqual([]);
   const primary = new Set(FAULT_MODES.filter(({ sameAs }) => sameAs === undefined).map(({ id }) => id));
   expect(FAULT_MODES.filter(({ sameAs }) => sameAs !== undefined && !primary.has(sameAs))).toEqual([]);
+});
+
+test('what a failure mode that is not carried asks for is there to be asked', () => {
+  const rules = new Set(RULES_LISTED.map(({ id }) => id));
+  const kinds: readonly string[] = PAPER_KINDS;
+  const asked = UNCARRIED.flatMap(({ id, asks }) => (asks ? [{ id, asks }] : []));
+  expect(asked.length).toBeGreaterThan(20);
+  const lacking = asked.filter(({ asks }) => ('rule' in asks ? !rules.has(asks.rule) : !kinds.includes(asks.paper)));
+  expect(lacking).toEqual([]);
 });
 
 describe('every rule is tried on its own two examples', () => {

@@ -43,6 +43,14 @@ export interface Found {
   inUse: number;
 }
 
+/** Half of an interval as a part of the figure, beyond which the readings do not tell it. Common practice, no source. */
+export const MOST_DOUBT = 0.8;
+
+/** The doubt that widens an interval most. @param doubts   at least one */
+export function greatest(doubts: readonly Doubt[]): Doubt {
+  return doubts.reduce((most, one) => (one.half > most.half ? one : most));
+}
+
 /** Half the width of an interval made of several independent doubts: the root of the sum of their squares. */
 export function halfOf(doubts: readonly Doubt[]): number {
   return Math.sqrt(doubts.reduce((sum, { half }) => sum + half * half, 0));

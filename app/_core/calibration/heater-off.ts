@@ -28,7 +28,7 @@ const NIGHT = { from: '20:00', to: '08:00' };
 /** The least that is worth a fit, and the most that are taken: the longest. Common practice, no source. */
 const LEAST_S = 40 * 60;
 const LEAST_POINTS = 5;
-const MOST = 24;
+const MOST = 16;
 /** K by which a probe of a heater and that of the fit may differ. Common practice, no source. */
 const NEAR = 0.2;
 /** Time constants after which a late probe has caught up. */

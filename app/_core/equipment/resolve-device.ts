@@ -1,12 +1,21 @@
+import type { Facility } from '../facility/facility';
 import type { Equipment, System } from '../facility/system';
 import { DEFAULTS, heatToWaterOf, repairMinOf, scaled } from './defaults';
 import type { ResolvedDevice, ResolvedTank } from './resolved';
+import { chemistryOf } from './resolve-brings';
 import { EITHER, type Fallback, HEAT, LESS, LOSS, MORE, take, type Taker } from './take';
 
 const L_PER_H = 1 / 3.6e6;
 
-/** One piece of equipment in numbers. */
-export function resolveDevice(t: Taker, system: System, equipment: Equipment, tanks: ResolvedTank[]): ResolvedDevice {
+/** One piece of equipment in numbers; `salinity` is the system's own. */
+export function resolveDevice(
+  t: Taker,
+  facility: Facility,
+  system: System,
+  equipment: Equipment,
+  tanks: ResolvedTank[],
+  salinity: number,
+): ResolvedDevice {
   const at = (field: string) => `systems/${system.key}/equipment/${equipment.key}/${field}`;
   const called = (what: string) => `${what} of ${equipment.name}`;
   const flow = flowOf(t, equipment, at('flowLPerH'), called('flow'));
@@ -30,6 +39,7 @@ export function resolveDevice(t: Taker, system: System, equipment: Equipment, ta
     floodsAbove: mm('floodsAboveMm', 'level at which it floods', LESS, DEFAULTS.floodsAboveMm) / 1000,
     floodPerM: mm('floodLPerHPerMm', 'spill when flooded', MORE, DEFAULTS.floodLPerHPerMm) * 1000 * L_PER_H,
     ...wasteOf(t, equipment, tanks, flow, at, called),
+    ...chemistryOf(t, facility, equipment, salinity, at, called),
     repairS:
       60 *
       take(t, at('repairMin'), called('work to put right'), equipment.repairMin, MORE, repairMinOf(equipment.type)),
@@ -40,6 +50,8 @@ function flowOf(t: Taker, equipment: Equipment, path: string, name: string): num
   if (equipment.type === 'return-pump') return take(t, path, name, equipment.flowLPerH, EITHER) * L_PER_H;
   if (equipment.type === 'top-off')
     return take(t, path, name, equipment.flowLPerH, MORE, DEFAULTS.topOffLPerH) * L_PER_H;
+  if (equipment.type === 'doser') return take(t, path, name, equipment.flowLPerH, MORE, DEFAULTS.doserLPerH) * L_PER_H;
+  if (equipment.type === 'supply') return take(t, path, name, equipment.flowLPerH, EITHER) * L_PER_H;
   return (equipment.flowLPerH?.value ?? 0) * L_PER_H;
 }
 

@@ -10,7 +10,7 @@ import type { ResolvedTank } from './resolved';
 import { EITHER, type Fallback, LESS, LOSS, MORE, take, type Taker } from './take';
 
 /** Part of free-surface heat loss that is left under a lid. Common practice, no source. */
-const LID = 0.4;
+export const LID = 0.4;
 
 /** Roles that take part in the return's flow. */
 const FED = new Set<Tank['role']>(['display', 'holding', 'quarantine', 'nursery']);
@@ -45,6 +45,10 @@ export function resolveTank(t: Taker, system: System, tank: Tank): ResolvedTank 
       : Number.POSITIVE_INFINITY,
     outlet: sump ? 0 : Math.max(drainDown, mm('outletMm', 'depth of the return outlet', MORE, DEFAULTS.outletMm)),
     rim: mm('rimMm', 'freeboard', LESS, sump ? DEFAULTS.sumpRimMm : DEFAULTS.rimMm),
+    stand:
+      tank.drainAboveMm === undefined
+        ? Number.POSITIVE_INFINITY
+        : take(t, at('drainAboveMm'), called('height of the standpipe'), tank.drainAboveMm, EITHER) / 1000,
     share: FED.has(tank.role)
       ? tank.returnShare
         ? take(t, at('returnShare'), called('share of the return'), tank.returnShare, EITHER)

@@ -4,6 +4,7 @@ import type { System } from '../facility/system';
 import { atmospheresFromAltitude } from '../water/pressure-from-altitude';
 import { respirationAtReference, respirationFactor } from '../water/respiration';
 import { DEFAULTS } from './defaults';
+import { resolveChemistry } from './resolve-chemistry';
 import { resolveDevice } from './resolve-device';
 import { resolveTank } from './resolve-tank';
 import type { ResolvedRoom, ResolvedSystem, ResolvedTank } from './resolved';
@@ -25,20 +26,25 @@ export function resolveSystem(
   const tanks = system.tanks.map((tank) => resolveTank(t, system, tank));
   scaleShares(tanks);
   const temperature = keptAt(system);
+  const filled = tanks.filter((x) => x.tank.role !== 'reservoir');
+  const salinity = take(t, `systems/${system.key}/salinity`, 'salinity', system.salinity, EITHER);
+  const devices = system.equipment.map((equipment) => resolveDevice(t, facility, system, equipment, filled, salinity));
+  const chemistry = resolveChemistry(t, facility, system, {
+    salinity,
+    temperature,
+    devices,
+    mass: massByTank(t, system),
+    volumes: new Map(filled.map((x) => [x.tank.key, x.volume])),
+  });
   return {
     side,
     only,
     tanks,
-    devices: system.equipment.map((equipment) =>
-      resolveDevice(
-        t,
-        system,
-        equipment,
-        tanks.filter((x) => x.tank.role !== 'reservoir'),
-      ),
-    ),
+    devices,
     room: resolveRoom(t, facility, system),
-    salinity: take(t, `systems/${system.key}/salinity`, 'salinity', system.salinity, EITHER),
+    salinity,
+    chemistry,
+    lags: lagsOf(t, system),
     temperature,
     pressureAtm: atmospheresFromAltitude(
       take(t, 'site/altitudeM', 'height above the sea', facility.site.altitudeM, MORE, DEFAULTS.altitudeM),
@@ -63,6 +69,27 @@ export function resolveSystem(
     notes: t.notes,
     missing: t.missing,
   };
+}
+
+/** kg of animals by tank. */
+function massByTank(t: Taker, system: System): Map<string, number> {
+  const quiet = taker(t.side, t.only);
+  const mass = new Map<string, number>();
+  for (const stock of system.stock) {
+    const path = `systems/${system.key}/stock/${stock.key}/eachG`;
+    const each = take(quiet, path, `mass of one of ${stock.group}`, stock.eachG, MORE) / 1000;
+    mass.set(stock.tank, (mass.get(stock.tank) ?? 0) + each * stock.count);
+  }
+  return mass;
+}
+
+function lagsOf(t: Taker, system: System): Map<string, number> {
+  return new Map(
+    system.sensors.flatMap(({ key, name, lagS }) => {
+      const lag = lagS ? take(t, `systems/${system.key}/sensors/${key}/lagS`, `lag of ${name}`, lagS, MORE) : 0;
+      return lag > 0 ? [[key, lag] as const] : [];
+    }),
+  );
 }
 
 function scaleShares(tanks: ResolvedTank[]): void {

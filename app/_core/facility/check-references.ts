@@ -59,6 +59,7 @@ export function checkReferences(facility: Facility, unread: ReadonlySet<string> 
     const scope = systemScope(system, at, site);
     report.names([...scope.path, 'room'], system.room, 'a room', site.rooms);
     for (const list of SYSTEM_LISTS) checkUnique(system[list], [...scope.path, list], report);
+    checkUnique(system.papers ?? [], [...scope.path, 'papers'], report);
     for (const check of CHECKS) check(scope, report);
   });
   return report.problems;

@@ -3,6 +3,7 @@ import type { Plan } from '../plans/plan';
 import type { Safeguard } from '../plans/safeguard';
 import type { CarriedOutBy } from './site';
 import type { Figure } from './figure';
+import type { Paper } from './paper';
 import type { Stock } from './stock';
 
 /** Kinds of system with a default tolerance profile. */
@@ -58,6 +59,8 @@ export interface System {
   states: OperatingState[];
   /** How often things fail, as somebody found; nothing is known of the others. */
   rates?: FailureRate[];
+  /** Dated statements of how hazards are met that the model does not carry. */
+  papers?: Paper[];
 }
 
 /** Stands in a rate for the failure of a safeguard that nobody sees before it is needed or tested. */

@@ -19,8 +19,8 @@ function gradeOfOutcome({ verdict, harm }: Outcome): Grade {
   return verdict === 'some-hours' ? 'low' : 'medium';
 }
 
-/** The outcome that calls most urgently for something to be done; null when none does. */
-function urgent({ outcomes }: Judgement): Outcome | null {
+/** The outcome of a judgement that calls most urgently for something to be done; null when none does. */
+export function urgent({ outcomes }: Judgement): Outcome | null {
   const grave = outcomes.filter(({ verdict }) => gravity(verdict) <= GRAVE);
   const [first] = grave.sort((a, b) => gradeRank(gradeOfOutcome(a)) - gradeRank(gradeOfOutcome(b)));
   return first ?? null;

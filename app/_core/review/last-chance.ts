@@ -3,7 +3,8 @@ import type { Snapshot } from '../simulate/build';
 import { buildMachine } from '../simulate/build-machine';
 import type { Machine } from '../simulate/machine';
 import { STRIDE, TEMPERATURE, VOLUME } from '../simulate/plant';
-import { addMatched, run } from '../simulate/run';
+import { addMatched } from '../simulate/pour-back';
+import { run } from '../simulate/run';
 import type { Exposure } from '../simulate/world';
 import { HOUR } from '../time/week';
 import { recovered } from './recovered';
@@ -91,7 +92,7 @@ export function momentOf(trial: Trial, t: number): Snapshot {
     for (const s of record.switches) if (s.device === device && s.t <= t) last = s.on;
     return last;
   });
-  return { x, on, dayLow, dayHigh };
+  return { x, layout: plant.layout, on, dayLow, dayHigh };
 }
 
 /**

@@ -18,6 +18,7 @@ export function recovered(world: World, normal: Snapshot | null): boolean {
   if (world.exposures.length > 0 || world.beyondDay.some((since) => since !== null)) return false;
   const { stepper, machine, x } = world;
   const away = machine.limits.every(({ watch }) => {
+    if (watch.signal.kind === 'lost') return true;
     if (watch.active) return true;
     const past = pastThreshold(watch, x, stepper.air);
     const toward = watch.sign * readSlope(watch.signal, x, stepper.f, stepper.air);

@@ -7,7 +7,7 @@ import { caseFindings, merged } from './findings';
 import { jobsOf } from './jobs';
 import { judge } from './judge';
 import { compareCases, compareNearness, leastSpare } from './order';
-import notModelled from './not-modelled.json';
+import { notModelledIn } from './not-modelled';
 import { paperworkFindings } from './paperwork';
 import { reaches } from './reach';
 import { reasonNot } from './reason-not';
@@ -59,7 +59,7 @@ export function assemble(context: Context, cases: FaultCase[]): SystemReview {
     findings: jobsOf(findings, worst.claimed.case),
     inputs: inputsOf(context),
     askNext: null,
-    notModelled,
+    notModelled: notModelledIn(context.facility, context.system),
   };
 }
 

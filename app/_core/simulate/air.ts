@@ -4,31 +4,56 @@ import type { Air } from './plant';
 const HOUR = 3600;
 const DAY = 86_400;
 
-/** Room air by hour of the day; between the hours temperature and vapour pressure run straight. */
+/** What the hours of the day bring: room air, whose temperature and vapour pressure run straight between them, and meals. */
 export interface RoomAir {
   /** °C at the beginning of each hour, 24 values. */
   temperature: Float64Array;
   /** Pa of water vapour at the beginning of each hour, 24 values. */
   vapour: Float64Array;
+  /** Oxygen use and excretion in each hour as multiples of their daily means, 24 values: what meals at set hours make of them. */
+  breath: Float64Array;
+  excretion: Float64Array;
   /** True when no hour differs from another, so that a run needs no stops at the hours. */
   steady: boolean;
 }
+
+/** Oxygen use and excretion by hour of the day as multiples of their daily means, 24 values each. */
+export interface Meals {
+  breath: Float64Array;
+  excretion: Float64Array;
+}
+
+/** The same at every hour. */
+export const EVENLY: Readonly<Meals> = {
+  breath: new Float64Array(24).fill(1),
+  excretion: new Float64Array(24).fill(1),
+};
 
 /**
  * Room air from temperatures and humidities by hour.
  * @param temperatureC °C, 24 values
  * @param humidityPct relative humidity, 0 to 100, 24 values
+ * @param meals what meals at set hours make of breath and excretion
+ * @param shiftK K that the room is off those temperatures; its moisture stays what it was, as far as the air can hold it
  */
-export function roomAir(temperatureC: readonly number[], humidityPct: readonly number[]): RoomAir {
-  const temperature = Float64Array.from(temperatureC);
-  const vapour = Float64Array.from(temperatureC, (t, hour) => ((humidityPct[hour] ?? 0) / 100) * vapourPressure(t));
-  const steady = temperature.every((t) => t === temperature[0]) && vapour.every((p) => p === vapour[0]);
-  return { temperature, vapour, steady };
+export function roomAir(
+  temperatureC: readonly number[],
+  humidityPct: readonly number[],
+  meals: Meals = EVENLY,
+  shiftK = 0,
+): RoomAir {
+  const temperature = Float64Array.from(temperatureC, (t) => t + shiftK);
+  const vapour = Float64Array.from(temperatureC, (t, hour) =>
+    Math.min(((humidityPct[hour] ?? 0) / 100) * vapourPressure(t), vapourPressure(t + shiftK)),
+  );
+  const { breath, excretion } = meals;
+  const steady = [temperature, vapour, breath, excretion].every((hours) => hours.every((one) => one === hours[0]));
+  return { temperature, vapour, breath, excretion, steady };
 }
 
 /** Air at rest, to be filled by `airAt`. */
 export function stillAir(): Air {
-  return { temperature: 0, vapour: 0, temperatureSlope: 0, vapourSlope: 0 };
+  return { temperature: 0, vapour: 0, temperatureSlope: 0, vapourSlope: 0, breath: 1, excretion: 1 };
 }
 
 /**
@@ -45,6 +70,8 @@ export function airAt(room: RoomAir, secondsOfDay: number, hour: number, air: Ai
     air.vapour = vapour;
     return;
   }
+  air.breath = room.breath[hour] as number;
+  air.excretion = room.excretion[hour] as number;
   const next = (hour + 1) % 24;
   air.temperatureSlope = ((room.temperature[next] as number) - from) / HOUR;
   air.vapourSlope = ((room.vapour[next] as number) - vapour) / HOUR;

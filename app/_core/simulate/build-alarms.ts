@@ -14,9 +14,12 @@ export const WATCHDOG = 'watchdog';
 
 /** Every alarm definition of the system as a run follows it, and the site's outside watch. */
 export function buildAlarms(build: Build): AlarmWatch[] {
-  const alarms = build.system.alarms.map((alarm, i) => alarmOf(build, alarm, i));
+  const alarms = build.system.alarms.map((alarm, i) => {
+    const made = alarmOf(build, alarm, i);
+    return build.upset.mutedAlarms.has(alarm.key) ? { ...made, path: [steady(false)] } : made;
+  });
   const outside = build.facility.site.watchdog;
-  if (!outside) return alarms;
+  if (!outside || build.upset.mutedAlarms.has(WATCHDOG)) return alarms;
   // Outside, silence is all that is known: of the host first, which everything passes through.
   const host = hostOf(build);
   return [...alarms, { ...BLANK, key: WATCHDOG, delayS: outside.afterMin * 60, silent: host }];

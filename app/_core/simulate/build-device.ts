@@ -5,7 +5,10 @@ import { linear, voted } from './signal';
 import { levelSignal, signalOf } from './build-signals';
 import { STRIDE, TEMPERATURE } from './plant';
 import { type Watch, watch } from './watch';
+import type { SensorQuantity } from '../facility/system';
 import type { CutOut, Interlock, Thermostat } from '../plans/plan';
+import { secondsOf } from './build-chemistry';
+import { chemistryOf, makeUpOf } from './build-brought';
 
 /** A watts range that begins below this part of the rated power would not notice a pump that moves nothing. Common practice, no source. */
 const IDLE_SHARE = 0.1;
@@ -16,6 +19,7 @@ export function buildDevice(build: Build, resolved: ResolvedDevice, index: numbe
   const { plan } = equipment;
   const node = build.places.node(equipment.tank);
   const open = build.upset.openWaste.has(equipment.key);
+  const left = build.upset.weakened.get(equipment.key) ?? 1;
   const lostAction = plan.lostSensing && plan.lostSensing.by !== 'person' ? plan.lostSensing.action : 'hold';
   const regulated = regulation(build, resolved, index);
   return {
@@ -24,7 +28,7 @@ export function buildDevice(build: Build, resolved: ResolvedDevice, index: numbe
     node: Math.max(0, node),
     phases: build.supply(equipment.circuit),
     health: build.upset.health.get(equipment.key) ?? 'ok',
-    watts: resolved.watts,
+    watts: resolved.watts * (HEATS.has(equipment.type) ? left : 1),
     // Equipment in a reservoir warms nothing that is simulated.
     heatShare: node < 0 ? 0 : resolved.heatShare,
     ranged: (equipment.wattsRange?.minW ?? 0) > IDLE_SHARE * resolved.watts,
@@ -37,16 +41,13 @@ export function buildDevice(build: Build, resolved: ResolvedDevice, index: numbe
     lostAction,
     stateThen: stateNow(build, equipment),
     regulated,
-    delivers: equipment.type === 'return-pump' ? Float64Array.from(build.tanks, (t) => t.share * resolved.flow) : null,
-    gas: resolved.gas.map((g) => ({ node: build.places.node(g.tank), flow: g.flow })).filter((g) => g.node >= 0),
-    coolingW: resolved.coolingW,
-    makeUp:
-      equipment.type === 'top-off'
-        ? {
-            flow: resolved.flow,
-            reservoir: equipment.source === 'mains' ? -1 : build.places.reservoir(equipment.source),
-          }
-        : null,
+    delivers:
+      equipment.type === 'return-pump' ? Float64Array.from(build.tanks, (t) => t.share * resolved.flow * left) : null,
+    gas: resolved.gas.map((g) => ({ node: build.places.node(g.tank), flow: g.flow * left })).filter((g) => g.node >= 0),
+    coolingW: resolved.coolingW * left,
+    makeUp: makeUpOf(build, resolved, left),
+    ...chemistryOf(build, resolved, left),
+    noRestart: build.upset.noRestart.has(equipment.key),
     wasteFlow: open ? resolved.waste : 0,
     flood: flood(build, resolved, node, index),
     ...AT_REST,
@@ -55,9 +56,13 @@ export function buildDevice(build: Build, resolved: ResolvedDevice, index: numbe
   };
 }
 
+/** What is weakened gives less heat; everything else goes on drawing its power. */
+const HEATS: ReadonlySet<string> = new Set(['heater', 'light']);
+
 /** Before anything has been settled. */
 const AT_REST = {
   powered: true,
+  wasDark: false,
   command: false,
   contacts: true,
   drawing: false,
@@ -83,6 +88,18 @@ function cutOut(build: Build, line: CutOut, index: number): Watch {
   return w;
 }
 
+/** How far back a value must come before an interlock lets go, in its own unit; others a tenth of the limit. Common practice, no source. */
+const BAND: Partial<Record<SensorQuantity, number>> = {
+  level: 2,
+  temperature: 0.1,
+  salinity: 0.1,
+  oxygen: 0.1,
+  ph: 0.1,
+  'oxygen-saturation': 1,
+  conductivity: 0.1,
+  alkalinity: 0.1,
+};
+
 function interlock(build: Build, line: Interlock, index: number): DeviceInterlock {
   const base = { then: line.then, hardWired: line.by === 'hard-wired', safeguard: line.safeguard ?? null };
   if (line.when.kind === 'return-lost') return { ...base, watch: null, proof: line.when.provedBy };
@@ -93,7 +110,7 @@ function interlock(build: Build, line: Interlock, index: number): DeviceInterloc
   const signal = signalOf(build.system, sensor, build.plant, build.places, build.upset);
   const high = above !== undefined;
   const at = (high ? above : below) ?? Number.NaN;
-  const band = quantity === 'level' ? 2 : 0.1;
+  const band = BAND[quantity ?? 'temperature'] ?? 0.1 * Math.abs(at);
   const w = watch('interlock', index, signal, high ? 1 : -1, at, high ? at - band : at + band);
   build.watches.push(w);
   return { ...base, watch: w, proof: 'flow' };
@@ -154,9 +171,11 @@ function thermostat(build: Build, resolved: ResolvedDevice, line: Thermostat, in
     line.vote,
   );
   const cools = resolved.equipment.type === 'chiller';
+  const shift = build.upset.setPointShift.get(resolved.equipment.key) ?? 0;
+  const [low, high] = [line.lowC + shift, line.highC + shift];
   return regulating(
     build,
-    watch('regulation', index, signal, cools ? 1 : -1, cools ? line.highC : line.lowC, cools ? line.lowC : line.highC),
+    watch('regulation', index, signal, cools ? 1 : -1, cools ? high : low, cools ? low : high),
     index,
   );
 }
@@ -165,10 +184,4 @@ function regulating(build: Build, w: Watch, index: number): Watch {
   w.active = build.snapshot?.on[index] ?? false;
   build.watches.push(w);
   return w;
-}
-
-/** Seconds after midnight of "HH:MM". */
-function secondsOf(time: string): number {
-  const [hours = 0, minutes = 0] = time.split(':').map(Number);
-  return hours * 3600 + minutes * 60;
 }

@@ -3,7 +3,8 @@ import type { Build } from './build';
 import { floorSignal, levelSignal } from './build-signals';
 import type { DayChange, LimitWatch, SignWatch } from './machine';
 import { OXYGEN, STRIDE, TEMPERATURE } from './plant';
-import { linear, lost, salinity, type Signal } from './signal';
+import { dissolved, freeAmmonia, freeCarbonDioxide, phOfNode } from './laws-of-state';
+import { linear, salinity, type Signal } from './signal';
 import { watch } from './watch';
 
 /** Litres on the floor that count as harm to the house; less is a puddle. Common practice, no source. */
@@ -88,7 +89,8 @@ function addLimit(build: Build, limits: LimitWatch[], group: Group, limit: Limit
     if (at === undefined) continue;
     const sign = direction === 'above' ? 1 : -1;
     const w = watch('limit', limits.length, limitSignal(build, group.node, limit), sign, at, at - sign * 1e-6);
-    build.watches.push(w);
+    // What is not followed in this run keeps its place among the limits, and nobody looks at it.
+    if (w.signal.kind !== 'lost') build.watches.push(w);
     limits.push({
       class: 'animals',
       what: limit.quantity,
@@ -116,10 +118,13 @@ function limitSignal(build: Build, node: number, limit: Limit): Signal {
     case 'level':
       return linear(STRIDE * node, 1 / (build.plant.runVolume[node] as number));
     case 'ammonia':
+      return freeAmmonia(build.plant, node);
     case 'carbon-dioxide':
+      return freeCarbonDioxide(build.plant, node);
     case 'ph':
+      return phOfNode(build.plant, node, 'nbs');
     case 'oxidant':
-      return lost();
+      return dissolved(build.plant, node, 'oxidant');
   }
 }
 

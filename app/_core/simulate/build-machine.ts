@@ -4,21 +4,26 @@ import { MORE, take, taker, type Taker } from '../equipment/take';
 import type { Facility } from '../facility/facility';
 import type { StateName, System } from '../facility/system';
 import type { Upset } from '../faults/upset';
-import { oxygenSaturation } from '../water/oxygen-saturation';
-import { roomAir } from './air';
+import { respirationFactor } from '../water/respiration';
+import { roomAir, stillAir } from './air';
 import type { Build, Snapshot } from './build';
 import { buildAlarms } from './build-alarms';
+import { bacteriaOf, hosesOf } from './build-brought';
+import { carriedIn } from './build-carried';
 import { buildDevice } from './build-device';
 import { buildLimits, buildSigns, type ProfileOf } from './build-limits';
 import { buildPlant, downTo, FOOT, nodeTanks, reservoirTanks, runningState, siphonRate } from './build-plant';
+import { buildProbes } from './build-probes';
 import type { Places } from './build-signals';
 import type { Credit } from '../plans/credit';
 import { buildSupply } from './build-supply';
 import type { Machine, NodeRegime, StateSpan } from './machine';
 import { emptyMode, STRIDE } from './plant';
 import { drawnFrom } from './drawn';
-import { addMatched } from './run';
-import { linear } from './signal';
+import { addMatched } from './pour-back';
+import { carryOver, sameLayout } from './layout';
+import type { LaggingProbe } from './probes';
+import { linear, read } from './signal';
 import { type Watch, watch } from './watch';
 
 /** What a machine is built from. */
@@ -47,12 +52,18 @@ export function buildMachine(blueprint: Blueprint): Machine {
   const { limits, dayChanges } = buildLimits(build, blueprint.profileOf);
   const alarms = buildAlarms(build);
   const signs = buildSigns(build, blueprint.profileOf);
-  const start = startOf(build);
+  const probes = buildProbes(build);
+  const start = startOf(build, probes);
   const span = spanOf(build, start);
   return {
     plant,
     mode: emptyMode(plant.nodes, plant.reservoirs),
-    room: roomAir(resolved.room.temperatureC, resolved.room.humidityPct),
+    room: roomAir(
+      resolved.room.temperatureC,
+      resolved.room.humidityPct,
+      resolved.chemistry.meals,
+      build.upset.roomShiftC,
+    ),
     nodes,
     devices,
     watches: build.watches,
@@ -63,9 +74,14 @@ export function buildMachine(blueprint: Blueprint): Machine {
     span,
     dry,
     empty,
-    refilled: !topOffUpset(build),
-    makeUpSalt: 0,
-    makeUpOxygen: oxygenSaturation(resolved.room.temperatureC[0] ?? 20, 0, resolved.pressureAtm),
+    refilled: !topOffUpset(build) && build.upset.emptyReservoirs.size === 0,
+    mains: mainsOf(build),
+    bacteria: bacteriaOf(build),
+    hoses: hosesOf(build),
+    dumped: dumpedOf(build),
+    putBack: build.upset.newWater,
+    clockOffS: build.upset.clockOffS,
+    probes,
     stillGas: Float64Array.from(build.tanks, (t) => t.stillGas),
     fallShare: resolved.fallShare,
     stocked: build.tanks.map((t) => system.stock.some((s) => s.tank === t.tank.key)),
@@ -85,7 +101,7 @@ function prepare(blueprint: Blueprint): Build {
   return {
     ...blueprint,
     supply: buildSupply(facility, upset, credited, siteTaker(resolved)),
-    plant: buildPlant(resolved, flow, upset.openWaste),
+    plant: buildPlant(resolved, flow, upset, carriedIn(resolved, upset, blueprint.snapshot), [...resolved.lags.keys()]),
     places,
     tanks,
     watches: [],
@@ -126,6 +142,8 @@ function regimes(build: Build, nodes: NodeRegime[]): void {
       if (tank && !relied) siphonToOutlet(build, k, tank);
       add('siphon', build.plant.siphonVolume[k] as number);
     }
+    const stand = build.plant.standVolume[k] as number;
+    if (stand < Number.POSITIVE_INFINITY) add('standpipe', stand);
     add('rim', build.plant.rimVolume[k] as number);
     const whole = build.plant.runVolume[k] as number;
     build.watches.push(watch('bare', k, linear(STRIDE * k), -1, BARE * whole, WET * whole));
@@ -155,7 +173,7 @@ function dryWatch(build: Build): Watch | null {
 
 function emptyWatches(build: Build): Watch[] {
   return Array.from({ length: build.plant.reservoirs }, (_, r) => {
-    const w = watch('empty', r, linear(STRIDE * build.plant.nodes + r), -1, 0, 1e-9, true);
+    const w = watch('empty', r, linear(build.plant.layout.reservoirs + r), -1, 0, 1e-9, true);
     build.watches.push(w);
     return w;
   });
@@ -192,13 +210,46 @@ function topOffUpset({ system, upset }: Build): boolean {
   });
 }
 
-/** The water before anything is drawn or added. */
-function startOf({ plant, resolved, snapshot }: Build): Float64Array {
-  return snapshot ? snapshot.x : runningState(plant, resolved);
+/** Water and probes before anything is drawn or added. */
+function startOf({ plant, resolved, snapshot }: Build, probes: readonly LaggingProbe[]): Float64Array {
+  if (snapshot && sameLayout(snapshot.layout, plant.layout)) return snapshot.x;
+  const x = runningState(plant, resolved);
+  const air = { ...stillAir(), temperature: resolved.room.temperatureC[0] ?? resolved.temperature };
+  if (snapshot) carryOver(snapshot.layout, snapshot.x, plant.layout, plant.nodes, x);
+  for (const { key, at, signal } of probes) {
+    if (!snapshot?.layout.lagging.includes(key)) x[at] = read(signal, x, air);
+  }
+  return x;
 }
 
-function initialState({ plant, upset }: Build, start: Float64Array, span: StateSpan | null): Float64Array {
+/** What of the mains' disinfectant reaches the water, and how much of it usually does not. */
+function mainsOf({ resolved, upset }: Build): Machine['mains'] {
+  const left = resolved.devices.reduce((part, d) => part * (1 - d.removes), 1);
+  return { oxidant: resolved.chemistry.mainsOxidant, removed: 1 - left, passes: upset.mainsOxidantPasses ?? 0 };
+}
+
+/** s in which feed that fell in is broken down and given off. Common practice, no source: "by the next day". */
+const SPOILT_S = 86_400;
+
+/** Feed that fell in at once, where feed usually goes. */
+function dumpedOf({ resolved, upset, tanks }: Build): Machine['dumped'] {
+  const feed = upset.feedDumpedG;
+  if (!(feed > 0)) return null;
+  const { excretion, nitrogenPerFeed, feedOxygen } = resolved.chemistry;
+  const whole = [...excretion.values()].reduce((sum, n) => sum + n, 0);
+  const share = (t: ResolvedTank, k: number) =>
+    whole > 0 ? (excretion.get(t.tank.key) ?? 0) / whole : k === 0 ? 1 : 0;
+  const perS = (each: number) => Float64Array.from(tanks, (t, k) => (share(t, k) * feed * each) / SPOILT_S);
+  const breath = respirationFactor(resolved.temperature);
+  return { oxygen: perS(feedOxygen / breath), nitrogen: perS(nitrogenPerFeed), untilS: SPOILT_S };
+}
+
+function initialState({ plant, upset, places }: Build, start: Float64Array, span: StateSpan | null): Float64Array {
   const x = Float64Array.from(start);
+  for (const key of upset.emptyReservoirs) {
+    const r = places.reservoir(key);
+    if (r >= 0) x[plant.layout.reservoirs + r] = 0;
+  }
   if (span) for (let k = 0; k < plant.nodes; k++) addMatched(x, k, -(span.drawn[k] as number));
   if (upset.sumpRaised !== 0 && plant.hub >= 0)
     addMatched(x, plant.hub, upset.sumpRaised * (plant.surface[plant.hub] as number));

@@ -3,6 +3,9 @@ import { density } from '../water/density';
 import { heatCapacity } from '../water/heat-capacity';
 import { oxygenSaturation } from '../water/oxygen-saturation';
 import { salinityVapourFactor } from '../water/salinity-vapour-factor';
+import type { Upset } from '../faults/upset';
+import { buildChemistry, firstFollowers } from './build-chemistry';
+import { type Follower, layoutOf } from './layout';
 import { type Plant, STRIDE } from './plant';
 
 /** Level that a tank's own overflow needs to be told from its crest, m: below it water is taken as at rest. */
@@ -27,23 +30,37 @@ export function reservoirTanks(resolved: ResolvedSystem): ResolvedTank[] {
   return resolved.tanks.filter((t) => t.tank.role === 'reservoir');
 }
 
+/** What of an upset a plant itself is made of. */
+export type PlantUpset = Pick<Upset, 'openWaste' | 'leaks' | 'blockedOverflows'>;
+
 /**
  * The constants of a run.
  * @param flow the whole return with every pump running, m³/s
- * @param open equipment whose waste stands open
+ * @param carried what is dissolved and matters
+ * @param lagging keys of the probes that lag
  */
-export function buildPlant(resolved: ResolvedSystem, flow: number, open: ReadonlySet<string>): Plant {
+export function buildPlant(
+  resolved: ResolvedSystem,
+  flow: number,
+  upset: PlantUpset,
+  carried: ReadonlySet<Follower>,
+  lagging: readonly string[],
+): Plant {
   const tanks = nodeTanks(resolved);
   const of = (value: (t: ResolvedTank) => number) => Float64Array.from(tanks, value);
   const hub = tanks.findIndex((t) => t.tank.role === 'sump');
   const rho = density(resolved.temperature, resolved.salinity);
   const reservoirs = reservoirTanks(resolved).length;
   const crest = (t: ResolvedTank) => downTo(t, Math.max(THIN, t.drainDown));
+  const layout = layoutOf(STRIDE * tanks.length, tanks.length, reservoirs, carried, lagging);
+  const leakOf = (t: ResolvedTank) => upset.leaks.get(t.tank.key);
   return {
     nodes: tanks.length,
     hub,
     reservoirs,
-    size: STRIDE * tanks.length + reservoirs + 1,
+    layout,
+    size: layout.size,
+    chemistry: buildChemistry(resolved, tanks, carried),
     density: rho,
     heatCapacity: rho * heatCapacity(resolved.temperature, resolved.salinity),
     pressureAtm: resolved.pressureAtm,
@@ -56,8 +73,11 @@ export function buildPlant(resolved: ResolvedSystem, flow: number, open: Readonl
     // The layer above the crest drains at the rate that carries the full return at the running level.
     gravityPerS: of((t) => (flow * t.share) / (t.volume - crest(t))),
     siphonPerS: of((t) => siphonRate(t, flow, siphonDepth(t))),
+    standVolume: of((t) => standOf(t, upset)),
+    leak: of((t) => leakOf(t)?.flow ?? 0),
+    leakVolume: of((t) => downTo(t, Math.max(THIN, leakOf(t)?.depth ?? 0))),
     rimVolume: of((t) => t.volume + t.rim * t.surface),
-    wasteVolume: of((t) => downTo(t, wasteDepth(resolved, t, open))),
+    wasteVolume: of((t) => downTo(t, wasteDepth(resolved, t, upset.openWaste))),
     runVolume: of((t) => t.volume),
     surface: of((t) => t.surface),
   };
@@ -79,6 +99,12 @@ export function siphonRate(tank: ResolvedTank, flow: number, depth: number): num
   return (flow * tank.share) / Math.max(1e-9, tank.volume - downTo(tank, Math.max(THIN, depth)));
 }
 
+/** m³ at which a tank's standpipe takes water; where nothing else empties the tank, what blocks its overflow blocks that. */
+function standOf(tank: ResolvedTank, { blockedOverflows }: PlantUpset): number {
+  if (tank.share === 0 && blockedOverflows.has(tank.tank.key)) return Number.POSITIVE_INFINITY;
+  return tank.volume + tank.stand * tank.surface;
+}
+
 function wasteDepth(resolved: ResolvedSystem, tank: ResolvedTank, open: ReadonlySet<string>): number {
   const here = resolved.devices.filter((d) => d.equipment.tank === tank.tank.key && open.has(d.equipment.key));
   const depths = here.map((d) => d.wasteTo);
@@ -96,7 +122,8 @@ function respiration(resolved: ResolvedSystem, tanks: ResolvedTank[], hub: numbe
 
 /**
  * State at the running levels and the temperature the system is kept at, saturated with oxygen.
- * The gravity return needs its layer of water, so a fed tank stands at its running level exactly when the return flows.
+ * The gravity return needs its layer of water, so a fed tank stands at its running level exactly when the return flows. What the lagging
+ * probes show is left at 0, for whoever has their signals.
  */
 export function runningState(plant: Plant, resolved: ResolvedSystem): Float64Array {
   const x = new Float64Array(plant.size);
@@ -107,6 +134,7 @@ export function runningState(plant: Plant, resolved: ResolvedSystem): Float64Arr
       STRIDE * k,
     );
   }
-  for (const [r, tank] of reservoirTanks(resolved).entries()) x[STRIDE * plant.nodes + r] = tank.volume;
+  for (const [r, tank] of reservoirTanks(resolved).entries()) x[plant.layout.reservoirs + r] = tank.volume;
+  firstFollowers(plant, resolved, x);
   return x;
 }

@@ -1,5 +1,6 @@
-import type { Sensor, System } from '../facility/system';
+import type { PhScale, Sensor, System } from '../facility/system';
 import type { ProbeFault, Upset } from '../faults/upset';
+import { conductivity, dissolved, freeCarbonDioxide, oxygenSaturationPct, phOfNode } from './laws-of-state';
 import { OXYGEN, type Plant, STRIDE, TEMPERATURE } from './plant';
 import { constant, inAir, linear, lost, salinity, type Signal } from './signal';
 
@@ -19,12 +20,11 @@ export function levelSignal(plant: Plant, node: number, shiftMm = 0): Signal {
 
 /** Water on the floor, litres. */
 export function floorSignal(plant: Plant): Signal {
-  return linear(plant.size - 1, 1000, 0);
+  return linear(plant.layout.floor, 1000, 0);
 }
 
-/** What a sensor reports under an upset. Flow, watts, pH and what else the model does not reckon with are no
- * numbers of the state: they read as lost here. */
-function sensorSignal(sensor: Sensor, plant: Plant, places: Places, upset: Upset): Signal {
+/** What a sensor's own place shows under an upset, at once. Flow, watts and what else is no number of the state reads as lost here. */
+export function sensorSignal(system: System, sensor: Sensor, plant: Plant, places: Places, upset: Upset): Signal {
   const fault = upset.probes.get(sensor.key);
   if (fault?.as === 'lost') return lost();
   if (fault?.as === 'stuck') return constant(fault.value);
@@ -32,14 +32,14 @@ function sensorSignal(sensor: Sensor, plant: Plant, places: Places, upset: Upset
   const node = places.node(sensor.tank);
   if (sensor.quantity === 'leak') return floorSignal(plant);
   if (node < 0) return lost();
-  return healthy(sensor, plant, node, shiftOf(fault));
+  return healthy(sensor, sensor.phScale ?? system.phScale ?? 'nbs', plant, node, shiftOf(fault));
 }
 
 function shiftOf(fault: ProbeFault | undefined): number {
   return fault?.as === 'shifted' ? fault.by : 0;
 }
 
-function healthy(sensor: Sensor, plant: Plant, node: number, shift: number): Signal {
+function healthy(sensor: Sensor, scale: PhScale, plant: Plant, node: number, shift: number): Signal {
   switch (sensor.quantity) {
     case 'temperature':
       return linear(STRIDE * node + TEMPERATURE, 1, shift);
@@ -49,29 +49,39 @@ function healthy(sensor: Sensor, plant: Plant, node: number, shift: number): Sig
       return salinity(node, plant.density, shift);
     case 'oxygen':
       return linear(STRIDE * node + OXYGEN, 1, shift);
+    case 'oxygen-saturation':
+      return oxygenSaturationPct(plant, node, shift);
+    case 'conductivity':
+      return conductivity(plant, node, shift);
+    case 'ammonia':
+      return dissolved(plant, node, 'ammonia', 1, shift);
+    case 'alkalinity':
+      return dissolved(plant, node, 'alkalinity', 1, shift);
+    case 'oxidant':
+      return dissolved(plant, node, 'oxidant', 1, shift);
+    case 'ph':
+      return phOfNode(plant, node, scale, shift);
+    case 'carbon-dioxide':
+      return freeCarbonDioxide(plant, node, shift);
     case 'leak':
       return floorSignal(plant);
     case 'flow':
     case 'watts':
-    case 'ph':
-    case 'oxygen-saturation':
-    case 'conductivity':
     case 'redox':
-    case 'ammonia':
     case 'nitrite':
     case 'nitrate':
     case 'phosphate':
-    case 'alkalinity':
     case 'pressure':
     case 'turbidity':
-    case 'carbon-dioxide':
-    case 'oxidant':
       return lost();
   }
 }
 
-/** Signal of a sensor by key; lost when there is no such sensor. */
+/** What a sensor reports: at once or, where it lags, what it has come to show; lost when there is no such sensor. */
 export function signalOf(system: System, key: string, plant: Plant, places: Places, upset: Upset): Signal {
   const sensor = system.sensors.find((s) => s.key === key);
-  return sensor ? sensorSignal(sensor, plant, places, upset) : lost();
+  if (!sensor) return lost();
+  const direct = sensorSignal(system, sensor, plant, places, upset);
+  const lag = plant.layout.lagging.indexOf(key);
+  return lag < 0 || direct.kind === 'lost' || direct.kind === 'constant' ? direct : linear(plant.layout.probes + lag);
 }

@@ -50,7 +50,7 @@ function backed(
   t: Taker,
 ): PowerPhase[] {
   const spans: Span[] = [];
-  if (circuit?.backedBy.includes('ups') && credited(circuit.upsSafeguard)) {
+  if (circuit?.backedBy.includes('ups') && !upset.batteriesFail && credited(circuit.upsSafeguard)) {
     const minutes = take(
       t,
       `circuits/${circuit.key}/upsMin`,
@@ -79,8 +79,11 @@ function backed(
       LESS,
       DEFAULTS.generatorFuelH,
     );
-    spans.push({ from: start, to: start + fuel * 3600, thanks: thanksTo(generator.safeguard) });
+    const runs = Math.min(fuel * 3600, upset.generatorDiesS);
+    spans.push({ from: start, to: start + runs, thanks: thanksTo(generator.safeguard) });
   }
+  if (upset.utilityBackS < Number.POSITIVE_INFINITY)
+    spans.push({ from: upset.utilityBackS, to: Number.POSITIVE_INFINITY, thanks: [] });
   return phasesOf(spans);
 }
 
@@ -89,7 +92,8 @@ function thanksTo(safeguard: string | undefined): string[] {
 }
 
 function phasesOf(spans: Span[]): PowerPhase[] {
-  const times = [...new Set([0, ...spans.flatMap((s) => [s.from, s.to])])].sort((a, b) => a - b);
+  const ends = spans.flatMap((s) => [s.from, s.to]).filter((t) => t < Number.POSITIVE_INFINITY);
+  const times = [...new Set([0, ...ends])].sort((a, b) => a - b);
   return times.map((fromS) => {
     const over = spans.filter((s) => s.from <= fromS && fromS < s.to);
     return { fromS, live: over.length > 0, thanks: over.flatMap((s) => s.thanks) };

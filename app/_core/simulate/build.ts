@@ -5,12 +5,15 @@ import type { Upset } from '../faults/upset';
 import type { Places } from './build-signals';
 import type { Credit } from '../plans/credit';
 import type { Supply } from './build-supply';
+import type { Layout } from './layout';
 import type { Plant } from './plant';
 import type { Watch } from './watch';
 
 /** Where a run begins: a moment of the system's normal life. */
 export interface Snapshot {
   x: Float64Array;
+  /** How that is laid out. */
+  layout: Layout;
   /** What each device's regulation said. */
   on: boolean[];
   /** Lowest and highest temperature of each node over a normal day, °C. */

@@ -36,6 +36,31 @@ export interface DeviceInterlock {
   safeguard: string | null;
 }
 
+/** What comes with each m³ of make-up: salt kg, oxygen g, alkalinity and carbon mol; and its °C, null for the room's. */
+export interface NewWater {
+  salt: number;
+  oxygen: number;
+  alkalinity: number;
+  carbon: number;
+  temperature: number | null;
+  /** g of oxidant as Cl2, in water that is not the mains'. */
+  oxidant: number;
+}
+
+/** Water that a device brings. */
+export interface MakeUp extends NewWater {
+  /** m³/s */
+  flow: number;
+  /** The reservoir's index; −1: without end. */
+  reservoir: number;
+  /** It comes from the mains, with their disinfectant. */
+  mains: boolean;
+  /** It does not do as its plan has it, so that what comes is not what the water is used to. */
+  amiss: boolean;
+  /** It runs by itself, without power, until its source is empty. */
+  siphons: boolean;
+}
+
 /** One piece of equipment in a run. The second half changes at events. */
 export interface Device {
   key: string;
@@ -57,14 +82,26 @@ export interface Device {
   /** m³/s of water brought to saturation in a node while it works. */
   gas: { node: number; flow: number }[];
   coolingW: number;
-  /** Top-off: m³/s, and the reservoir's index (−1: mains). */
-  makeUp: { flow: number; reservoir: number } | null;
+  /** Top-off, doser, supply. */
+  makeUp: MakeUp | null;
+  /** g/s of nitrogen turned over at most at 20 °C by bacteria in it; `passive`: they have no pump of their own. */
+  nitrifying: { rate: number; passive: boolean } | null;
+  /** mol/s of carbon dioxide let in while it works. */
+  carbon: number;
+  /** Ozone: g/s as Cl2 while it works, and whether it does not do as its plan has it. */
+  oxidant: { rate: number; amiss: boolean } | null;
+  /** Dechlorinator: part of the mains' disinfectant taken out while it works. */
+  removes: number;
+  /** It does not start again by itself after it has been without power. */
+  noRestart: boolean;
   /** Waste: m³/s at the running level while open. */
   wasteFlow: number;
   /** Skimmer: 1/s of volume above where it floods, and the watch for it. */
   flood: { rate: number; watch: Watch } | null;
 
   powered: boolean;
+  /** It has been without power. */
+  wasDark: boolean;
   /** Regulation's own answer. */
   on: boolean;
   /** After all layers that work through the controller. */

@@ -1,8 +1,9 @@
 import type { LimitQuantity } from '../facility/stock';
 import type { HarmClass } from '../review/result';
 import type { RoomAir } from './air';
-import type { Device, PowerPhase } from './device';
+import type { Device, MakeUp, PowerPhase } from './device';
 import type { Mode, Plant } from './plant';
+import type { LaggingProbe } from './probes';
 import type { Watch } from './watch';
 
 /** What can happen to the water of one node beyond its rates. */
@@ -96,9 +97,19 @@ export interface Machine {
   empty: Watch[];
   /** People go on filling the reservoirs once a day; not where the top-off itself is what failed. */
   refilled: boolean;
-  /** Salt (kg/m³) and oxygen (g/m³) of mains and reservoir make-up. */
-  makeUpSalt: number;
-  makeUpOxygen: number;
+  /** g/m³ as Cl2 of the mains, the part of it that is usually taken out, and the least part that comes through (0: as described). */
+  mains: { oxidant: number; removed: number; passes: number };
+  /** Bacteria outside any equipment: g/s at most at 20 °C, and whether they live on the return's flow. */
+  bacteria: { node: number; rate: number; needsReturn: boolean }[];
+  /** Feed that fell in at once: g/s of oxygen (at 20 °C) and nitrogen by node, and the time at which it is used up, s; null: none. */
+  dumped: { oxygen: Float64Array; nitrogen: Float64Array; untilS: number } | null;
+  /** Water that is put back at the end of a state, where it is unlike what it should be. */
+  putBack: { salinity?: number; temperatureC?: number; oxidantMgL?: number } | null;
+  /** Water that hoses let run into nodes. */
+  hoses: { node: number; water: MakeUp }[];
+  /** s by which the clock that runs timed equipment is off. */
+  clockOffS: number;
+  probes: LaggingProbe[];
   /** Gas exchange of every surface at rest, m³/s per node. */
   stillGas: Float64Array;
   /** Part of the return's flow brought to saturation by falling into the sump, 0 to 1. */

@@ -1,3 +1,4 @@
+import { addChemistry, addMakeUp, takenOut } from './mode-brought';
 import type { Device } from './device';
 import type { Machine } from './machine';
 import type { Proof } from '../plans/plan';
@@ -7,6 +8,7 @@ import type { Watch } from './watch';
 export interface RegimeWatches {
   overflow: (Watch | null)[];
   siphon: (Watch | null)[];
+  standpipe: (Watch | null)[];
   rim: Watch[];
   bare: Watch[];
 }
@@ -19,6 +21,7 @@ export function regimeWatches(machine: Machine): RegimeWatches {
   return {
     overflow: nodes.map((k) => of('overflow', k)),
     siphon: nodes.map((k) => of('siphon', k)),
+    standpipe: nodes.map((k) => of('standpipe', k)),
     rim: nodes.map((k) => of('rim', k) as Watch),
     bare: nodes.map((k) => of('bare', k) as Watch),
   };
@@ -42,10 +45,14 @@ export function setMode(machine: Machine, regimes: RegimeWatches): void {
   mode.power.fill(0);
   mode.waste.fill(0);
   mode.floodRate.fill(0);
-  mode.makeUp.fill(0);
+  for (const column of [mode.makeUp, mode.ownHeat, mode.ownHeatC, mode.salt, mode.oxygen]) column.fill(0);
+  const dissolves = plant.size > plant.layout.floor + 1;
+  if (dissolves) for (const column of [mode.alkalinity, mode.carbon, mode.oxidant]) column.fill(0);
+  const taken = dissolves ? takenOut(devices) : 0;
   mode.draw.fill(0);
   mode.gas.set(machine.stillGas);
-  for (const device of devices) addDevice(machine, device);
+  for (const device of devices) addDevice(machine, device, taken);
+  for (const { node, water } of machine.hoses) addMakeUp(machine, water, node, taken);
   mode.returnTotal = 0;
   for (let k = 0; k < plant.nodes; k++) mode.returnTotal += mode.returnFlow[k] as number;
   if (plant.hub >= 0) mode.gas[plant.hub] = (mode.gas[plant.hub] as number) + machine.fallShare * mode.returnTotal;
@@ -55,13 +62,15 @@ export function setMode(machine: Machine, regimes: RegimeWatches): void {
     mode.overflowing[k] = regime?.overflow && regimes.overflow[k]?.active ? 1 : 0;
     mode.siphoning[k] = regime?.siphon && stopped && regimes.siphon[k]?.active ? 1 : 0;
     mode.spilling[k] = regimes.rim[k]?.active ? 1 : 0;
+    mode.standing[k] = regimes.standpipe[k]?.active ? 1 : 0;
     const bare = regimes.bare[k]?.active === true;
     mode.evaporation[k] = bare ? 0 : (plant.evaporationWPerPa[k] as number);
     if (bare) mode.power[k] = 0;
   }
+  if (dissolves) addChemistry(machine);
 }
 
-function addDevice(machine: Machine, device: Device): void {
+function addDevice(machine: Machine, device: Device, taken: number): void {
   const { mode } = machine;
   const k = device.node;
   if (device.drawing && !device.dry) {
@@ -70,6 +79,7 @@ function addDevice(machine: Machine, device: Device): void {
   // A waste valve left open needs no power; a filter's waste flows while its own pump does.
   if (device.wasteFlow > 0 && (device.working || device.type === 'drain-valve'))
     mode.waste[k] = (mode.waste[k] as number) + device.wasteFlow;
+  if (device.makeUp && (device.working || device.makeUp.siphons)) addMakeUp(machine, device.makeUp, k, taken);
   if (!device.working) return;
   mode.power[k] = (mode.power[k] as number) - device.coolingW;
   for (const { node, flow } of device.gas) mode.gas[node] = (mode.gas[node] as number) + flow;
@@ -78,7 +88,6 @@ function addDevice(machine: Machine, device: Device): void {
       mode.returnFlow[n] = (mode.returnFlow[n] as number) + (device.delivers[n] as number);
   }
   if (device.flood?.watch.active) addFlood(machine, k, device.flood.rate, device.flood.watch.on);
-  if (device.makeUp) addMakeUp(machine, device.makeUp, k);
 }
 
 /** Several flooded skimmers in one node spill as one, from between their levels. */
@@ -88,22 +97,14 @@ function addFlood({ mode }: Machine, k: number, rate: number, from: number): voi
   mode.floodRate[k] = before + rate;
 }
 
-function addMakeUp(machine: Machine, makeUp: { flow: number; reservoir: number }, k: number): void {
-  const { mode } = machine;
-  if (makeUp.reservoir >= 0) {
-    if (machine.empty[makeUp.reservoir]?.active) return;
-    mode.draw[makeUp.reservoir] = (mode.draw[makeUp.reservoir] as number) + makeUp.flow;
-  }
-  mode.makeUp[k] = (mode.makeUp[k] as number) + makeUp.flow;
-  mode.makeUpSalt = machine.makeUpSalt;
-  mode.makeUpOxygen = machine.makeUpOxygen;
-}
-
-/** Whether some tank with animals has neither flow through it nor a pump or air that stirs it. */
-export function stagnant(machine: Machine): boolean {
+/** Nodes with animals that have neither flow through them nor a pump or air that stirs them. */
+export function stagnant(machine: Machine): number[] {
   const { mode, devices } = machine;
-  return machine.stocked.some((stocked, k) => {
-    if (!stocked || (mode.returnFlow[k] as number) > 0) return false;
-    return !devices.some((d) => d.working && (d.node === k || d.gas.some((g) => g.node === k)) && d.gas.length > 0);
+  return machine.nodes.flatMap((_, k) => {
+    if (!machine.stocked[k] || (mode.returnFlow[k] as number) > 0) return [];
+    const stirred = devices.some(
+      (d) => d.working && (d.node === k || d.gas.some((g) => g.node === k)) && d.gas.length > 0,
+    );
+    return stirred ? [] : [k];
   });
 }

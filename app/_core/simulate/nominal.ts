@@ -38,7 +38,13 @@ export function nominal(blueprint: Blueprint): Nominal {
   const { dayLow, dayHigh } = range(warmUp, from, machine.plant.nodes);
   const at = (hour: number): Snapshot => {
     const t = Math.min(warmUp.endS, from + (hour % 24) * HOUR);
-    return { x: warmUp.knots.stateAt(t), on: machine.devices.map((_, i) => onAt(warmUp, i, t)), dayLow, dayHigh };
+    return {
+      x: warmUp.knots.stateAt(t),
+      layout: machine.plant.layout,
+      on: machine.devices.map((_, i) => onAt(warmUp, i, t)),
+      dayLow,
+      dayHigh,
+    };
   };
   // What happens while a system finds its rhythm is of no account, so the day is run once more from its beginning.
   const settled = buildMachine({ ...blueprint, snapshot: at(0) });

@@ -4,6 +4,9 @@
  * Where the numbers come from: laws of `water`, figures of `equipment/resolve`.
  */
 
+import type { Layout } from './layout';
+import type { Chemistry } from './chemistry';
+
 /** Numbers of the state vector that one node takes: volume m³, temperature °C, salt kg, oxygen g/m³. */
 export const STRIDE = 4;
 export const VOLUME = 0;
@@ -12,16 +15,18 @@ export const SALT = 2;
 export const OXYGEN = 3;
 
 /**
- * What does not change during a run. Node arrays have one entry per tank and sump; the state vector holds STRIDE
- * numbers per node, then one volume (m³) per reservoir, then the water that has left onto the floor (m³).
+ * What does not change during a run. Node arrays have one entry per tank and sump; the state vector is laid out as
+ * `layout` says.
  */
 export interface Plant {
   nodes: number;
   /** Index of the sump, or −1: then no water passes between nodes. */
   hub: number;
   reservoirs: number;
+  layout: Layout;
   /** Length of the state vector. */
   size: number;
+  chemistry: Chemistry;
   /** kg/m³, held at the system's own salinity and temperature. */
   density: number;
   /** J/(m³·K), likewise. */
@@ -48,6 +53,11 @@ export interface Plant {
   rimVolume: Float64Array;
   /** m³ at which a waste outlet falls dry. */
   wasteVolume: Float64Array;
+  /** m³ at which a standpipe begins to take water to the drain; Infinity without one. */
+  standVolume: Float64Array;
+  /** m³/s that leaves through a hole in a tank at the running level, and m³ at which it falls dry. */
+  leak: Float64Array;
+  leakVolume: Float64Array;
   /** m³ at the running level. */
   runVolume: Float64Array;
   /** m². */
@@ -77,15 +87,29 @@ export interface Mode {
   evaporation: Float64Array;
   /** m³/s of water brought to saturation, at 20 °C. */
   gas: Float64Array;
-  /** m³/s of make-up into each node, its salt kg/m³ and oxygen g/m³. */
+  /** 1 while the level stands above the standpipe. */
+  standing: Uint8Array;
+  /** m³/s of make-up into each node; of that, what does not come at the room's temperature, and the same times its °C. */
   makeUp: Float64Array;
-  makeUpSalt: number;
-  makeUpOxygen: number;
+  ownHeat: Float64Array;
+  ownHeatC: Float64Array;
+  /** What comes into each node from outside, with make-up or by itself: salt kg/s, oxygen g/s. */
+  salt: Float64Array;
+  oxygen: Float64Array;
+  /** Likewise alkalinity and inorganic carbon mol/s, oxidant g/s as Cl2. */
+  alkalinity: Float64Array;
+  carbon: Float64Array;
+  oxidant: Float64Array;
+  /** g/s at 20 °C of oxygen, and g/s of nitrogen, that feed beside the daily one takes and gives. */
+  spoilingOxygen: Float64Array;
+  spoilingNitrogen: Float64Array;
+  /** g/s of nitrogen that bacteria with flow could turn over at 20 °C. */
+  nitrifying: Float64Array;
   /** m³/s drawn from each reservoir. */
   draw: Float64Array;
 }
 
-/** Room air at one instant and its slope (for an implicit step). */
+/** What an hour brings: room air at one instant with its slope (for an implicit step), and where in the day's meals it lies. */
 export interface Air {
   /** °C */
   temperature: number;
@@ -95,6 +119,9 @@ export interface Air {
   temperatureSlope: number;
   /** Pa/s */
   vapourSlope: number;
+  /** Oxygen use and excretion of this hour, as multiples of their daily means. */
+  breath: number;
+  excretion: number;
 }
 
 /** Laws evaluated at the state that rates were last asked for, one entry a node; the Jacobian there uses them again. */
@@ -109,12 +136,27 @@ export interface Laws {
   gas: Float64Array;
   /** Respiration as a multiple of that at 20 °C. */
   breath: Float64Array;
+  /** g/s of nitrogen turned over. */
+  nitrified: Float64Array;
+  /** mol/m³ of dissolved carbon dioxide. */
+  carbonDioxide: Float64Array;
+  /** pH on the scale of the constants; where the next search for it begins. */
+  ph: Float64Array;
 }
 
 /** Room for the laws of a plant's nodes. */
 export function emptyLaws(nodes: number): Laws {
   const column = () => new Float64Array(nodes);
-  return { latent: column(), vapour: column(), saturation: column(), gas: column(), breath: column() };
+  return {
+    latent: column(),
+    vapour: column(),
+    saturation: column(),
+    gas: column(),
+    breath: column(),
+    nitrified: column(),
+    carbonDioxide: column(),
+    ph: column().fill(8),
+  };
 }
 
 /** 1/s: how briskly water above a rim runs off. A rim is no weir of its own; the figure only has to be quick. From common practice, no source. */
@@ -122,21 +164,31 @@ export const RIM_RATE = 0.1;
 
 /** A fresh, empty mode for a plant. */
 export function emptyMode(nodes: number, reservoirs: number): Mode {
+  const column = () => new Float64Array(nodes);
   return {
-    returnFlow: new Float64Array(nodes),
+    returnFlow: column(),
     returnTotal: 0,
     overflowing: new Uint8Array(nodes),
     siphoning: new Uint8Array(nodes),
     spilling: new Uint8Array(nodes),
-    waste: new Float64Array(nodes),
-    floodRate: new Float64Array(nodes),
-    floodFrom: new Float64Array(nodes),
-    power: new Float64Array(nodes),
-    evaporation: new Float64Array(nodes),
-    gas: new Float64Array(nodes),
-    makeUp: new Float64Array(nodes),
-    makeUpSalt: 0,
-    makeUpOxygen: 0,
+    waste: column(),
+    floodRate: column(),
+    floodFrom: column(),
+    power: column(),
+    evaporation: column(),
+    gas: column(),
+    standing: new Uint8Array(nodes),
+    makeUp: column(),
+    ownHeat: column(),
+    ownHeatC: column(),
+    salt: column(),
+    oxygen: column(),
+    alkalinity: column(),
+    carbon: column(),
+    oxidant: column(),
+    spoilingOxygen: column(),
+    spoilingNitrogen: column(),
+    nitrifying: column(),
     draw: new Float64Array(reservoirs),
   };
 }

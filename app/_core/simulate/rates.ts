@@ -1,9 +1,6 @@
-import { gasTransferFactor } from '../water/gas-transfer';
 import { latentHeat } from '../water/latent-heat';
-import { oxygenSaturation } from '../water/oxygen-saturation';
-import { respirationFactor } from '../water/respiration';
-import { vapourPressure } from '../water/vapour-pressure';
-import { floorFlow, gravityFlow, wasteFlow } from './outflows';
+import { lawsOf } from './law-table';
+import { drainFlow, floorFlow, gravityFlow } from './outflows';
 import { type Air, type Laws, type Mode, OXYGEN, type Plant, SALT, STRIDE, TEMPERATURE, VOLUME } from './plant';
 
 /** g²/m⁶: below about 0.1 g/m³ uptake fades, so that oxygen never falls below nothing. An extension of ours; harm lies far above. */
@@ -23,10 +20,12 @@ export function uptake(oxygen: number): number {
 /**
  * Rates of the whole state vector, per second.
  *
- *   dV = in − gravity − evaporation − floor − waste + make-up
+ *   dV = in − gravity − evaporation − floor − drain + make-up
  *   V dT = Σ flow·(T_in − T) + (power − loss·(T − room) − latent)/ρc
  *   dM = Σ flow·concentration           (salt stays behind when water evaporates)
  *   V dC = Σ flow·(C_in − C) + gas·θ^(T−20)·(C* − C) − respiration + evaporation·C
+ *
+ * The rates of followers and probes, if any, are those of `followerRates` and `probeRates`.
  *
  * @param x state vector, laid out as in `Plant`
  * @param dx receives the rates; same length
@@ -70,9 +69,16 @@ export function rates(plant: Plant, mode: Mode, air: Air, x: Float64Array, dx: F
     dx[hubAt + SALT] = (dx[hubAt + SALT] as number) + intoM;
     dx[hubAt + OXYGEN] = (dx[hubAt + OXYGEN] as number) + intoC / volume;
   }
-  const end = STRIDE * nodes;
-  for (let r = 0; r < plant.reservoirs; r++) dx[end + r] = -(mode.draw[r] as number);
-  dx[end + plant.reservoirs] = floor;
+  const { reservoirs } = plant.layout;
+  for (let r = 0; r < plant.reservoirs; r++) dx[reservoirs + r] = -(mode.draw[r] as number);
+  dx[plant.layout.floor] = floor;
+}
+
+/** g/s of oxygen that a node would use with plenty of it, at the laws just worked out. */
+export function demandOf(plant: Plant, mode: Mode, air: Air, k: number, laws: Laws): number {
+  return (
+    ((plant.respiration[k] as number) * air.breath + (mode.spoilingOxygen[k] as number)) * (laws.breath[k] as number)
+  );
 }
 
 /** Rates of one node from everything but the star's inflow; `out` leaves it for elsewhere in the star. Returns the flow to the floor, m³/s. */
@@ -95,15 +101,16 @@ function ownRates(
   const latent = laws.latent[k] as number;
   const evaporation = latent / (latentHeat(temperature) * plant.density);
   const floor = floorFlow(plant, mode, k, volume);
-  const waste = wasteFlow(plant, mode, k, volume);
+  const drain = drainFlow(plant, mode, k, volume);
   const makeUp = mode.makeUp[k] as number;
   const heat = (mode.power[k] as number) - (plant.lossWPerK[k] as number) * (temperature - air.temperature) - latent;
   const transfer = (mode.gas[k] as number) * (laws.gas[k] as number) * ((laws.saturation[k] as number) - oxygen);
-  const demand = (plant.respiration[k] as number) * (laws.breath[k] as number) * uptake(oxygen);
-  dx[at] = makeUp - out - evaporation - floor - waste;
-  dx[at + TEMPERATURE] = (makeUp * (air.temperature - temperature) + heat / plant.heatCapacity) / volume;
-  dx[at + SALT] = makeUp * mode.makeUpSalt - ((out + floor + waste) * salt) / volume;
-  dx[at + OXYGEN] = (makeUp * (mode.makeUpOxygen - oxygen) + transfer - demand + evaporation * oxygen) / volume;
+  const demand = demandOf(plant, mode, air, k, laws) * uptake(oxygen);
+  const brought = (makeUp - (mode.ownHeat[k] as number)) * air.temperature + (mode.ownHeatC[k] as number);
+  dx[at] = makeUp - out - evaporation - floor - drain;
+  dx[at + TEMPERATURE] = (brought - makeUp * temperature + heat / plant.heatCapacity) / volume;
+  dx[at + SALT] = (mode.salt[k] as number) - ((out + floor + drain) * salt) / volume;
+  dx[at + OXYGEN] = ((mode.oxygen[k] as number) + (evaporation - makeUp) * oxygen + transfer - demand) / volume;
   return floor;
 }
 
@@ -117,10 +124,6 @@ function lawsAt(
   salinity: number,
   laws: Laws,
 ): void {
-  const vapour = vapourPressure(temperature);
-  laws.vapour[k] = vapour;
-  laws.latent[k] = (mode.evaporation[k] as number) * (plant.vapourFactor * vapour - air.vapour);
-  laws.saturation[k] = oxygenSaturation(temperature, salinity, plant.pressureAtm);
-  laws.gas[k] = gasTransferFactor(temperature);
-  laws.breath[k] = respirationFactor(temperature);
+  lawsOf(temperature, salinity, plant.pressureAtm, k, laws);
+  laws.latent[k] = (mode.evaporation[k] as number) * (plant.vapourFactor * (laws.vapour[k] as number) - air.vapour);
 }

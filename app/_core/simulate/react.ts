@@ -36,6 +36,7 @@ export function flip(world: World, w: Watch): void {
     case 'overflow':
     case 'siphon':
     case 'rim':
+    case 'standpipe':
     case 'flood':
     case 'dry':
       return;

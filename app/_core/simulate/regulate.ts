@@ -57,9 +57,10 @@ function within(world: World, device: Device): boolean {
   return inside;
 }
 
-/** Local time of day, s; rounded to the microsecond so that a landing on a switching time counts as reached. */
+/** Time of day by the clock that runs timed equipment, s; rounded to the microsecond so that a landing on a switching time counts as reached. */
 function secondsOfDay(world: World): number {
-  return (Math.round((world.stepper.clockS + world.t) * 1e6) / 1e6) % DAY;
+  const off = world.stepper.clockS + world.machine.clockOffS + world.t;
+  return (((Math.round(off * 1e6) / 1e6) % DAY) + DAY) % DAY;
 }
 
 function wakeAt(world: World, atS: number): void {

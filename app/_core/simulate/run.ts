@@ -4,7 +4,8 @@ import { driftOf, nothingLeftToHappen } from './drift';
 import type { Machine } from './machine';
 import { AFTER_EVENT, keepKnot, type March, march, marchTo } from './march';
 import { regimeWatches, type RegimeWatches } from './mode';
-import { SALT, STRIDE, VOLUME } from './plant';
+import { hasTurned, keptMode } from './mode-kept';
+import { POUR_S, pourBack } from './pour-back';
 import { beginExposure } from './react';
 import { leftRange } from './outside';
 import { limitRun } from './regulate';
@@ -47,6 +48,7 @@ export function run(machine: Machine, options: RunOptions): Record {
   const regimes = regimeWatches(machine);
   const m = march(world, options.tolerance ?? TOLERANCE, driftOf(world), dayWatch(world));
   calm(world, regimes);
+  const kept = keptMode(machine.mode);
   const alive = moving();
   while (!finished(m, options)) {
     alive(world.t);
@@ -55,7 +57,8 @@ export function run(machine: Machine, options: RunOptions): Record {
     const fired = changed === null && fireDue(world.timers, world.t + 1e-6);
     if (!changed && !fired && !overdue(world)) continue;
     calm(world, regimes);
-    m.h = Math.min(m.h, AFTER_EVENT);
+    // What only tells of the water leaves its course as it was: the step goes on as long as before.
+    if (hasTurned(kept, machine.mode)) m.h = Math.min(m.h, AFTER_EVENT);
   }
   closeExposures(world);
   world.record.endS = world.t;
@@ -72,7 +75,7 @@ function closeExposures(world: World): void {
 }
 
 function begin(machine: Machine, options: RunOptions): World {
-  const stepper = makeStepper(machine.plant, machine.mode, machine.room, options.clockS);
+  const stepper = makeStepper(machine.plant, machine.mode, machine.room, options.clockS, machine.probes);
   const world: World = {
     machine,
     table: watchTable(machine.watches),
@@ -149,6 +152,8 @@ function addTurningPoints(world: World): void {
   const times = new Set(supplies.flatMap((phases) => phases.map((phase) => phase.fromS)).filter((t) => t > 0));
   for (const atS of times) world.timers.push({ atS, live: () => true, fire: () => undefined, turning: true });
   if (machine.refilled && machine.plant.reservoirs > 0) refillDaily(world, DAY);
+  const { dumped } = machine;
+  if (dumped) world.timers.push({ atS: dumped.untilS, live: () => true, fire: () => endDump(machine), turning: true });
   const { span } = machine;
   if (!span || span.endsS === Number.POSITIVE_INFINITY) return;
   world.timers.push({ atS: span.endsS, live: () => true, fire: () => endState(world), turning: true });
@@ -159,7 +164,7 @@ function refillDaily(world: World, atS: number): void {
   const fire = () => {
     const { plant, initial, empty } = world.machine;
     for (let r = 0; r < plant.reservoirs; r++) {
-      world.x[STRIDE * plant.nodes + r] = initial[STRIDE * plant.nodes + r] as number;
+      world.x[plant.layout.reservoirs + r] = initial[plant.layout.reservoirs + r] as number;
       const w = empty[r];
       if (!w) continue;
       w.active = false;
@@ -168,6 +173,10 @@ function refillDaily(world: World, atS: number): void {
     refillDaily(world, atS + DAY);
   };
   world.timers.push({ atS, live: () => true, fire, turning: false });
+}
+
+function endDump(machine: Machine): void {
+  machine.dumped = null;
 }
 
 function endState(world: World): void {
@@ -184,29 +193,6 @@ function endState(world: World): void {
       turning: true,
     });
   }
-}
-
-/** s after a state's end at which its water is back: once the return has lifted what had drained down. Common practice, no source. */
-const POUR_S = 600;
-
-/** Give back what the state had drawn, as far as there is room below the running level. */
-function pourBack(world: World, drawn: Float64Array): void {
-  const { plant } = world.machine;
-  for (let k = 0; k < plant.nodes; k++) {
-    const room = (plant.runVolume[k] as number) - (world.x[STRIDE * k + VOLUME] as number);
-    addMatched(world.x, k, Math.max(0, Math.min(drawn[k] as number, room)));
-  }
-}
-
-/**
- * Add water (or take it, below 0) like that of the node: the same temperature, salinity and oxygen.
- * @param volume m³
- */
-export function addMatched(x: Float64Array, node: number, volume: number): void {
-  const at = STRIDE * node;
-  const before = x[at + VOLUME] as number;
-  x[at + VOLUME] = before + volume;
-  x[at + SALT] = ((x[at + SALT] as number) * (before + volume)) / before;
 }
 
 /** Switchings after which a run is given up: no plan of a real system comes near it in ten days. */

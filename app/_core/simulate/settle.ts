@@ -34,7 +34,11 @@ export function settle(world: World, regimes: RegimeWatches): void {
   for (const key of acted) record.acted.add(key);
   for (const [k, { siphonSafeguard }] of machine.nodes.entries())
     if (siphonSafeguard && machine.mode.siphoning[k] === 1) record.acted.add(siphonSafeguard);
-  if (stagnant(machine)) record.optimistic = true;
+  for (const k of stagnant(machine)) {
+    record.optimistic = true;
+    record.still.add(machine.nodes[k]?.key ?? '');
+  }
+  if (machine.mode.oxidant.some((rate) => rate > 0)) record.bound = true;
   raiseAlarms(world);
 }
 
@@ -43,8 +47,10 @@ function supply(world: World): boolean {
   for (const device of world.machine.devices) {
     const phase = phaseAt(device.phases, world.t);
     for (const key of phase.thanks) world.record.acted.add(key);
-    if (phase.live !== device.powered) {
-      device.powered = phase.live;
+    if (!phase.live) device.wasDark = true;
+    const live = phase.live && !(device.noRestart && device.wasDark);
+    if (live !== device.powered) {
+      device.powered = live;
       changed = true;
     }
   }

@@ -3,19 +3,34 @@ import { type Air, SALT, STRIDE } from './plant';
 
 /**
  * What a probe reports. `linear` reads one number of the state (scale × x + offset); `salinity` a node's salt over its
- * water; `air` the room (a probe out of the water); `constant` a stuck one; `lost` nothing at all (NaN); `vote` several.
+ * water; `law` what a law makes of several numbers; `air` the room (a probe out of the water); `constant` a stuck one; `lost` nothing
+ * at all (NaN); `vote` several.
  */
 export interface Signal {
-  kind: 'linear' | 'salinity' | 'air' | 'constant' | 'lost' | 'vote';
+  kind: 'linear' | 'salinity' | 'law' | 'air' | 'constant' | 'lost' | 'vote';
   index: number;
   scale: number;
   offset: number;
   of: Signal[];
   vote: Vote;
+  law: StateLaw | null;
+}
+
+/** A law of the state: its value, the numbers it depends on, and room for a state a little beside. */
+export interface StateLaw {
+  of: (x: Float64Array) => number;
+  reads: readonly number[];
+  beside: Float64Array;
+}
+
+/** Slope of a signal with one number of the state. */
+export interface Entry {
+  index: number;
+  slope: number;
 }
 
 function signal(kind: Signal['kind'], index: number, scale: number, offset: number): Signal {
-  return { kind, index, scale, offset, of: [], vote: 'single' };
+  return { kind, index, scale, offset, of: [], vote: 'single', law: null };
 }
 
 /** Reads scale × x[index] + offset. */
@@ -26,6 +41,15 @@ export function linear(index: number, scale = 1, offset = 0): Signal {
 /** Practical salinity of a node, at the plant's density (kg/m³), plus an offset. */
 export function salinity(node: number, density: number, offset = 0): Signal {
   return signal('salinity', node, 1000 / density, offset);
+}
+
+/**
+ * Reads what a law makes of the state, plus an offset.
+ * @param reads indices of all numbers it depends on
+ * @param size length of the state
+ */
+export function lawful(of: (x: Float64Array) => number, reads: readonly number[], size: number, offset = 0): Signal {
+  return { ...signal('law', reads[0] ?? 0, 1, offset), law: { of, reads, beside: new Float64Array(size) } };
 }
 
 /** Reads the room's air, °C: a probe that hangs out of the water. */
@@ -48,7 +72,7 @@ export function voted(of: Signal[], vote: Vote): Signal {
   const alive = of.filter((s) => s.kind !== 'lost');
   if (alive.length === 0) return lost();
   if (alive.length === 1) return alive[0] as Signal;
-  return { kind: 'vote', index: 0, scale: 1, offset: 0, of: alive, vote };
+  return { kind: 'vote', index: 0, scale: 1, offset: 0, of: alive, vote, law: null };
 }
 
 /** Value of a signal, in its own unit; NaN when lost. */
@@ -58,6 +82,8 @@ export function read(s: Signal, x: Float64Array, air: Air): number {
       return s.scale * (x[s.index] as number) + s.offset;
     case 'salinity':
       return (s.scale * (x[STRIDE * s.index + SALT] as number)) / (x[STRIDE * s.index] as number) + s.offset;
+    case 'law':
+      return s.law ? s.law.of(x) + s.offset : Number.NaN;
     case 'air':
       return air.temperature;
     case 'constant':
@@ -83,6 +109,8 @@ export function readSlope(s: Signal, x: Float64Array, dx: Float64Array, air: Air
         (s.scale * ((dx[at + SALT] as number) - ((x[at + SALT] as number) * (dx[at] as number)) / volume)) / volume
       );
     }
+    case 'law':
+      return s.law ? lawSlope(s.law, x, dx) : 0;
     case 'air':
       return air.temperatureSlope;
     case 'constant':
@@ -91,6 +119,57 @@ export function readSlope(s: Signal, x: Float64Array, dx: Float64Array, air: Air
     case 'vote':
       return votedSlope(s, x, dx, air);
   }
+}
+
+/** s to either side of now from which the slope of a law in time is taken. */
+const BESIDE_S = 1;
+
+function lawSlope({ of, reads, beside }: StateLaw, x: Float64Array, dx: Float64Array): number {
+  for (const i of reads) beside[i] = (x[i] as number) + BESIDE_S * (dx[i] as number);
+  const later = of(beside);
+  for (const i of reads) beside[i] = (x[i] as number) - BESIDE_S * (dx[i] as number);
+  return (later - of(beside)) / (2 * BESIDE_S);
+}
+
+/** Part of a number by which it is shifted for the slope of a law, and the least shift. */
+const SHARE = 3e-5;
+const LEAST = 1e-9;
+
+/** Slopes of a signal with the numbers of the state it reads, at a state; a vote has none. */
+export function gradient(s: Signal, x: Float64Array): Entry[] {
+  switch (s.kind) {
+    case 'linear':
+      return [{ index: s.index, slope: s.scale }];
+    case 'salinity': {
+      const at = STRIDE * s.index;
+      const volume = x[at] as number;
+      return [
+        { index: at + SALT, slope: s.scale / volume },
+        { index: at, slope: (-s.scale * (x[at + SALT] as number)) / (volume * volume) },
+      ];
+    }
+    case 'law':
+      return s.law ? lawGradient(s.law, x) : [];
+    case 'air':
+    case 'constant':
+    case 'lost':
+    case 'vote':
+      return [];
+  }
+}
+
+function lawGradient({ of, reads, beside }: StateLaw, x: Float64Array): Entry[] {
+  for (const i of reads) beside[i] = x[i] as number;
+  return reads.map((index) => {
+    const value = x[index] as number;
+    const shift = Math.max(LEAST, SHARE * Math.abs(value));
+    beside[index] = value + shift;
+    const above = of(beside);
+    beside[index] = value - shift;
+    const slope = (above - of(beside)) / (2 * shift);
+    beside[index] = value;
+    return { index, slope };
+  });
 }
 
 function decide(values: number[], vote: Vote): number {

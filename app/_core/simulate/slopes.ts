@@ -3,9 +3,10 @@ import { LATENT_HEAT_SLOPE, latentHeat } from '../water/latent-heat';
 import { oxygenSaturationLogBySalinity, oxygenSaturationLogByTemperature } from '../water/oxygen-saturation';
 import { respirationLogSlope } from '../water/respiration';
 import { vapourPressureLogSlope } from '../water/vapour-pressure';
-import { floorFlow, floorSlope, gravityFlow, gravitySlope, wasteFlow, wasteSlope } from './outflows';
+import { drainFlow, drainSlope, floorFlow, floorSlope, gravityFlow, gravitySlope } from './outflows';
 import { type Laws, type Air, type Mode, OXYGEN, type Plant, SALT, STRIDE, TEMPERATURE } from './plant';
-import { OXYGEN_FADE, salinityOf, uptake } from './rates';
+import { FOLLOWERS } from './layout';
+import { demandOf, OXYGEN_FADE, salinityOf, uptake } from './rates';
 import type { Star } from './star';
 
 /**
@@ -13,25 +14,34 @@ import type { Star } from './star';
  * @param dx rates at the same state (the volume columns use them)
  * @param laws as `rates` left them at that state
  */
-export function slopes(plant: Plant, mode: Mode, x: Float64Array, dx: Float64Array, laws: Laws, star: Star): void {
+export function slopes(
+  plant: Plant,
+  mode: Mode,
+  air: Air,
+  x: Float64Array,
+  dx: Float64Array,
+  laws: Laws,
+  star: Star,
+): void {
   const { nodes, hub } = plant;
   let into = 0;
   for (let k = 0; k < nodes; k++) {
     if (k === hub) continue;
     const out = gravityFlow(plant, mode, k, x[STRIDE * k] as number);
     const inflow = hub < 0 ? 0 : (mode.returnFlow[k] as number);
-    ownSlopes(plant, mode, k, x, dx, laws, out, gravitySlope(plant, mode, k), inflow, star);
+    ownSlopes(plant, mode, air, k, x, dx, laws, out, gravitySlope(plant, mode, k), inflow, star);
     if (hub < 0) continue;
     inflowSlopes(k, hub, inflow, x, star);
     outflowSlopes(plant, mode, k, hub, out, x, star);
     into += out;
   }
-  if (hub >= 0) ownSlopes(plant, mode, hub, x, dx, laws, mode.returnTotal, 0, into, star);
+  if (hub >= 0) ownSlopes(plant, mode, air, hub, x, dx, laws, mode.returnTotal, 0, into, star);
 }
 
 function ownSlopes(
   plant: Plant,
   mode: Mode,
+  air: Air,
   k: number,
   x: Float64Array,
   dx: Float64Array,
@@ -55,22 +65,24 @@ function ownSlopes(
   const heat = latentHeat(temperature);
   const evaporation = latent / (heat * plant.density);
   const evaporationSlope = (latentSlope - (latent * LATENT_HEAT_SLOPE) / heat) / (heat * plant.density);
-  const leaving = out + floorFlow(plant, mode, k, volume) + wasteFlow(plant, mode, k, volume);
-  const leavingSlope = outSlope + floorSlope(mode, k) + wasteSlope(plant, mode, k, volume);
+  const leaving = out + floorFlow(plant, mode, k, volume) + drainFlow(plant, mode, k, volume);
+  const toFloor = floorSlope(plant, mode, k, volume);
+  const leavingSlope = outSlope + toFloor + drainSlope(plant, mode, k, volume);
   const makeUp = mode.makeUp[k] as number;
   star.VV[k] = -leavingSlope;
   star.VT[k] = -evaporationSlope;
-  star.floorV[k] = floorSlope(mode, k);
+  star.floorV[k] = toFloor;
   star.TV[k] = -(dx[at + TEMPERATURE] as number) / volume;
   star.TT[k] = -(inflow + makeUp + ((plant.lossWPerK[k] as number) + latentSlope) / plant.heatCapacity) / volume;
   star.MV[k] = ((leaving / volume - leavingSlope) * salt) / volume;
   star.MM[k] = -leaving / volume;
-  oxygenSlopes(plant, mode, k, x, dx, laws, inflow + makeUp - evaporation, evaporationSlope * oxygen, star);
+  oxygenSlopes(plant, mode, air, k, x, dx, laws, inflow + makeUp - evaporation, evaporationSlope * oxygen, star);
 }
 
 function oxygenSlopes(
   plant: Plant,
   mode: Mode,
+  air: Air,
   k: number,
   x: Float64Array,
   dx: Float64Array,
@@ -88,7 +100,7 @@ function oxygenSlopes(
   const bySalinity = saturation * oxygenSaturationLogBySalinity(temperature, salinity);
   const byTemperature = saturation * oxygenSaturationLogByTemperature(temperature, salinity, plant.pressureAtm);
   const gas = (mode.gas[k] as number) * (laws.gas[k] as number);
-  const demand = (plant.respiration[k] as number) * (laws.breath[k] as number);
+  const demand = demandOf(plant, mode, air, k, laws);
   const fade = oxygen * oxygen + OXYGEN_FADE;
   star.CV[k] = (-(dx[at + OXYGEN] as number) - (gas * bySalinity * salinity) / volume) / volume;
   star.CT[k] =
@@ -145,8 +157,13 @@ export function timeSlopes(plant: Plant, mode: Mode, air: Air, x: Float64Array, 
     const latentSlope = -(mode.evaporation[k] as number) * air.vapourSlope;
     const evaporationSlope = latentSlope / (latentHeat(temperature) * plant.density);
     const warming = (plant.lossWPerK[k] as number) * air.temperatureSlope - latentSlope;
+    const atRoom = (mode.makeUp[k] as number) - (mode.ownHeat[k] as number);
     ft[at] = -evaporationSlope;
-    ft[at + TEMPERATURE] = ((mode.makeUp[k] as number) * air.temperatureSlope + warming / plant.heatCapacity) / volume;
+    ft[at + TEMPERATURE] = (atRoom * air.temperatureSlope + warming / plant.heatCapacity) / volume;
     ft[at + OXYGEN] = (evaporationSlope * (x[at + OXYGEN] as number)) / volume;
+    for (const name of FOLLOWERS) {
+      const from = plant.layout.followers[name];
+      if (from >= 0) ft[from + k] = (evaporationSlope * (x[from + k] as number)) / volume;
+    }
   }
 }

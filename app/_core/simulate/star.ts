@@ -137,7 +137,7 @@ function at0(array: Float64Array, index: number): number {
 }
 
 /**
- * Solve (shift·I − J) u = r for a right-hand side laid out as the state vector; `u` may be `r` itself.
+ * Solve (shift·I − J) u = r for a right-hand side laid out as the state vector, but for followers and probes; `u` may be `r` itself.
  * Reservoirs have no slope of their own, so their rows are divided by the shift; the floor's row follows the volumes.
  */
 export function solveStar(star: Star, factor: Factor, reservoirs: number, r: Float64Array, u: Float64Array): void {

@@ -1,5 +1,16 @@
 import { airAt, type RoomAir, stillAir } from './air';
 import { type Air, emptyLaws, type Laws, type Mode, type Plant } from './plant';
+import { followerRates } from './follow';
+import { followerSlopes } from './follow-slopes';
+import { emptyFollowerSlopes, factorFollower, type FollowerSlopes, solveFollower } from './follow-solve';
+import {
+  type LaggingProbe,
+  linearise as lineariseProbes,
+  probeRates,
+  type ProbeRow,
+  probeTimeSlopes,
+  solveProbes,
+} from './probes';
 import { rates } from './rates';
 import { A, ALPHA, C, D, GAMMA } from './rodas-tableau';
 import { slopes, timeSlopes } from './slopes';
@@ -23,6 +34,9 @@ export interface Stepper {
   /** Seconds of the day at time 0 of the run. */
   clockS: number;
   star: Star;
+  /** Rows of the followers carried, and of the probes that lag; both mostly empty. */
+  followers: FollowerSlopes[];
+  probes: ProbeRow[];
   factor: Factor;
   air: Air;
   laws: Laws;
@@ -37,7 +51,13 @@ export interface Stepper {
 }
 
 /** A stepper for one plant. */
-export function makeStepper(plant: Plant, mode: Mode, room: RoomAir, clockS: number): Stepper {
+export function makeStepper(
+  plant: Plant,
+  mode: Mode,
+  room: RoomAir,
+  clockS: number,
+  probes: readonly LaggingProbe[] = [],
+): Stepper {
   const vector = () => new Float64Array(plant.size);
   return {
     plant,
@@ -45,6 +65,8 @@ export function makeStepper(plant: Plant, mode: Mode, room: RoomAir, clockS: num
     room,
     clockS,
     star: emptyStar(plant.nodes, plant.hub),
+    followers: emptyFollowerSlopes(plant.nodes, plant.layout),
+    probes: probes.map((probe) => ({ ...probe, slopes: [] })),
     factor: emptyFactor(plant.nodes),
     air: stillAir(),
     laws: emptyLaws(plant.nodes),
@@ -60,7 +82,10 @@ export function makeStepper(plant: Plant, mode: Mode, room: RoomAir, clockS: num
 /** Rates at a time within the straight piece of hour `hour`. */
 export function ratesAt(stepper: Stepper, t: number, hour: number, x: Float64Array, dx: Float64Array): void {
   setAir(stepper, t, hour);
-  rates(stepper.plant, stepper.mode, stepper.air, x, dx, stepper.laws);
+  const { plant, mode, air, laws } = stepper;
+  rates(plant, mode, air, x, dx, laws);
+  if (stepper.followers.length > 0) followerRates(plant, mode, air, x, dx, laws);
+  if (stepper.probes.length > 0) probeRates(stepper.probes, x, air, dx);
 }
 
 function setAir(stepper: Stepper, t: number, hour: number): void {
@@ -70,8 +95,26 @@ function setAir(stepper: Stepper, t: number, hour: number): void {
 /** Prepare the Jacobian at the state a step starts from; the last rates asked for must be those there, into `stepper.f`. */
 export function linearise(stepper: Stepper, t: number, hour: number, x: Float64Array): void {
   setAir(stepper, t, hour);
-  slopes(stepper.plant, stepper.mode, x, stepper.f, stepper.laws, stepper.star);
-  if (!stepper.room.steady) timeSlopes(stepper.plant, stepper.mode, stepper.air, x, stepper.timeSlope);
+  const { plant, mode, air, laws } = stepper;
+  slopes(plant, mode, air, x, stepper.f, laws, stepper.star);
+  if (stepper.followers.length > 0) followerSlopes(plant, mode, air, x, stepper.f, laws, stepper.followers);
+  lineariseProbes(stepper.probes, x);
+  if (stepper.room.steady) return;
+  timeSlopes(plant, mode, air, x, stepper.timeSlope);
+  probeTimeSlopes(stepper.probes, air, stepper.timeSlope);
+}
+
+/** Factorise (shift·I − J) of the whole state, after `linearise`. @param shift 1/s, > 0 */
+export function factorise({ star, factor, followers }: Stepper, shift: number): void {
+  factorStar(star, shift, factor);
+  for (const row of followers) factorFollower(row, star, shift);
+}
+
+/** Solve (shift·I − J) u = r for the whole state, after `factorise`; `u` is another vector than `r`. */
+export function solve({ plant, star, factor, followers, probes }: Stepper, r: Float64Array, u: Float64Array): void {
+  solveStar(star, factor, plant.reservoirs, r, u);
+  for (const row of followers) solveFollower(row, star, r, u);
+  if (probes.length > 0) solveProbes(probes, factor.shift, r, u);
 }
 
 /**
@@ -87,52 +130,63 @@ export function step(
   to: Float64Array,
   tolerance: Tolerance,
 ): void {
-  const { star, factor, stages, stage, right, timeSlope } = stepper;
-  const size = stepper.plant.size;
-  factorStar(star, 1 / (GAMMA * h), factor);
+  const { stages, stage, right, timeSlope } = stepper;
+  // What a step without end left behind must not be counted, not even with a weight of 0.
+  if (!Number.isFinite(stepper.error)) for (const u of stages) u.fill(0);
+  factorise(stepper, 1 / (GAMMA * h));
   for (let i = 0; i < 6; i++) {
-    const u = stages[i] as Float64Array;
     if (i === 0) {
       right.set(stepper.f);
     } else {
-      stageState(x, stages, A[i] as readonly number[], i, stage);
+      // The last stage stands where the one before it stood and has gone on by its own step.
+      if (i === 5) addTo(stage, stages[4] as Float64Array);
+      else combine(x, stages, A[i] as readonly number[], 1, stage);
       ratesAt(stepper, t + (ALPHA[i] as number) * h, hour, stage, right);
-      addStages(right, stages, C[i] as readonly number[], i, 1 / h);
+      combine(right, stages, C[i] as readonly number[], 1 / h, right);
     }
     const d = (D[i] as number) * h;
-    if (d !== 0 && !stepper.room.steady)
-      for (let s = 0; s < size; s++) right[s] = (right[s] as number) + d * (timeSlope[s] as number);
-    solveStar(star, factor, stepper.plant.reservoirs, right, u);
+    if (d !== 0 && !stepper.room.steady) addScaled(right, d, timeSlope);
+    solve(stepper, right, stages[i] as Float64Array);
   }
   finish(stepper, x, to, tolerance);
 }
 
-function stageState(
-  x: Float64Array,
-  stages: Float64Array[],
-  a: readonly number[],
-  count: number,
-  out: Float64Array,
-): void {
-  out.set(x);
-  for (let j = 0; j < count; j++) {
-    const weight = a[j] as number;
-    const u = stages[j] as Float64Array;
-    for (let s = 0; s < out.length; s++) out[s] = (out[s] as number) + weight * (u[s] as number);
-  }
+function addTo(out: Float64Array, u: Float64Array): void {
+  for (let s = 0; s < out.length; s++) out[s] = (out[s] as number) + (u[s] as number);
 }
 
-function addStages(
-  right: Float64Array,
+function addScaled(out: Float64Array, by: number, u: Float64Array): void {
+  for (let s = 0; s < out.length; s++) out[s] = (out[s] as number) + by * (u[s] as number);
+}
+
+/** base + scale × Σ weights[j]·stages[j], in one pass over the state. `out` may be `base` itself. */
+function combine(
+  base: Float64Array,
   stages: Float64Array[],
-  c: readonly number[],
-  count: number,
+  weights: readonly number[],
   scale: number,
+  out: Float64Array,
 ): void {
-  for (let j = 0; j < count; j++) {
-    const weight = (c[j] as number) * scale;
-    const u = stages[j] as Float64Array;
-    for (let s = 0; s < right.length; s++) right[s] = (right[s] as number) + weight * (u[s] as number);
+  const n = out.length;
+  const count = weights.length;
+  // A stage too many counts for nothing: its weight is 0.
+  const a = scale * (weights[0] as number);
+  const b = count > 1 ? scale * (weights[1] as number) : 0;
+  const c = count > 2 ? scale * (weights[2] as number) : 0;
+  const d = count > 3 ? scale * (weights[3] as number) : 0;
+  const e = count > 4 ? scale * (weights[4] as number) : 0;
+  const u = stages[0] as Float64Array;
+  const v = stages[1] as Float64Array;
+  const w = stages[2] as Float64Array;
+  const y = stages[3] as Float64Array;
+  const z = stages[4] as Float64Array;
+  for (let s = 0; s < n; s++) {
+    out[s] =
+      (base[s] as number) +
+      (a * (u[s] as number) +
+        b * (v[s] as number) +
+        (c * (w[s] as number) + d * (y[s] as number)) +
+        e * (z[s] as number));
   }
 }
 

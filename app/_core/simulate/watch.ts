@@ -12,6 +12,7 @@ export type WatchRole =
   | 'overflow'
   | 'siphon'
   | 'rim'
+  | 'standpipe'
   | 'bare'
   | 'flood'
   | 'dry'

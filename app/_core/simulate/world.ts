@@ -24,7 +24,11 @@ export interface Record {
   exposures: { limit: number; fromS: number; toS: number }[];
   /** Every change of a device's own regulation. */
   switches: { t: number; device: number; on: boolean }[];
+  /** A tank with animals stood without movement, so that it fares worse than mixed water would; and which ones. */
   optimistic: boolean;
+  still: Set<string>;
+  /** Oxidant came in whose decay nobody knows: what it comes to is a bound, nothing having been used up. */
+  bound: boolean;
   outside: boolean;
   endS: number;
   /** `restless`: some device switched so often that following it further would tell nothing. */
@@ -61,6 +65,8 @@ export function emptyRecord(size: number): Record {
     exposures: [],
     switches: [],
     optimistic: false,
+    still: new Set(),
+    bound: false,
     outside: false,
     endS: 0,
     why: 'horizon',

@@ -15,6 +15,8 @@ export interface Curve {
   most: readonly number[];
   /** Standard deviation that a reading has at least: a step of the display over √12. */
   leastSd: number;
+  /** Steps of the search; left out: enough from anywhere. */
+  steps?: number;
 }
 
 /** What was found. */
@@ -29,7 +31,7 @@ export interface Fitted {
 }
 
 /** Steps of the search; what is nearly a straight line is on the spot after five. */
-const STEPS = 12;
+const STEPS = 10;
 /** Part of a parameter by which it is moved to see what the curve does. */
 const SMALL = 1e-4;
 
@@ -39,7 +41,7 @@ const SMALL = 1e-4;
  *
  * @returns   null where the readings do not tell the parameters apart, or the search ran into an end of what is possible
  */
-export function fitCurve({ values, at, starts, least, most, leastSd }: Curve): Fitted | null {
+export function fitCurve({ values, at, starts, least, most, leastSd, steps = STEPS }: Curve): Fitted | null {
   const many = starts.length;
   if (values.length <= many) return null;
   // Parameters are looked for as multiples of where the search begins: the package damps all of them alike.
@@ -59,7 +61,7 @@ export function fitCurve({ values, at, starts, least, most, leastSd }: Curve): F
       initialValues: starts.map(() => 1),
       minValues: low.map((end, k) => Math.min(end, high[k] as number)),
       maxValues: low.map((end, k) => Math.max(end, high[k] as number)),
-      maxIterations: STEPS,
+      maxIterations: steps,
       errorTolerance: 0,
       jacobianFunction: (multiples) => {
         const rows = slopes(multiples);

@@ -132,7 +132,7 @@ function told(work: Work): Edited {
     orders: { fresh: [], moved: [] },
     before: one,
     after: one,
-    why: isReasoned ? text(read.why) : undefined,
+    why: isReasoned ? text(read.why) : edit.why,
     on: isReasoned ? text(read.on) : undefined,
     clashes,
   };

@@ -48,10 +48,15 @@ export interface KeptLine extends Pick<KeptReview, 'id' | 'judgedOn' | 'engineVe
 
 export const getDocumentShape = systemPlace;
 
-/** The review of one system as a document. Only the courses of the fault cases that lead are computed now. */
+/**
+ * The review of one system as a document. Only the courses of the fault cases that lead are computed now.
+ *
+ * @param plotted   at most so many courses
+ */
 export async function getDocument(
   who: Who,
   asked: z.output<typeof getDocumentShape>,
+  plotted = PLOTTED,
 ): Promise<Result<ReviewDocument, Refusal>> {
   const place = await findPlace(who, asked.site, asked.system);
   if (!place.ok) return place;
@@ -67,7 +72,7 @@ export async function getDocument(
     siteFindings: siteFindings(stored.facility),
     study: { state: 'under-way', before: null },
     held: held && { ...held, origin: originOf(held.origin) },
-    courses: held && isNow ? coursesOfCases(stored.facility, system, on, leadingCases(held.review, PLOTTED)) : {},
+    courses: held && isNow && plotted > 0 ? coursesOfCases(stored.facility, system, on, leadingCases(held.review, plotted)) : {},
     kept: kept.map(({ computedAt, ...mark }) => ({ ...mark, computedAt: computedAt.toISOString() })),
   });
 }

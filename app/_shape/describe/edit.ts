@@ -1,5 +1,5 @@
 import { z } from 'zod';
-import { keyText } from '../facility/words';
+import { freeText, keyText } from '../facility/words';
 import { sitePlace } from '../reviews/case-place';
 import { draftText } from './draft';
 
@@ -54,6 +54,8 @@ export const editRequest = sitePlace.extend({
   draft: draftText,
   /** What the form showed at first; what is the same as that was not touched. */
   shown: draftText,
+  /** Why, where it is said apart from the form; what is replaced, moved or retired says it there. */
+  why: freeText('Why it is changed.').optional(),
   /** In which units numbers were typed. */
   units: z.enum(['metric', 'us']),
 });

@@ -8,6 +8,7 @@ import { hoursOfDay } from './hours-of-day';
 import { listOf } from './list';
 import { noun } from './noun';
 import { operatingStateShape } from './operating-state';
+import { paperShape } from './paper';
 import { safeguardShape } from './safeguard';
 import { sensorShape } from './sensor';
 import { stockShape } from './stock';
@@ -42,5 +43,9 @@ export const systemShape = noun(
     alarms: listOf(alarmShape, 'Its alarms.'),
     states: listOf(operatingStateShape, 'The operating states it is put into.'),
     rates: z.array(failureRateShape).optional().describe('How often things fail, as somebody found.'),
+    papers: z
+      .array(paperShape)
+      .optional()
+      .describe('Dated statements of how hazards are met that the model does not carry.'),
   },
 ) satisfies z.ZodType<System>;

@@ -15,25 +15,34 @@ export interface ChangeState {
 
 const NOTHING: ChangeState = { seen: null, kept: null, news: [], looked: null, busy: null };
 
-/** Looks at what a change makes different, then at what it does to the reviews, and keeps it when asked. */
-export function useChange(actions: ChangeActions, of: ChangeOf, shown: DraftGroup) {
+/**
+ * Looks at what a change makes different, then at what it does to the reviews, and keeps it when asked.
+ *
+ * @param apart   what is sent for a change that is no form of a thing; what was typed is then sent field by field
+ */
+export function useChange(
+  actions: ChangeActions,
+  of: ChangeOf,
+  shown: DraftGroup,
+  apart?: Readonly<Record<string, string>>,
+) {
   const [state, setState] = useState<ChangeState>(NOTHING);
   /** Counts looks: news of one before is no longer told. */
   const run = useRef(0);
   const look = async (draft: DraftGroup) => {
     const mine = ++run.current;
     setState({ ...NOTHING, looked: draft, busy: 'looking' });
-    const seen = await answerOf(actions.preview, formOf(of, draft, shown));
+    const seen = await answerOf(actions.preview, formOf(of, draft, shown, apart));
     setState({ ...NOTHING, looked: draft, seen });
     if (!seen.ok || seen.value.touched === 0) return;
-    for await (const one of newsOf(actions, formOf(of, draft, shown))) {
+    for await (const one of newsOf(actions, formOf(of, draft, shown, apart))) {
       if (run.current !== mine) return;
       setState((before) => ({ ...before, news: [...before.news.filter(({ is }) => is !== 'progress'), one] }));
     }
   };
   const keep = async (draft: DraftGroup, basedOn: number) => {
     setState((before) => ({ ...before, busy: 'keeping' }));
-    const form = formOf(of, draft, shown);
+    const form = formOf(of, draft, shown, apart);
     form.set('basedOn', String(basedOn));
     const kept = await answerOf(actions.keep, form);
     setState((before) => ({ ...before, kept, busy: null }));
@@ -52,11 +61,17 @@ async function* newsOf({ review }: ChangeActions, form: FormData): AsyncGenerato
   }
 }
 
-function formOf({ site, act, noun, system, key, units }: ChangeOf, draft: DraftGroup, shown: DraftGroup): FormData {
+function formOf(
+  { site, act, noun, system, key, units }: ChangeOf,
+  draft: DraftGroup,
+  shown: DraftGroup,
+  apart: Readonly<Record<string, string>> | undefined,
+): FormData {
   const form = new FormData();
-  const fields = { site, act, noun, units, draft: JSON.stringify(draft), shown: JSON.stringify(shown) };
-  for (const [name, value] of Object.entries(fields)) form.set(name, value);
-  if (system !== null) form.set('system', system);
-  if (key !== null) form.set('key', key);
+  const typed = { site, act, noun, units, draft: JSON.stringify(draft), shown: JSON.stringify(shown) };
+  const fields = apart ? { ...apart, ...draft } : typed;
+  for (const [name, value] of Object.entries(fields)) if (typeof value === 'string') form.set(name, value);
+  if (!apart && system !== null) form.set('system', system);
+  if (!apart && key !== null) form.set('key', key);
   return form;
 }

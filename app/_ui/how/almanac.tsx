@@ -1,12 +1,22 @@
+import Link from 'next/link';
 import type { ReactNode } from 'react';
+import { CAUTIONS } from '#core/cautions/cautions-for';
 import { DEFAULT_PROFILES } from '#core/facility/profiles';
-import { FAULTS } from '#core/faults/catalogue';
+import { FAULTS, UNCARRIED } from '#core/faults/catalogue';
 import { RULES } from '#core/review/rules/catalogue';
 import laws from '#core/water/sources.json';
 import { Fold } from '../frame/fold';
 import { Section } from '../frame/section';
 import { Ledger } from '../table/ledger';
-import { DEFAULT_COLUMNS, FAULT_COLUMNS, LAW_COLUMNS, PROFILE_COLUMNS, RULE_COLUMNS } from './columns';
+import {
+  CAUTION_COLUMNS,
+  DEFAULT_COLUMNS,
+  FAULT_COLUMNS,
+  LAW_COLUMNS,
+  PROFILE_COLUMNS,
+  RULE_COLUMNS,
+  UNCARRIED_COLUMNS,
+} from './columns';
 import { defaultRows } from './default-rows';
 
 /** The tables of what is simulated, checked, filled in and taken for law. */
@@ -29,6 +39,27 @@ function Catalogues() {
         note="Each is simulated on everything it can befall, in each operating state that makes a difference."
       >
         <Ledger caption="Failure modes" columns={FAULT_COLUMNS} rows={[...FAULTS]} keyOf={({ id }) => id} />
+      </Table>
+      <Table
+        id="not-carried"
+        title="Failure modes that the model cannot carry"
+        count={UNCARRIED.length}
+        note="Named all the same: the review asks for a paper, or checks the plans, where they can befall a system."
+      >
+        <Ledger
+          caption="Failure modes that the model cannot carry"
+          columns={UNCARRIED_COLUMNS}
+          rows={[...UNCARRIED]}
+          keyOf={({ id }) => id}
+        />
+      </Table>
+      <Table
+        id="cautions"
+        title="Cautions"
+        count={CAUTIONS.length}
+        note="Said where the work is: on the finding, the fault case, the state, the alarm and the round."
+      >
+        <Ledger caption="Cautions" columns={CAUTION_COLUMNS} rows={[...CAUTIONS]} keyOf={({ key }) => key} />
       </Table>
       <Table
         id="rules"
@@ -71,7 +102,12 @@ function Figures() {
         id="laws"
         title="Laws"
         count={laws.length}
-        note="Outside its published range a law goes on by a documented extension, and the fault case is marked “outside validity”."
+        note={
+          <>
+            Outside its published range a law goes on by a documented extension, and the fault case is marked “outside
+            validity”. Tables made of them stand in the <Link href="/almanac">Almanac</Link>.
+          </>
+        }
       >
         <Ledger
           caption="Laws of water, heat, oxygen and flow"
@@ -88,7 +124,7 @@ interface TableProps {
   id: string;
   title: string;
   count: number;
-  note: string;
+  note: ReactNode;
   children: ReactNode;
 }
 

@@ -1,5 +1,8 @@
 import type { ToleranceProfile } from '#core/facility/stock';
-import type { Fault } from '#core/faults/fault';
+import type { Caution } from '#core/cautions/cautions-for';
+import { FAULTS, groupOf } from '#core/faults/catalogue';
+import type { Fault, Uncarried } from '#core/faults/fault';
+import { RULES } from '#core/review/rules/catalogue';
 import type { Rule } from '#core/review/rules/rule';
 import type laws from '#core/water/sources.json';
 import type { Column } from '../table/ledger';
@@ -9,9 +12,40 @@ type Law = (typeof laws)[number];
 
 /** A failure mode in its columns. */
 export const FAULT_COLUMNS: Column<Fault>[] = [
+  { id: 'group', head: 'Of', cell: groupOf },
   { id: 'title', head: 'Failure mode', cell: (fault) => fault.title },
-  { id: 'effect', head: 'What it does', cell: (fault) => fault.effect },
+  { id: 'effect', head: 'What it does', cell: effectOf },
   { id: 'source', head: 'Known from', cell: (fault) => fault.source },
+];
+
+/** A failure mode that is not simulated, in its columns. */
+export const UNCARRIED_COLUMNS: Column<Uncarried>[] = [
+  { id: 'group', head: 'Of', cell: groupOf },
+  { id: 'title', head: 'Failure mode', cell: (mode) => mode.title },
+  { id: 'effect', head: 'What it does', cell: (mode) => mode.effect },
+  { id: 'why', head: 'Why it is not simulated', cell: (mode) => mode.why },
+  { id: 'asks', head: 'What is asked for instead', cell: askedFor },
+  { id: 'source', head: 'Known from', cell: (mode) => mode.source },
+];
+
+/** What a failure mode does; of one whose water is that of another, the one that stands for it. */
+function effectOf({ effect, sameAs }: Fault): string {
+  const like = FAULTS.find(({ id }) => id === sameAs);
+  return like ? `${effect} Simulated as: ${like.title}.` : effect;
+}
+
+function askedFor({ asks }: Uncarried): string {
+  if (!asks) return 'nothing: the rounds show it in time';
+  if ('paper' in asks) return `a dated paper: ${asks.paper.replaceAll('-', ' ')}`;
+  return `a rule: ${RULES.find(({ id }) => id === asks.rule)?.title ?? ''}`;
+}
+
+/** A caution in its columns. */
+export const CAUTION_COLUMNS: Column<Caution>[] = [
+  { id: 'hazard', head: 'Hazard', cell: (caution) => caution.hazard },
+  { id: 'says', head: 'What is said', cell: (caution) => caution.says },
+  { id: 'figures', head: 'Figures', cell: (caution) => caution.figures ?? '' },
+  { id: 'source', head: 'Source', cell: (caution) => caution.source },
 ];
 
 /** A rule in its columns. */

@@ -1,4 +1,4 @@
-import notModelled from '#core/review/not-modelled.json';
+import { allNotModelled } from '#core/review/not-modelled';
 import { Section } from '../frame/section';
 import { VerdictLegend } from '../marks/verdict-legend';
 import { Almanac } from './almanac';
@@ -18,7 +18,7 @@ export function HowBody() {
           <strong>Treat a long margin as doubtful and a short one as true.</strong> The model is kind where it does not
           know: mixed water, able people, one fault at a time.
         </p>
-        <p>Not modelled, though it can kill: {notModelled.join('; ')}.</p>
+        <p>Not modelled, though it can kill: {allNotModelled().join('; ')}.</p>
       </Section>
       <Section id="method" title="Method">
         <Method />

@@ -38,7 +38,7 @@ function rescued(trial: Trial, cls: HarmClass, t: number): boolean {
     ...blueprint,
     upset: noUpset(),
     state: 'normal',
-    snapshot: { x: record.knots.stateAt(t), on, dayLow, dayHigh },
+    snapshot: { x: record.knots.stateAt(t), layout: machine.plant.layout, on, dayLow, dayHigh },
   });
   const after = run(mended, {
     untilS: 3 * DAY,

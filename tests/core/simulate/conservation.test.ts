@@ -2,7 +2,7 @@ import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import type { Health, PowerPhase } from '#core/simulate/device';
 import type { Machine } from '#core/simulate/machine';
-import { floorFlow, wasteFlow } from '#core/simulate/outflows';
+import { drainFlow, floorFlow } from '#core/simulate/outflows';
 import { emptyLaws, SALT, STRIDE, TEMPERATURE, VOLUME } from '#core/simulate/plant';
 import { rates } from '#core/simulate/rates';
 import { stillAir } from '#core/simulate/air';
@@ -110,11 +110,11 @@ describe(`whatever switches, fails and comes back (seed ${SEED})`, () => {
         const course = upheaval(seed, adiabatic);
         const { plant } = course.machine;
         const { knots } = course.record;
-        const end = STRIDE * plant.nodes;
+        const end = plant.layout.reservoirs;
         const beside = (i: number) =>
           Array.from({ length: plant.reservoirs + 1 }, (_, r) => knots.value(i, end + r)).reduce((a, b) => a + b, 0);
         expect(drift(course, (v) => v, beside)).toBeLessThan(1e-9);
-        if (knots.value(knots.length - 1, plant.size - 1) > 1e-3) spilled++;
+        if (knots.value(knots.length - 1, plant.layout.floor) > 1e-3) spilled++;
         if (plant.reservoirs > 0 && knots.value(knots.length - 1, end) < knots.value(0, end) - 1e-4) drawn++;
       }),
       { ...RUNS, numRuns: 20 },
@@ -128,7 +128,7 @@ describe(`whatever switches, fails and comes back (seed ${SEED})`, () => {
     fc.assert(
       fc.property(seeds, (seed) => {
         const course = courseOf(randomSite(seed), { hours: 72 });
-        expect(course.record.knots.value(course.record.knots.length - 1, course.machine.plant.size - 1)).toBe(0);
+        expect(course.record.knots.value(course.record.knots.length - 1, course.machine.plant.layout.floor)).toBe(0);
         expect(drift(course, (_v, _t, m) => m)).toBeLessThan(1e-6);
       }),
       { ...RUNS, numRuns: 6 },
@@ -152,20 +152,22 @@ describe('at any one instant', () => {
         const latent = laws.latent[k] as number;
         const gone = latent / (latentHeat(t) * plant.density);
         const floor = floorFlow(plant, mode, k, v);
-        const lost = floor + wasteFlow(plant, mode, k, v);
+        const lost = floor + drainFlow(plant, mode, k, v);
         const makeUp = mode.makeUp[k] as number;
+        const brought = (makeUp - (mode.ownHeat[k] as number)) * 19 + (mode.ownHeatC[k] as number);
         const watts = (mode.power[k] as number) - (plant.lossWPerK[k] as number) * (t - 19) - latent;
         sums.water += dv - makeUp + lost + gone;
-        sums.salt += dm - makeUp * mode.makeUpSalt + (lost * m) / v;
-        sums.heat += dv * t + v * dt - watts / plant.heatCapacity - makeUp * 19 + (lost + gone) * t;
+        sums.salt += dm - (mode.salt[k] as number) + (lost * m) / v;
+        sums.heat += dv * t + v * dt - watts / plant.heatCapacity - brought + (lost + gone) * t;
         sums.floor += floor;
         scale += Math.abs(dv) + lost + mode.returnTotal;
       }
       expect(Math.abs(sums.water)).toBeLessThan(1e-13 * (1 + scale));
       expect(Math.abs(sums.salt)).toBeLessThan(1e-12 * (1 + scale));
       expect(Math.abs(sums.heat)).toBeLessThan(1e-12 * (1 + scale));
-      expect(dx[plant.size - 1]).toBeCloseTo(sums.floor, 14);
-      for (let r = 0; r < plant.reservoirs; r++) expect(dx[STRIDE * plant.nodes + r]).toBe(-(mode.draw[r] as number));
+      expect(dx[plant.layout.floor]).toBeCloseTo(sums.floor, 14);
+      for (let r = 0; r < plant.reservoirs; r++)
+        expect(dx[plant.layout.reservoirs + r]).toBe(-(mode.draw[r] as number));
     }
   });
 });

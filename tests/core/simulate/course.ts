@@ -130,14 +130,14 @@ export function level(course: Course, tank: string, t?: number): number {
 /** Litres on the floor. */
 export function floor(course: Course, t = course.record.endS): number {
   const { knots } = course.record;
-  return 1000 * knots.between(knots.before(t), course.machine.plant.size - 1, t);
+  return 1000 * knots.between(knots.before(t), course.machine.plant.layout.floor, t);
 }
 
 /** Litres left in the first reservoir. */
 export function inReservoir(course: Course, t = course.record.endS): number {
   const { knots } = course.record;
   const { plant } = course.machine;
-  return 1000 * knots.between(knots.before(t), STRIDE * plant.nodes, t);
+  return 1000 * knots.between(knots.before(t), plant.layout.reservoirs, t);
 }
 
 /** A device of the machine, as it stood at the end. */

@@ -202,7 +202,7 @@ test('half a fresh-water tank refilled from the salt line stands at 17.5 (blogs.
       machine.plant.evaporationWPerPa.fill(0);
       machine.initial[VOLUME] = half;
       machine.initial[SALT] = 0;
-      machine.makeUpSalt = (35 / 1000) * machine.plant.density;
+      for (const { makeUp } of machine.devices) if (makeUp) makeUp.salt = (35 / 1000) * machine.plant.density;
     },
   });
   expect(volume(course, 'display')).toBeCloseTo(0.174, 6);

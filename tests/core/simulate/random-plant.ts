@@ -1,5 +1,7 @@
 import type { RoomAir } from '#core/simulate/air';
 import { roomAir } from '#core/simulate/air';
+import { type Chemistry, plainChemistry } from '#core/simulate/chemistry';
+import { type Follower, layoutOf } from '#core/simulate/layout';
 import { emptyMode, type Mode, type Plant, SALT, STRIDE, TEMPERATURE, VOLUME, OXYGEN } from '#core/simulate/plant';
 import { dice } from './random-system';
 
@@ -13,13 +15,23 @@ export interface RandomPlant {
 
 type Range = (low: number, high: number) => number;
 
-/** A plant of one to five nodes with everything that can happen to water happening somewhere. */
-export function randomPlant(seed: number, withHub: boolean): RandomPlant {
+/**
+ * A plant of one to five nodes with everything that can happen to water happening somewhere.
+ * @param carried what is dissolved in it and followed
+ * @param lagging keys of probes that lag; what they show is made up as well
+ */
+export function randomPlant(
+  seed: number,
+  withHub: boolean,
+  carried: readonly Follower[] = [],
+  lagging: readonly string[] = [],
+): RandomPlant {
   const next = dice(seed);
   const between: Range = (low, high) => low + (high - low) * next();
   const nodes = (withHub ? 2 : 1) + Math.floor(4 * next());
   const hub = withHub ? nodes - 1 : -1;
   const reservoirs = Math.floor(3 * next());
+  const layout = layoutOf(STRIDE * nodes, nodes, reservoirs, new Set(carried), lagging);
   const column = (low: number, high: number) => Float64Array.from({ length: nodes }, () => between(low, high));
   const runVolume = column(0.05, 2);
   const part = (low: number, high: number) => runVolume.map((v) => v * between(low, high));
@@ -27,7 +39,9 @@ export function randomPlant(seed: number, withHub: boolean): RandomPlant {
     nodes,
     hub,
     reservoirs,
-    size: STRIDE * nodes + reservoirs + 1,
+    layout,
+    size: layout.size,
+    chemistry: randomChemistry(nodes, between),
     density: between(995, 1030),
     heatCapacity: between(4e6, 4.2e6),
     pressureAtm: between(0.7, 1.05),
@@ -41,6 +55,9 @@ export function randomPlant(seed: number, withHub: boolean): RandomPlant {
     siphonPerS: column(0.001, 0.1),
     rimVolume: part(1.02, 1.2),
     wasteVolume: part(0.1, 0.6),
+    standVolume: part(1, 1.1),
+    leak: Float64Array.from({ length: nodes }, () => (next() < 0.3 ? between(1e-5, 1e-3) : 0)),
+    leakVolume: part(0.1, 0.6),
     runVolume,
     surface: column(0.1, 3),
   };
@@ -65,13 +82,44 @@ function randomMode(plant: Plant, next: () => number, between: Range): Mode {
     mode.power[k] = between(-500, 1500);
     mode.evaporation[k] = next() < 0.9 ? (plant.evaporationWPerPa[k] as number) : 0;
     mode.gas[k] = between(0, 1e-3);
-    mode.makeUp[k] = next() < 0.4 ? between(1e-6, 1e-4) : 0;
+    mode.standing[k] = next() < 0.3 ? 1 : 0;
+    randomBrought(mode, k, next, between);
   }
   mode.returnTotal = mode.returnFlow.reduce((sum, flow) => sum + flow, 0);
-  mode.makeUpSalt = next() < 0.5 ? 0 : between(0, 35);
-  mode.makeUpOxygen = between(5, 10);
   for (let r = 0; r < plant.reservoirs; r++) mode.draw[r] = between(0, 1e-4);
   return mode;
+}
+
+/** What comes in from outside, and what bacteria could turn over. */
+function randomBrought(mode: Mode, k: number, next: () => number, between: Range): void {
+  const flow = next() < 0.4 ? between(1e-6, 1e-4) : 0;
+  mode.makeUp[k] = flow;
+  mode.ownHeat[k] = next() < 0.5 ? 0 : flow * next();
+  mode.ownHeatC[k] = (mode.ownHeat[k] as number) * between(5, 30);
+  mode.salt[k] = next() < 0.5 ? 0 : flow * between(0, 35);
+  mode.oxygen[k] = flow * between(5, 10);
+  mode.alkalinity[k] = next() < 0.5 ? 0 : between(-1e-5, 1e-4);
+  mode.carbon[k] = next() < 0.5 ? 0 : between(0, 1e-4);
+  mode.oxidant[k] = next() < 0.5 ? 0 : between(0, 1e-5);
+  mode.spoilingOxygen[k] = next() < 0.5 ? 0 : between(0, 1e-3);
+  mode.spoilingNitrogen[k] = next() < 0.5 ? 0 : between(0, 1e-4);
+  mode.nitrifying[k] = next() < 0.5 ? 0 : between(0, 1e-3);
+}
+
+/** Sea or fresh water with something of everything. */
+function randomChemistry(nodes: number, between: Range): Chemistry {
+  const salinity = between(0, 1) < 0.5 ? 0.3 : between(20, 40);
+  const chemistry = plainChemistry(nodes, salinity);
+  const column = (low: number, high: number) => Float64Array.from({ length: nodes }, () => between(low, high));
+  return {
+    ...chemistry,
+    ionicStrength: 0.004,
+    airCarbonDioxide: between(4e-4, 2e-3),
+    excretion: column(0, 1e-4),
+    alkalinityUse: column(-1e-5, 1e-4),
+    carbonUse: column(0, 1e-5),
+    oxidantDecay: between(0, 1e-3),
+  };
 }
 
 function randomState(plant: Plant, mode: Mode, between: Range): Float64Array {
@@ -87,6 +135,14 @@ function randomState(plant: Plant, mode: Mode, between: Range): Float64Array {
     x[at + SALT] = (x[at + VOLUME] as number) * between(0, 40);
     x[at + OXYGEN] = between(0.05, 12);
   }
-  for (let r = 0; r <= plant.reservoirs; r++) x[STRIDE * plant.nodes + r] = between(0, 0.2);
+  for (let r = 0; r <= plant.reservoirs; r++) x[plant.layout.reservoirs + r] = between(0, 0.2);
+  const { ammonia, alkalinity, carbon, oxidant } = plant.layout.followers;
+  for (let k = 0; k < plant.nodes; k++) {
+    if (ammonia >= 0) x[ammonia + k] = between(0, 3);
+    if (alkalinity >= 0) x[alkalinity + k] = between(0.3, 4);
+    if (carbon >= 0) x[carbon + k] = between(0.1, 4);
+    if (oxidant >= 0) x[oxidant + k] = between(0, 0.1);
+  }
+  for (let i = plant.layout.probes; i < plant.size; i++) x[i] = between(0, 30);
   return x;
 }

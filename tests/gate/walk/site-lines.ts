@@ -118,6 +118,12 @@ export const SITE_LINES: Readonly<Record<string, Line>> = {
     given: async (site, { leaver }) => await someone(leaver(site)),
   },
   'app/api/facility/[site]/route.ts GET': { verb: 'see' },
+  // Of what was just described there is no review yet.
+  'app/api/sites/[site]/systems/[system]/review.pdf/route.ts GET': {
+    verb: 'see',
+    given: of(system),
+    comes: 'not-found',
+  },
   'app/api/record/[site]/route.ts GET': { verb: 'read-record' },
 };
 

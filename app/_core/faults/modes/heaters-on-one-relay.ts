@@ -8,7 +8,7 @@ export const fault: Uncarried = {
   effect: 'They look like two and fail as one: both weld on together.',
   source: 'HT7; common practice, no source',
   carried: false,
-  why: 'A description does not say which contact switches what; what they share as far as it is described is checked.',
-  asks: { rule: 'one-thermostat-for-all' },
+  why: 'What one board takes with it is looked at among the things that fail together; the wiring is checked as well.',
+  asks: { rule: 'heaters-on-one-relay' },
   concerns: (_, system) => system.equipment.filter((e) => e.type === 'heater').length > 1,
 };

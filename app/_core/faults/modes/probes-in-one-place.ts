@@ -9,7 +9,7 @@ export const fault: Uncarried = {
   source: 'SE13; common practice, no source',
   carried: false,
   why: 'Where in a tank a probe hangs is not described; that two share a tank is checked.',
-  asks: { rule: 'probes-in-one-tank' },
+  asks: { rule: 'probes-in-one-place' },
   concerns: (_, system) =>
     system.equipment.some((e) => e.plan.regulation.kind === 'thermostat' && e.plan.regulation.sensors.length > 1),
 };

@@ -26,7 +26,7 @@ export function casesPart(data: DocumentData): Part {
         ? [
             {
               kind: 'fold' as const,
-              title: `${quiet.length} fault cases that hold or are dormant`,
+              title: `Fault cases that hold or are dormant (${quiet.length})`,
               blocks: [table(data, quiet, 'No harm within seven days though nobody comes.')],
             },
           ]

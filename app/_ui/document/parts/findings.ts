@@ -1,4 +1,5 @@
 import type { FaultCase, Finding, FindingLine } from '#core/review/result';
+import { toldCase } from '#core/review/told-case';
 import { figure } from '../../units/figures';
 import { harmAtWorst, type Speech } from '../../words/said';
 import { cautionsFor } from '../../system/cautions-for';
@@ -21,7 +22,15 @@ export function findingsPart(data: DocumentData): Part {
     note: 'Grouped by what would answer them, most urgent first.',
     blocks: [
       ...(entries.length === 0 ? [text('Nothing was found.')] : entries.slice(0, OPEN)),
-      ...(rest.length > 0 ? [{ kind: 'fold' as const, title: `${rest.length} more findings`, blocks: rest }] : []),
+      ...(rest.length > 0
+        ? [
+            {
+              kind: 'fold' as const,
+              title: `${rest.length} more ${rest.length === 1 ? 'finding' : 'findings'}`,
+              blocks: rest,
+            },
+          ]
+        : []),
     ],
   };
 }
@@ -67,7 +76,7 @@ function entryOf(data: DocumentData, finding: Finding, number: number): Block {
 function tellLine(data: DocumentData, line: FindingLine, whole: boolean): Block[] {
   const found = caseOf(data, line);
   if (!found) {
-    const figures = line.figures.map((one) => `${one.name} ${figureOf(data.speech, one)}`).join('; ');
+    const figures = line.figures.map((one) => `${one.name}: ${figureOf(data.speech, one)}`).join('; ');
     const says = [{ strong: line.cause }, `. ${line.consequence}`];
     return [text(...says, figures === '' ? '' : ` (${figures})`), text(`Source: ${line.source}.`)];
   }
@@ -77,9 +86,10 @@ function tellLine(data: DocumentData, line: FindingLine, whole: boolean): Block[
   return [text(link, `. ${outcome ? harmAtWorst(data.speech, outcome) : line.consequence} Source: ${line.source}.`)];
 }
 
-/** The fault case that a cause is about. */
+/** The fault case that a cause is about, led by the harm that it speaks of. */
 function caseOf({ review }: DocumentData, { from }: FindingLine): FaultCase | undefined {
-  return 'case' in from ? review.cases.find(({ id }) => id === from.case) : undefined;
+  const found = 'case' in from ? review.cases.find(({ id }) => id === from.case) : undefined;
+  return found && toldCase(found);
 }
 
 function figureOf({ units }: Speech, { value, measure }: FindingLine['figures'][number]): string {

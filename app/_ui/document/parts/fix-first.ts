@@ -42,7 +42,13 @@ function told({ alone, order, open }: FixFirst): Block[] {
     orderTable(alone, order),
     aloneTable('Each change alone, most won first.', alone.slice(0, OPEN)),
     ...(rest.length > 0
-      ? [{ kind: 'fold' as const, title: `${rest.length} more changes`, blocks: [aloneTable('Continued.', rest)] }]
+      ? [
+          {
+            kind: 'fold' as const,
+            title: `${rest.length} more ${rest.length === 1 ? 'change' : 'changes'}`,
+            blocks: [aloneTable('Continued.', rest)],
+          },
+        ]
       : []),
   ];
 }

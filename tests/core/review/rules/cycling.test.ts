@@ -6,6 +6,7 @@ import { startsAtHalfLoad, startsInBusiestHour } from '#core/review/rules/facts/
 import { heatPerKelvin, numbersOf } from '#core/review/rules/facts/water';
 import type { RuleContext } from '#core/review/rules/rule';
 import type { Nominal } from '#core/simulate/nominal';
+import { layoutOf } from '#core/simulate/layout';
 import { emptyRecord } from '#core/simulate/world';
 import { describe, expect, test } from 'vitest';
 import { causes, finds } from './finds';
@@ -83,7 +84,13 @@ describe('the closed form of two-point control', () => {
 describe('the busiest hour of the last normal day', () => {
   const day = (times: number[], startsPerDay = [times.length]): Nominal => ({
     record: { ...emptyRecord(1), endS: 2 * DAY, switches: times.map((t) => ({ t, device: 0, on: true })) },
-    at: () => ({ x: new Float64Array(), on: [], dayLow: new Float64Array(), dayHigh: new Float64Array() }),
+    at: () => ({
+      x: new Float64Array(),
+      layout: layoutOf(0, 0, 0),
+      on: [],
+      dayLow: new Float64Array(),
+      dayHigh: new Float64Array(),
+    }),
     restless: false,
     startsPerDay,
     acted: new Set(),

@@ -1,9 +1,9 @@
 import type { Facility } from '../../../facility/facility';
-import type { Equipment, System } from '../../../facility/system';
+import type { Equipment, OperatingState, System } from '../../../facility/system';
 import type { Plan } from '../../../plans/plan';
 import { contextOf } from '../../context';
 import type { RuleContext } from '../rule';
-import { EXAMPLE_DAY } from './proven';
+import { entered, EXAMPLE_DAY } from './proven';
 import { SITE } from './site';
 import { SYSTEM } from './system';
 
@@ -46,6 +46,11 @@ export function withPlan(key: string, change: (plan: Plan) => Partial<Plan>): Ch
 /** One more piece of equipment. */
 export function withMore(more: Equipment): Change {
   return withSystem(({ equipment }) => ({ equipment: [...equipment, more] }));
+}
+
+/** The system with one more state in use, half an hour long and ended by a person. */
+export function withState(name: OperatingState['name']): Change {
+  return withSystem(({ states }) => ({ states: [...states, { name, lastsMin: entered(30), endsBy: 'person' }] }));
 }
 
 /** The system without some of its alarms. */

@@ -1,6 +1,7 @@
 import type { AlarmDefinition, AlarmSource } from '../../../alarms/definition';
 import type { Sensor, SensorQuantity, System } from '../../../facility/system';
 import { EQUIPMENT } from './equipment';
+import { PAPER_KINDS } from '../../../facility/paper';
 import { entered, proven } from './proven';
 
 function sensor(
@@ -102,4 +103,5 @@ export const SYSTEM: System = {
     { name: 'feeding', lastsMin: entered(10), endsBy: 'controller', endSafeguard: 'feeding-end' },
     { name: 'water-change', lastsMin: entered(60), endsBy: 'person', drawnL: entered(50) },
   ],
+  papers: PAPER_KINDS.map((kind) => ({ key: kind, kind, on: '2026-05-01' })),
 };
