@@ -36,6 +36,7 @@ const study: Study = {
   on: ON,
   combinations: [combination],
   minimalSets: [],
+  cut: 'some-hours',
   fixFirst: {
     alone: [
       {
