@@ -1,5 +1,6 @@
 import Link from 'next/link';
 import type { ReactNode } from 'react';
+import { CAUTIONS } from '#core/cautions/cautions-for';
 import { DEFAULT_PROFILES } from '#core/facility/profiles';
 import { FAULTS, UNCARRIED } from '#core/faults/catalogue';
 import { RULES } from '#core/review/rules/catalogue';
@@ -8,6 +9,7 @@ import { Fold } from '../frame/fold';
 import { Section } from '../frame/section';
 import { Ledger } from '../table/ledger';
 import {
+  CAUTION_COLUMNS,
   DEFAULT_COLUMNS,
   FAULT_COLUMNS,
   LAW_COLUMNS,
@@ -50,6 +52,14 @@ function Catalogues() {
           rows={[...UNCARRIED]}
           keyOf={({ id }) => id}
         />
+      </Table>
+      <Table
+        id="cautions"
+        title="Cautions"
+        count={CAUTIONS.length}
+        note="Said where the work is: on the finding, the fault case, the state, the alarm and the round."
+      >
+        <Ledger caption="Cautions" columns={CAUTION_COLUMNS} rows={[...CAUTIONS]} keyOf={({ key }) => key} />
       </Table>
       <Table
         id="rules"
