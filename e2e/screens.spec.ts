@@ -35,6 +35,10 @@ const SCREENS: Record<string, (page: Page) => Promise<void>> = {
     await page.getByRole('main').getByRole('link', { name: /:/ }).first().click();
     await expect(page).toHaveURL(/\/cases\//);
   },
+  calibration: async (page) => {
+    await page.goto('/sites/mill-lane/systems/koi-vat/calibration');
+    await expect(page.getByRole('heading', { name: 'Heat loss' })).toBeVisible();
+  },
   import: async (page) => {
     await page.goto('/import');
     await page.getByRole('textbox', { name: 'or paste it here' }).fill('format: holdfast.facility/1\nsite: {}\n');
@@ -124,6 +128,11 @@ const SCREENS: Record<string, (page: Page) => Promise<void>> = {
     await expect(page.getByText('Demonstration', { exact: true })).toBeVisible();
   },
   how: async (page) => void (await page.goto('/how')),
+  'almanac-table': async (page) => {
+    await page.goto('/almanac');
+    await page.getByRole('link', { name: 'Un-ionised part of ammonia' }).click();
+    await expect(page.getByRole('table').first()).toBeVisible();
+  },
   'not-found': async (page) => {
     await page.goto('/nowhere');
     await expect(page.getByText('Demonstration', { exact: true })).toBeVisible();

@@ -32,7 +32,7 @@ export function makeUpOf(build: Build, { equipment, flow, brings }: ResolvedDevi
   const { resolved, upset, plant, places } = build;
   const { source } = equipment;
   const reservoir = source === undefined || source === 'mains' ? -1 : places.reservoir(source);
-  const wrong = reservoir < 0 ? null : upset.newWater;
+  const wrong = upset.brings.get(equipment.key) ?? (reservoir < 0 ? null : upset.newWater);
   const salinity = wrong?.salinity ?? upset.reservoirSalinity.get(source ?? '') ?? brings.salinity;
   const supplied = equipment.type === 'supply';
   return {
@@ -57,6 +57,20 @@ function carbonOf({ resolved, plant }: Build, salinity: number): number {
   const above = isSalt(plant.chemistry) ? nbsAboveTotal(temperature, salinity) : 0;
   return carbonAt(constantsAt(plant.chemistry, temperature, salinity), chemistry.alkalinity, chemistry.ph - above);
 }
+
+/** Untreated mains water that runs into tanks by hoses, with the nodes it runs into. */
+export function hosesOf(build: Build): { node: number; water: MakeUp }[] {
+  const { upset, places, resolved, facility } = build;
+  const oxygen = oxygenSaturation(resolved.room.temperatureC[0] ?? 20, 0, resolved.pressureAtm);
+  const temperature = facility.site.mains?.temperatureC?.value ?? null;
+  return [...upset.hoses].flatMap(([tank, flow]) => {
+    const node = places.node(tank);
+    const water = { ...BARE_WATER, flow, oxygen, temperature, oxidant: resolved.chemistry.mainsOxidant };
+    return node < 0 ? [] : [{ node, water }];
+  });
+}
+
+const BARE_WATER = { reservoir: -1, mains: false, amiss: true, siphons: true, salt: 0, alkalinity: 0, carbon: 0 };
 
 /** What a device does to what is dissolved. @param left as above */
 export function chemistryOf(

@@ -9,7 +9,8 @@ import { type Follower, FOLLOWERS } from './layout';
  */
 export function carriedIn(resolved: ResolvedSystem, upset: Upset, snapshot: Snapshot | null): ReadonlySet<Follower> {
   const carried = new Set(resolved.chemistry.carried);
-  if (upset.mainsOxidantPasses !== null || (upset.newWater?.oxidantMgL ?? 0) > 0) carried.add('oxidant');
+  const brought = [upset.newWater, ...upset.brings.values()].some((water) => (water?.oxidantMgL ?? 0) > 0);
+  if (brought || upset.mainsOxidantPasses !== null || upset.hoses.size > 0) carried.add('oxidant');
   if (upset.feedDumpedG > 0) carried.add('ammonia');
   for (const name of FOLLOWERS) if (snapshot && snapshot.layout.followers[name] >= 0) carried.add(name);
   return carried;

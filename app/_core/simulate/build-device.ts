@@ -171,9 +171,11 @@ function thermostat(build: Build, resolved: ResolvedDevice, line: Thermostat, in
     line.vote,
   );
   const cools = resolved.equipment.type === 'chiller';
+  const shift = build.upset.setPointShift.get(resolved.equipment.key) ?? 0;
+  const [low, high] = [line.lowC + shift, line.highC + shift];
   return regulating(
     build,
-    watch('regulation', index, signal, cools ? 1 : -1, cools ? line.highC : line.lowC, cools ? line.lowC : line.highC),
+    watch('regulation', index, signal, cools ? 1 : -1, cools ? high : low, cools ? low : high),
     index,
   );
 }

@@ -50,7 +50,7 @@ function backed(
   t: Taker,
 ): PowerPhase[] {
   const spans: Span[] = [];
-  if (circuit?.backedBy.includes('ups') && credited(circuit.upsSafeguard)) {
+  if (circuit?.backedBy.includes('ups') && !upset.batteriesFail && credited(circuit.upsSafeguard)) {
     const minutes = take(
       t,
       `circuits/${circuit.key}/upsMin`,

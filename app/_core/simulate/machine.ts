@@ -1,7 +1,7 @@
 import type { LimitQuantity } from '../facility/stock';
 import type { HarmClass } from '../review/result';
 import type { RoomAir } from './air';
-import type { Device, PowerPhase } from './device';
+import type { Device, MakeUp, PowerPhase } from './device';
 import type { Mode, Plant } from './plant';
 import type { LaggingProbe } from './probes';
 import type { Watch } from './watch';
@@ -105,6 +105,8 @@ export interface Machine {
   dumped: { oxygen: Float64Array; nitrogen: Float64Array; untilS: number } | null;
   /** Water that is put back at the end of a state, where it is unlike what it should be. */
   putBack: { salinity?: number; temperatureC?: number; oxidantMgL?: number } | null;
+  /** Water that hoses let run into nodes. */
+  hoses: { node: number; water: MakeUp }[];
   /** s by which the clock that runs timed equipment is off. */
   clockOffS: number;
   probes: LaggingProbe[];

@@ -52,6 +52,7 @@ export function setMode(machine: Machine, regimes: RegimeWatches): void {
   mode.draw.fill(0);
   mode.gas.set(machine.stillGas);
   for (const device of devices) addDevice(machine, device, taken);
+  for (const { node, water } of machine.hoses) addMakeUp(machine, water, node, taken);
   mode.returnTotal = 0;
   for (let k = 0; k < plant.nodes; k++) mode.returnTotal += mode.returnFlow[k] as number;
   if (plant.hub >= 0) mode.gas[plant.hub] = (mode.gas[plant.hub] as number) + machine.fallShare * mode.returnTotal;

@@ -15,7 +15,7 @@ import {
 } from '../../_support/build-equipment';
 import { circuit, facility, room } from '../../_support/build-facility';
 import { reservoir, safeguard, sump, system, tank } from '../../_support/build-system';
-import type { Given } from '../../_support/given';
+import { entered, type Given } from '../../_support/given';
 import { judged, untested } from './trying';
 
 /** A heater that would overheat the water by itself, under the protection a test states. */
@@ -124,6 +124,7 @@ describe('a line that names no safeguard is a claim and no more, where it acted:
             equipment: [returnPump(), airBlower()],
             states: [],
             stock: system().stock.map((s) => ({ ...s, count: 60 })),
+            feedGPerDay: entered(0),
           }),
         ],
       });

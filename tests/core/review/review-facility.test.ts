@@ -4,6 +4,7 @@ import type { Shift } from '#core/rota/rota';
 import { describe, expect, test } from 'vitest';
 import { airBlower, heater, plan, returnPump, thermostat } from '../../_support/build-equipment';
 import { facility, room, round, shift } from '../../_support/build-facility';
+import { entered } from '../../_support/given';
 import { REVIEWED_ON, system } from '../../_support/build-system';
 
 const causes = (site: Facility) =>
@@ -50,6 +51,8 @@ describe('the review of a site', () => {
       key,
       equipment: [heater({ ratedW, plan: plan({ regulation: thermostat() }) }), returnPump(), airBlower()],
       states: [],
+      // Heat is what tells the three apart.
+      feedGPerDay: entered(0),
     });
   const site = facility({
     rooms: [room({ temperatureC: 23.5 })],

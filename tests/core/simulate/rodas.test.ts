@@ -1,4 +1,5 @@
 import { describe, expect, test } from 'vitest';
+import { plainChemistry } from '#core/simulate/chemistry';
 import { emptyMode, OXYGEN, STRIDE, TEMPERATURE, VOLUME } from '#core/simulate/plant';
 import { linearise, makeStepper, ratesAt, type Stepper, step, TOLERANCE } from '#core/simulate/stepper';
 import { facility, room } from '../../_support/build-facility';
@@ -96,7 +97,12 @@ describe('steps far beyond the fastest time constant', () => {
 test('a mode that asks for nothing at all leaves the water as it was', () => {
   const quiet = { ...machine.room, steady: true };
   const stepper = makeStepper(
-    { ...plant, lossWPerK: plant.lossWPerK.map(() => 0), respiration: plant.respiration.map(() => 0) },
+    {
+      ...plant,
+      lossWPerK: plant.lossWPerK.map(() => 0),
+      respiration: plant.respiration.map(() => 0),
+      chemistry: plainChemistry(plant.nodes, plant.chemistry.salinity),
+    },
     emptyMode(plant.nodes, plant.reservoirs),
     quiet,
     0,
