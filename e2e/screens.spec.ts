@@ -20,10 +20,24 @@ const SERIOUS = new Set<string | null | undefined>(['serious', 'critical']);
 const SCREENS: Record<string, (page: Page) => Promise<void>> = {
   systems: async (page) => void (await page.goto('/')),
   system: toWorstSystem,
+  'review-document': async (page) => {
+    await toWorstSystem(page);
+    await page.getByRole('link', { name: 'The whole review as a document' }).click();
+    await expect(page.getByRole('heading', { level: 1, name: /^Review of/ })).toBeVisible();
+  },
+  // After plans: two reviews of this system are kept.
+  'review-difference': async (page) => {
+    await page.goto('/sites/quay-street/systems/puffers/review/difference');
+    await expect(page.getByRole('heading', { level: 1, name: /^Two reviews of/ })).toBeVisible();
+  },
   'fault-case': async (page) => {
     await toWorstSystem(page);
     await page.getByRole('main').getByRole('link', { name: /:/ }).first().click();
     await expect(page).toHaveURL(/\/cases\//);
+  },
+  calibration: async (page) => {
+    await page.goto('/sites/mill-lane/systems/koi-vat/calibration');
+    await expect(page.getByRole('heading', { name: 'Heat loss' })).toBeVisible();
   },
   import: async (page) => {
     await page.goto('/import');
@@ -114,6 +128,11 @@ const SCREENS: Record<string, (page: Page) => Promise<void>> = {
     await expect(page.getByText('Demonstration', { exact: true })).toBeVisible();
   },
   how: async (page) => void (await page.goto('/how')),
+  'almanac-table': async (page) => {
+    await page.goto('/almanac');
+    await page.getByRole('link', { name: 'Un-ionised part of ammonia' }).click();
+    await expect(page.getByRole('table').first()).toBeVisible();
+  },
   'not-found': async (page) => {
     await page.goto('/nowhere');
     await expect(page.getByText('Demonstration', { exact: true })).toBeVisible();

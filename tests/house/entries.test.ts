@@ -28,6 +28,8 @@ const NOT_MADE: Record<string, string> = {
 
 /** Pages that ask nothing, each with the reason. */
 const ASK_NOTHING: Record<string, string> = {
+  'app/(house)/almanac/page.tsx': 'the list of tables, the same for everybody',
+  'app/(house)/almanac/[table]/page.tsx': 'a table made of published laws, the same for everybody',
   'app/(house)/how/page.tsx': 'how a review is reckoned, the same for everybody',
   'app/(house)/import/page.tsx': 'an empty form; its actions are made by the gate',
 };

@@ -3,7 +3,7 @@
  * What it leaves out: whether the equipment is healthy (`faults`) and how its plan reads (`plans`).
  * Where the numbers come from: the description; else `defaults.json`, each with source and plausible range.
  */
-import type { Figure } from '../facility/figure';
+import type { Figure, Origin } from '../facility/figure';
 
 /** Which end of every plausible range is taken: none, the one that heats and chokes, the one that cools and salts. */
 export type Side = 'nominal' | 'warm' | 'cold';
@@ -32,6 +32,9 @@ export interface InputNote {
   low: number;
   high: number;
   source: string;
+  origin: Origin;
+  /** Which end of the range is the bad one for warmth and want of oxygen, and which for cold and salt. */
+  bad: BadEnd;
 }
 
 /** Collects figures for one side, and what was filled in or missing on the way. */
@@ -64,24 +67,21 @@ export function take(
 ): number {
   if (figure && figure.value !== null) {
     const { value, low = value, high = value } = figure;
-    return choose(
-      t,
-      { path, name, unit: fallback?.unit ?? '', value, low, high, source: figure.source ?? figure.origin },
-      bad,
-    );
+    const { origin, source = origin } = figure;
+    return choose(t, { path, name, unit: fallback?.unit ?? '', value, low, high, source, origin, bad });
   }
   if (!fallback) {
     t.missing.push(name);
     return Number.NaN;
   }
-  return choose(t, { path, name, ...fallback }, bad);
+  return choose(t, { path, name, ...fallback, origin: 'default', bad });
 }
 
-function choose(t: Taker, note: InputNote, bad: BadEnd): number {
+function choose(t: Taker, note: InputNote): number {
   if (note.low === note.high) return note.value;
   t.notes.push(note);
   if (t.side === 'nominal' || (t.only !== null && t.only !== note.path)) return note.value;
-  const end = bad[t.side];
+  const end = note.bad[t.side];
   return end === 'value' ? note.value : note[end];
 }
 

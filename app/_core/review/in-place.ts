@@ -1,9 +1,24 @@
-import type { AlarmSource } from '../alarms/definition';
-import type { Backing } from '../facility/site';
-import type { Equipment, SensorQuantity } from '../facility/system';
+import type { Equipment } from '../facility/system';
+import type { Interlock } from '../plans/plan';
 import type { Context } from './context';
+import {
+  alarmOn,
+  all,
+  count,
+  cutsOut,
+  everyTank,
+  isBacked,
+  locks,
+  onReturn,
+  readOnRounds,
+  reservoirAlarm,
+  spread,
+  stopsOn,
+  watched,
+} from './in-place-facts';
 import type { RemedyId } from './remedies';
 import type { CaseThing } from './result';
+import { stopsWithoutFlow } from './rules/facts/equipment';
 
 /** Equipment that a fault case is about: the thing itself, what a probe regulates, what hangs on a circuit; else all. */
 export function concerned({ facility, system }: Context, thing: CaseThing): Equipment[] {
@@ -12,10 +27,10 @@ export function concerned({ facility, system }: Context, thing: CaseThing): Equi
     case 'equipment':
       return equipment.filter((e) => e.key === thing.key);
     case 'sensor':
-      return equipment.filter(({ plan: { regulation } }) =>
+      return equipment.filter(({ plan: { regulation, interlocks } }) =>
         regulation.kind === 'thermostat'
           ? regulation.sensors.includes(thing.key)
-          : regulation.kind === 'level' && regulation.sensor === thing.key,
+          : (regulation.kind === 'level' && regulation.sensor === thing.key) || heeds(interlocks, thing.key),
       );
     case 'circuit':
       return equipment.filter((e) => e.circuit === thing.key);
@@ -32,6 +47,10 @@ export function concerned({ facility, system }: Context, thing: CaseThing): Equi
     case 'matter':
       return equipment;
   }
+}
+
+function heeds(interlocks: readonly Interlock[], sensor: string): boolean {
+  return interlocks.some(({ when }) => when.kind === 'sensor' && when.sensor === sensor);
 }
 
 type InPlace = (context: Context, concerned: Equipment[]) => boolean;
@@ -66,78 +85,35 @@ export const IN_PLACE: Partial<Record<RemedyId, InPlace>> = {
   'leak-alarm': (c) => alarmOn(c, 'leak'),
   'high-alarm': (c) => alarmOn(c, 'temperature', 'above'),
   'low-alarm': (c) => alarmOn(c, 'temperature', 'below'),
-  'salinity-round': (c) => c.view('nominal').walks.some((walk) => walk.sees.has('salinity')),
+  'salinity-round': (c) => readOnRounds(c, 'salinity'),
   'outside-watch': ({ facility: { site } }) => site.watchdog !== undefined && site.watchdog.answeredBy !== 'nobody',
   'gateway-power': (c) => c.facility.monitors.every((m) => isBacked(c, m.circuit)),
   generator: (c) => c.facility.site.generator !== undefined,
   'generator-test': (c) => c.credit.tested(c.facility.site.generator?.safeguard),
   'power-cut-means': (c) => c.facility.site.powerCut !== undefined,
+  'battery-test': (c) =>
+    c.facility.circuits.every((one) => !one.backedBy.includes('ups') || c.credit.tested(one.upsSafeguard)),
+  'flow-interlock': (c, es) => es.every((e) => stopsWithoutFlow(c, e)),
+  'pressure-alarm': (c) => alarmOn(c, 'pressure'),
+  'salinity-alarm': (c) => alarmOn(c, 'salinity'),
+  'ph-alarm': (c) => alarmOn(c, 'ph'),
+  'oxidant-alarm': (c) => alarmOn(c, 'oxidant', 'above') || alarmOn(c, 'redox', 'above'),
+  'reservoir-alarm': reservoirAlarm,
+  'lamp-check': (c) => readOnRounds(c, 'equipment'),
+  'oxygen-round': (c) => readOnRounds(c, 'oxygen'),
+  'ph-stop': (c, es) => es.every((e) => stopsOn(c, e, 'ph') > 0),
+  'second-ph-probe': (c, es) => es.every((e) => stopsOn(c, e, 'ph') > 1),
+  'ozone-two-probes': (c, es) => es.every((e) => stopsOn(c, e, 'redox') + stopsOn(c, e, 'oxidant') > 1),
+  'day-tank': (_, es) => es.every(({ source }) => source !== 'mains'),
+  'small-hopper': ({ system }, es) =>
+    es.every(({ hopperG }) => (hopperG?.value ?? 0) <= 1.5 * (system.feedGPerDay?.value ?? 0)),
+  'second-filter': (c) => count(c, 'filter') > 1,
+  'second-supply': (c) => count(c, 'supply') > 1,
+  'second-dechlorinator': (c) => spread(c, 'dechlorinator'),
+  'siphon-break': ({ system }) =>
+    system.tanks.every((tank) => (tank.returnShare?.value ?? 0) === 0 || tank.siphonBreakMm !== undefined),
+  calibrate: ({ system, on }) => system.sensors.every((s) => s.calibrationDue === undefined || s.calibrationDue >= on),
+  'state-timer': ({ system }) =>
+    system.states.every((one) => one.name === 'feeding' || one.name === 'night' || one.endSafeguard !== undefined),
   'pause-timer': (c) => c.system.states.some((s) => s.name === 'feeding' && s.endSafeguard !== undefined),
 };
-
-function count({ system }: Context, type: Equipment['type']): number {
-  return system.equipment.filter((e) => e.type === type).length;
-}
-
-/** Whether all equipment of a type among some is so; a remedy for what is not there is none. */
-function all(es: Equipment[], type: Equipment['type'], is: (e: Equipment) => boolean): boolean {
-  return es.filter((e) => e.type === type).every(is);
-}
-
-function cutsOut(
-  { credit }: Context,
-  e: Equipment,
-  quantity: 'temperature' | 'level',
-  side: 'above' | 'below',
-): boolean {
-  return e.plan.cutOuts.some((c) => c.quantity === quantity && c[side] !== undefined && credit.claimed(c.safeguard));
-}
-
-/** Whether a device switches it off when a level passes a bound on a side. */
-function locks({ system, credit }: Context, e: Equipment, side: 'above' | 'below'): boolean {
-  return e.plan.interlocks.some(({ when, then, by, safeguard }) => {
-    if (when.kind !== 'sensor' || then !== 'off' || by === 'person' || when[side] === undefined) return false;
-    return credit.claimed(safeguard) && system.sensors.some((s) => s.key === when.sensor && s.quantity === 'level');
-  });
-}
-
-/** Whether something holds for what moves or airs the water of each tank with animals. */
-function everyTank({ system }: Context, is: (movers: Equipment[]) => boolean): boolean {
-  const moves = (e: Equipment, tank: string) =>
-    e.type === 'air-blower'
-      ? (e.stones ?? [{ tank: e.tank }]).some((s) => s.tank === tank)
-      : (e.type === 'circulation-pump' || e.type === 'skimmer') && e.tank === tank;
-  return [...new Set(system.stock.map((s) => s.tank))].every((tank) =>
-    is(system.equipment.filter((e) => moves(e, tank))),
-  );
-}
-
-function onReturn({ system }: Context, e: Equipment): boolean {
-  return system.equipment.some((pump) => pump.type === 'return-pump' && pump.circuit === e.circuit);
-}
-
-function isBacked({ facility }: Context, circuit: string | undefined): boolean {
-  const supplied = (by: Backing) => by === 'ups' || facility.site.generator !== undefined;
-  return facility.circuits.some((c) => c.key === circuit && c.backedBy.some(supplied));
-}
-
-/** Whether an alarm that somebody answers watches the power of some equipment. */
-export function watched(context: Context, { key }: Equipment): boolean {
-  const meters = context.system.sensors.filter((s) => s.quantity === 'watts' && s.equipment === key).map((s) => s.key);
-  return alarmed(context, (on) =>
-    on.kind === 'watts' ? on.equipment === key : on.kind === 'sensor' && meters.includes(on.sensor),
-  );
-}
-
-/** Whether an alarm that somebody answers watches a quantity, on a side. */
-function alarmOn(context: Context, quantity: SensorQuantity, side?: 'above' | 'below'): boolean {
-  const sensors = new Set(context.system.sensors.filter((s) => s.quantity === quantity).map((s) => s.key));
-  return alarmed(
-    context,
-    (on) => on.kind === 'sensor' && sensors.has(on.sensor) && (side === undefined || on[side] !== undefined),
-  );
-}
-
-function alarmed({ system, credit }: Context, is: (on: AlarmSource) => boolean): boolean {
-  return system.alarms.some((a) => a.answeredBy !== 'nobody' && credit.claimed(a.safeguard) && is(a.on));
-}

@@ -3,6 +3,8 @@
  * What it leaves out: pairs of faults, ammonia, pH and oxidants, which it names as not assessed.
  * Where the numbers come from: `simulate` for the water, `rota` for the people.
  */
+import type { BadEnd } from '../equipment/take';
+import type { Origin } from '../facility/figure';
 import type { LimitQuantity } from '../facility/stock';
 import type { StateName } from '../facility/system';
 import type { Column } from '../plans/credit';
@@ -157,6 +159,10 @@ export interface OpenInput {
   low?: number;
   high?: number;
   source: string;
+  /** Absent in reviews that were kept before it was told. */
+  origin?: Origin;
+  /** Which end of its range is the bad one for warmth and want of oxygen, and which for cold and salt; absent as above. */
+  bad?: BadEnd;
   /** Fault cases whose verdict its range would change. */
   changes: string[];
 }

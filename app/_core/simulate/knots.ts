@@ -1,5 +1,5 @@
 /** Knots a block holds. */
-const BLOCK = 256;
+const BLOCK = 32;
 
 /**
  * The state and its rates at every accepted step of a run, for plots and for starting again from any moment.

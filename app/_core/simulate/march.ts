@@ -30,7 +30,7 @@ const LEAST = 1e-7;
 /** A way this short, s, is no way: rounding alone makes such ones, and one over them is no number. */
 const NO_TIME = 1e-9;
 /** First step after anything has switched, s. */
-export const AFTER_EVENT = 300;
+export const AFTER_EVENT = 120;
 
 /** Buffers for a world. */
 export function march(world: World, tolerance: Tolerance, drift: Drift, day: DayWatch): March {

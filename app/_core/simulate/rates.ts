@@ -1,8 +1,5 @@
-import { gasTransferFactor } from '../water/gas-transfer';
 import { latentHeat } from '../water/latent-heat';
-import { oxygenSaturation } from '../water/oxygen-saturation';
-import { respirationFactor } from '../water/respiration';
-import { vapourPressure } from '../water/vapour-pressure';
+import { lawsOf } from './law-table';
 import { drainFlow, floorFlow, gravityFlow } from './outflows';
 import { type Air, type Laws, type Mode, OXYGEN, type Plant, SALT, STRIDE, TEMPERATURE, VOLUME } from './plant';
 
@@ -127,10 +124,6 @@ function lawsAt(
   salinity: number,
   laws: Laws,
 ): void {
-  const vapour = vapourPressure(temperature);
-  laws.vapour[k] = vapour;
-  laws.latent[k] = (mode.evaporation[k] as number) * (plant.vapourFactor * vapour - air.vapour);
-  laws.saturation[k] = oxygenSaturation(temperature, salinity, plant.pressureAtm);
-  laws.gas[k] = gasTransferFactor(temperature);
-  laws.breath[k] = respirationFactor(temperature);
+  lawsOf(temperature, salinity, plant.pressureAtm, k, laws);
+  laws.latent[k] = (mode.evaporation[k] as number) * (plant.vapourFactor * (laws.vapour[k] as number) - air.vapour);
 }

@@ -59,7 +59,7 @@ export function fugacityFactor(temperature: number): number {
  *
  * @param temperature °C     of the water; −1 to 40
  * @param salinity    PSS-78 0 to 45
- * @param part        1e-6   parts per million by volume of dry air; 420 outdoors, 1000 and more in a closed room; 0 to 50 000
+ * @param part        ppm    by volume of dry air; 420 outdoors, 1000 and more in a closed room; 0 to 50 000
  * @param pressure    atm    of the air; 0.5 to 1.1
  * @returns           g/m³   the same number as mg/L; 0.6 outdoors in fresh water of 25 °C
  *

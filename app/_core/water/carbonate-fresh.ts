@@ -11,6 +11,9 @@ import { held, type Law, law } from './law';
  * @param temperature   °C    0 to 50
  * @param ionicStrength mol/L 0 for very soft water; of hard water about 1.5 times its alkalinity; 0 to 0.1
  * @returns             `into`, without boron
+ *
+ * Source     as the laws below.
+ * Checked    tests/core/water/carbonate-fresh.test.ts.
  */
 export function fillFreshConstants(
   into: CarbonateConstants,

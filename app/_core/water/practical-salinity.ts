@@ -49,7 +49,15 @@ export function conductivity(salinity: number, temperature: number): number {
   return STANDARD * conductivityRatio(salinity, ipts68(temperature));
 }
 
-/** Conductivity of sea water of salinity 35 at a temperature (1968), against that at 15 °C. */
+/**
+ * Conductivity of sea water of salinity 35 at a temperature, against that at 15 °C.
+ *
+ * @param t68 °C on the scale of 1968; −2 to 35
+ * @returns   1
+ *
+ * Source     as `practicalSalinity`.
+ * Checked    tests/core/water/practical-salinity.test.ts, through the published ratios.
+ */
 export function ratioAtTemperature(t68: number): number {
   const t = held(t68, -5, 60);
   return C0 + t * (C1 + t * (C2 + t * (C3 + t * C4)));

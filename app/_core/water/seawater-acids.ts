@@ -20,7 +20,7 @@ function ionicStrength(s: number): number {
  *
  * @param temperature °C     0 to 45
  * @param salinity    PSS-78 5 to 45
- * @returns           pK of HSO4⁻ on the free scale, mol/kg of sea water
+ * @returns           1      pK of HSO4⁻ on the free scale, mol/kg of sea water
  *
  * Holds      for salts in the proportions of the sea. Beyond the range: the formula, temperature held between −5 and 60 °C,
  *            salinity between 0 and 100.
@@ -48,7 +48,7 @@ export function sulphatePk(temperature: number, salinity: number): number {
  *
  * @param temperature °C     5 to 35
  * @param salinity    PSS-78 10 to 48
- * @returns           pK of HF on the free scale, mol/kg of sea water
+ * @returns           1      pK of HF on the free scale, mol/kg of sea water
  *
  * Holds      as `sulphatePk`. Beyond the range: likewise.
  * Leaves out pressure.

@@ -23,11 +23,12 @@ export function fitCooling({ points }: Stretch, lump: Lump, loss: number, near?:
   const times = points.map(({ atMs }) => atMs);
   const values = points.map(({ value }) => value);
   const start = values[0] ?? 0;
+  const curve = coolingCurve(lump, times);
   // Counted from one, so that the beginning is looked for as a multiple of something that is never 0.
   const shift = start - 1;
   return fitCurve({
     values,
-    at: ([w = loss, from = 1]) => coolingCurve(lump, times, w, from + shift),
+    at: ([w = loss, from = 1]) => curve(w, from + shift),
     starts: near ? near.parameters : [loss, 1],
     steps: near ? FEW : undefined,
     least: [LEAST * loss, -4],

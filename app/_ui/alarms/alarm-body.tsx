@@ -1,4 +1,5 @@
 import Link from 'next/link';
+import { cautionsFor, cautionText } from '#core/cautions/cautions-for';
 import type { Custom } from '#core/units/shown';
 import type { FormAction } from '../form/answer';
 import { Page } from '../frame/page';
@@ -48,6 +49,13 @@ export function AlarmBody({ page, units, acknowledge, note }: AlarmBodyProps) {
           {line.acknowledged === null ? null : <NoteForm site={site.key} alarm={line} note={note} />}
         </Section>
       ) : null}
+      <Section id="cautions" title="Before anybody goes">
+        <ul>
+          {cautionsFor({ doing: 'alarm', floor: line.definition.quantity === 'leak' }).map((caution) => (
+            <li key={caution.key}>{cautionText(caution)}</li>
+          ))}
+        </ul>
+      </Section>
       <Section id="stands" title="How it stands">
         <Facts site={site} line={line} units={units} />
         {mayOpenIncident ? (

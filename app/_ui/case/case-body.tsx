@@ -6,6 +6,7 @@ import type { CaseTrajectory } from '#core/review/trajectory';
 import { SystemDrawing } from '../drawing/system-drawing';
 import { Section } from '../frame/section';
 import { hourSaid, type Speech } from '../words/said';
+import { CaseCautions } from './case-cautions';
 import { Course } from './course';
 import { FailureMode } from './failure-mode';
 import { ThroughTheWeek } from './through-the-week';
@@ -22,12 +23,19 @@ interface CaseBodyProps {
   on: string;
 }
 
-/** What the drawing cannot show by a mark. */
+/** What the drawing cannot show by a mark, by the kind of thing. */
 const WHERE: Partial<Record<FaultCase['thing']['kind'], string>> = {
   gateway: 'Nothing in the water is struck: the alarms that travel this way reach nobody.',
-  site: 'Circuits that nothing carries when the utility fails are broken lines.',
   state: 'Struck through: what the state keeps off.',
+  room: 'Nothing in the water is struck: the air around all of it is.',
+  matter: 'No single thing is struck.',
 };
+
+function whereOf({ fault, thing }: FaultCase): string | undefined {
+  if (thing.kind !== 'site') return WHERE[thing.kind];
+  const utility = fault.startsWith('utility-fails');
+  return utility ? 'Circuits that nothing carries when the utility fails are broken lines.' : undefined;
+}
 
 /** One fault case from every side. */
 export function CaseBody({ facility, system, faultCase, column, trajectory, speech, on }: CaseBodyProps) {
@@ -51,8 +59,9 @@ export function CaseBody({ facility, system, faultCase, column, trajectory, spee
         speech={speech}
         on={on}
       />
+      <CaseCautions system={system} faultCase={faultCase} />
       <FailureMode faultCase={faultCase} />
-      <Section id="where" wide title="Where it strikes" note={WHERE[faultCase.thing.kind]}>
+      <Section id="where" wide title="Where it strikes" note={whereOf(faultCase)}>
         <SystemDrawing facility={facility} system={system} fault={faultCase} units={speech.units} on={on} />
       </Section>
     </>

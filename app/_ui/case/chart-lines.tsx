@@ -1,5 +1,6 @@
 import { scaleLinear } from 'd3-scale';
 import { line } from 'd3-shape';
+import { type Point, simplified } from '../plot/simplified';
 import { spreadHeights, written } from '../plot/written';
 import { LimitLine, LimitName } from './limit-line';
 import type { QuantityChart } from './quantities';
@@ -31,9 +32,7 @@ export function ChartLines({ chart, x, left, right, y, rankOf, hatch, outside }:
     chart.limits.map((l) => scale(l.value) + (outside ? 4 : l.direction === 'above' ? 13 : -5)),
     13,
   );
-  const path = line<[number, number]>()
-    .x(([t]) => x(t))
-    .y(([, v]) => scale(v));
+  const path = line<Point>().digits(1);
   const tracks = [...chart.tracks].sort((a, b) => ORDER[rankOf(a.tank)] - ORDER[rankOf(b.tank)]);
   return (
     <g>
@@ -66,7 +65,7 @@ export function ChartLines({ chart, x, left, right, y, rankOf, hatch, outside }:
           key={track.tank}
           className={style.track}
           data-rank={rankOf(track.tank)}
-          d={path(track.timesS.map((t, i): [number, number] => [t, track.values[i] ?? 0])) ?? ''}
+          d={path(simplified(track.timesS.map((t, i): Point => [x(t), scale(track.values[i] ?? 0)]))) ?? ''}
         />
       ))}
       {chart.limits.map((limit, i) => (

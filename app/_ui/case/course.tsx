@@ -18,17 +18,19 @@ interface CourseProps {
   column: Column;
   trajectory: CaseTrajectory;
   speech: Speech;
+  /** Without the plot as a table, which stands on the page of the fault case. */
+  isBrief?: boolean;
 }
 
 /** What a fault case does when nobody comes: plotted, told and tabled. */
-export function Course({ system, faultCase, column, trajectory, speech }: CourseProps) {
+export function Course({ system, faultCase, column, trajectory, speech, isBrief = false }: CourseProps) {
   const { outcomes } = faultCase[column];
   const harm = outcomes[0]?.harm;
   const key = harm?.tank || (trajectory.tracks[0]?.tank ?? '');
   const charts = chartsOf({ trajectory, harm, units: speech.units, main: system.tanks.find((t) => t.key === key) });
   const main = { key, name: speech.names.tank(key) };
   const moments = caseMoments(speech, faultCase[column], trajectory, caseTitle(faultCase));
-  const title = `Course of ${caseTitle(faultCase)} when it begins on a ${hourSaid(trajectory.onsetHour)}. The same stands in the tables below.`;
+  const title = `Course of ${caseTitle(faultCase)} when it begins on a ${hourSaid(trajectory.onsetHour)}. The same stands in ${isBrief ? 'the log below' : 'the tables below'}.`;
   return (
     <>
       <LineKey
@@ -47,9 +49,11 @@ export function Course({ system, faultCase, column, trajectory, speech }: Course
         hub={system.tanks.find((t) => t.role === 'sump')?.key}
       />
       <CaseLog moments={moments} onsetHour={trajectory.onsetHour} />
-      <Fold title="The plot as a table">
-        <PlotTable charts={charts} main={main} />
-      </Fold>
+      {isBrief ? null : (
+        <Fold title="The plot as a table">
+          <PlotTable charts={charts} main={main} />
+        </Fold>
+      )}
     </>
   );
 }

@@ -4,6 +4,7 @@ import { area, curveMonotoneX, line } from 'd3-shape';
 import { useId } from 'react';
 import { HOURS_OF_WEEK } from '#core/time/week';
 import { dayName } from '../plot/time-ticks';
+import { isMidway } from '../plot/simplified';
 import { TwoWidths } from '../plot/two-widths';
 import type { CoverPoint } from './cover-points';
 import { LANES, RotaRows } from './rota-rows';
@@ -30,8 +31,10 @@ export function CoverChart(props: CoverChartProps) {
   return <TwoWidths desk={1006} draw={(width) => <Chart {...props} width={width} />} />;
 }
 
-function Chart({ title, claimed, tested, lanes, width }: CoverChartProps & { width: number }) {
+function Chart({ title, lanes, width, ...given }: CoverChartProps & { width: number }) {
   const id = useId();
+  const claimed = bends(given.claimed);
+  const tested = given.tested && bends(given.tested);
   const left = width < 500 ? 44 : 56;
   const x = scaleLinear([0, HOURS_OF_WEEK], [left, width - 8]);
   const y = scaleLinear(domainOf([...claimed, ...(tested ?? [])]), [TOP + HEIGHT, TOP]).nice(4);
@@ -78,6 +81,12 @@ function Chart({ title, claimed, tested, lanes, width }: CoverChartProps & { wid
 
 type Axis = ScaleLinear<number, number>;
 
+/** The points without those in the middle of a straight stretch. */
+function bends(points: CoverPoint[]): CoverPoint[] {
+  const spares = points.map(({ spareH }) => spareH);
+  return points.filter((_, i) => !isMidway(spares, i));
+}
+
 function domainOf(points: CoverPoint[]): [number, number] {
   const [least = 0, most = 0] = extent(points, (p) => p.spareH);
   return [Math.max(DEEPEST, Math.min(-1, least)), Math.min(HIGHEST, Math.max(1, most))];
@@ -95,7 +104,8 @@ function Tide({ points, x, y, hatch, clip }: { points: CoverPoint[]; x: Axis; y:
     .x((p) => x(p.hour + 0.5))
     .y0(y(0))
     .y1((p) => level(p, y))
-    .curve(curveMonotoneX);
+    .curve(curveMonotoneX)
+    .digits(1);
   const drawn = shape(points) ?? '';
   return (
     <>
@@ -110,7 +120,8 @@ function Curve({ points, x, y, className }: { points: CoverPoint[]; x: Axis; y: 
     .defined((p) => p.spareH !== null)
     .x((p) => x(p.hour + 0.5))
     .y((p) => level(p, y))
-    .curve(curveMonotoneX);
+    .curve(curveMonotoneX)
+    .digits(1);
   return <path className={className} d={shape(points) ?? ''} />;
 }
 

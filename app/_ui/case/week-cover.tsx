@@ -10,8 +10,15 @@ import style from './week-cover.module.css';
 
 const CLASS_WORDS: Record<HarmClass, string> = { animals: 'The animals', floor: 'The floor', equipment: 'The pump' };
 
+interface WeekCoverProps {
+  faultCase: FaultCase;
+  lanes: RotaLanes;
+  /** Only the curve of the gravest harm; the rest stands on the page of the fault case. */
+  isBrief?: boolean;
+}
+
 /** Time to spare at every hour of the week, for each class of harm, gravest first. */
-export function WeekCover({ faultCase, lanes }: { faultCase: FaultCase; lanes: RotaLanes }) {
+export function WeekCover({ faultCase, lanes, isBrief = false }: WeekCoverProps) {
   const [first, ...rest] = faultCase.claimed.outcomes;
   const testedOf = (o: Outcome) => faultCase.tested.outcomes.find((t) => t.harm.class === o.harm.class);
   if (!first) {
@@ -21,14 +28,15 @@ export function WeekCover({ faultCase, lanes }: { faultCase: FaultCase; lanes: R
         outcome={tested}
         tested={undefined}
         lanes={lanes}
+        isBrief={isBrief}
         note="As claimed nothing is harmed; this is the cover as tested."
       />
     ) : null;
   }
   return (
     <>
-      <Cover outcome={first} tested={testedOf(first)} lanes={lanes} />
-      {rest.map((outcome) => (
+      <Cover outcome={first} tested={testedOf(first)} lanes={lanes} isBrief={isBrief} />
+      {(isBrief ? [] : rest).map((outcome) => (
         <Fold
           key={outcome.harm.class}
           title={
@@ -37,7 +45,7 @@ export function WeekCover({ faultCase, lanes }: { faultCase: FaultCase; lanes: R
             </>
           }
         >
-          <Cover outcome={outcome} tested={testedOf(outcome)} lanes={lanes} />
+          <Cover outcome={outcome} tested={testedOf(outcome)} lanes={lanes} isBrief={false} />
         </Fold>
       ))}
     </>
@@ -48,10 +56,11 @@ interface CoverProps {
   outcome: Outcome;
   tested: Outcome | undefined;
   lanes: RotaLanes;
+  isBrief: boolean;
   note?: string;
 }
 
-function Cover({ outcome, tested, lanes, note }: CoverProps) {
+function Cover({ outcome, tested, lanes, isBrief, note }: CoverProps) {
   const claimed = coverPoints(outcome);
   const other = tested ? coverPoints(tested) : null;
   const differs = other?.some((p, i) => p.spareH !== claimed[i]?.spareH) ? other : null;
@@ -62,14 +71,16 @@ function Cover({ outcome, tested, lanes, note }: CoverProps) {
         {bareSaid(claimed)} {differs ? 'The broken line is the cover as tested.' : ''}
       </figcaption>
       <CoverChart
-        title={`Cover chart: ${bareSaid(claimed)} The same stands in the table below.`}
+        title={`Cover chart: ${bareSaid(claimed)} The same stands in ${isBrief ? 'a table on the page of the fault case' : 'the table below'}.`}
         claimed={claimed}
         tested={differs}
         lanes={lanes}
       />
-      <Fold title="The cover chart as a table">
-        <CoverTable points={claimed} />
-      </Fold>
+      {isBrief ? null : (
+        <Fold title="The cover chart as a table">
+          <CoverTable points={claimed} />
+        </Fold>
+      )}
     </figure>
   );
 }

@@ -55,10 +55,10 @@ function OneBlock({ block, drawn }: { block: Block; drawn: Drawn }) {
     case 'finding':
       return <FindingEntry finding={block} drawn={drawn} />;
     case 'cover':
-      return <WeekCover faultCase={block.faultCase} lanes={block.lanes} />;
+      return <WeekCover faultCase={block.faultCase} lanes={block.lanes} isBrief />;
     case 'course': {
       const trajectory = drawn.courses[block.faultCase.id];
-      return trajectory ? <Course {...block} {...drawn} trajectory={trajectory} /> : null;
+      return trajectory ? <Course {...block} {...drawn} trajectory={trajectory} isBrief /> : null;
     }
   }
 }

@@ -1,4 +1,3 @@
-import Link from 'next/link';
 import type { Facility } from '#core/facility/facility';
 import type { System } from '#core/facility/system';
 import type { Finding, SystemReview } from '#core/review/result';
@@ -90,16 +89,15 @@ function Keep({ site, system, units }: { site: string; system: string; units: Cu
 function Contents({ parts }: { parts: readonly Part[] }) {
   return (
     <Section id="contents" title="Contents">
-      <ol className={style.contents}>
-        {[...parts, { id: 'kept', title: 'Kept reviews' }].map(({ id, title }) => (
-          <li key={id}>
-            <a href={`#${id}`}>{title}</a>
-          </li>
-        ))}
-      </ol>
-      <p className={style.keep}>
-        <Link href="/how">How Holdfast reckons, with its sources</Link>
-      </p>
+      <nav aria-label="Contents">
+        <ol className={style.contents}>
+          {[...parts, { id: 'kept', title: 'Kept reviews' }].map(({ id, title }) => (
+            <li key={id}>
+              <a href={`#${id}`}>{title}</a>
+            </li>
+          ))}
+        </ol>
+      </nav>
     </Section>
   );
 }

@@ -1,4 +1,6 @@
+import Link from 'next/link';
 import type { ReactNode } from 'react';
+import { CAUTIONS } from '#core/cautions/cautions-for';
 import { DEFAULT_PROFILES } from '#core/facility/profiles';
 import { FAULTS, UNCARRIED } from '#core/faults/catalogue';
 import { RULES } from '#core/review/rules/catalogue';
@@ -7,6 +9,7 @@ import { Fold } from '../frame/fold';
 import { Section } from '../frame/section';
 import { Ledger } from '../table/ledger';
 import {
+  CAUTION_COLUMNS,
   DEFAULT_COLUMNS,
   FAULT_COLUMNS,
   LAW_COLUMNS,
@@ -51,6 +54,14 @@ function Catalogues() {
         />
       </Table>
       <Table
+        id="cautions"
+        title="Cautions"
+        count={CAUTIONS.length}
+        note="Said where the work is: on the finding, the fault case, the state, the alarm and the round."
+      >
+        <Ledger caption="Cautions" columns={CAUTION_COLUMNS} rows={[...CAUTIONS]} keyOf={({ key }) => key} />
+      </Table>
+      <Table
         id="rules"
         title="Rules"
         count={RULES.length}
@@ -91,7 +102,12 @@ function Figures() {
         id="laws"
         title="Laws"
         count={laws.length}
-        note="Outside its published range a law goes on by a documented extension, and the fault case is marked “outside validity”."
+        note={
+          <>
+            Outside its published range a law goes on by a documented extension, and the fault case is marked “outside
+            validity”. Tables made of them stand in the <Link href="/almanac">Almanac</Link>.
+          </>
+        }
       >
         <Ledger
           caption="Laws of water, heat, oxygen and flow"
@@ -108,7 +124,7 @@ interface TableProps {
   id: string;
   title: string;
   count: number;
-  note: string;
+  note: ReactNode;
   children: ReactNode;
 }
 

@@ -1,4 +1,5 @@
 import type { ToleranceProfile } from '#core/facility/stock';
+import type { Caution } from '#core/cautions/cautions-for';
 import { FAULTS, groupOf } from '#core/faults/catalogue';
 import type { Fault, Uncarried } from '#core/faults/fault';
 import { RULES } from '#core/review/rules/catalogue';
@@ -38,6 +39,14 @@ function askedFor({ asks }: Uncarried): string {
   if ('paper' in asks) return `a dated paper: ${asks.paper.replaceAll('-', ' ')}`;
   return `a rule: ${RULES.find(({ id }) => id === asks.rule)?.title ?? ''}`;
 }
+
+/** A caution in its columns. */
+export const CAUTION_COLUMNS: Column<Caution>[] = [
+  { id: 'hazard', head: 'Hazard', cell: (caution) => caution.hazard },
+  { id: 'says', head: 'What is said', cell: (caution) => caution.says },
+  { id: 'figures', head: 'Figures', cell: (caution) => caution.figures ?? '' },
+  { id: 'source', head: 'Source', cell: (caution) => caution.source },
+];
 
 /** A rule in its columns. */
 export const RULE_COLUMNS: Column<Rule>[] = [

@@ -8,6 +8,7 @@ import type { System } from '#core/facility/system';
 import type { CaseTrajectory } from '#core/review/trajectory';
 import { caseTitle } from '#core/review/words';
 import { timeTicks, wallClock } from '../plot/time-ticks';
+import { type Point, simplified } from '../plot/simplified';
 import { spreadHeights, written } from '../plot/written';
 import { lasting } from '../words/lasting';
 import { hourSaid, type Speech } from '../words/said';
@@ -67,9 +68,7 @@ export function PaperCourse({ block: { faultCase, column }, trajectory, system, 
 
 function Chart({ chart, x, y, main }: { chart: QuantityChart; x: Axis; y: number; main: string }) {
   const scale = scaleLinear(chart.domain, [y + CHART, y]);
-  const path = line<[number, number]>()
-    .x(([t]) => x(t))
-    .y(([, v]) => scale(v));
+  const path = line<Point>().digits(2);
   const names = spreadHeights(
     chart.limits.map((limit) => scale(limit.value) + 2),
     8,
@@ -108,7 +107,7 @@ function Chart({ chart, x, y, main }: { chart: QuantityChart; x: Axis; y: number
       {chart.tracks.map(({ tank, timesS, values }) => (
         <Path
           key={tank}
-          d={path(timesS.map((t, i): [number, number] => [t, values[i] ?? 0])) ?? ''}
+          d={path(simplified(timesS.map((t, i): Point => [x(t), scale(values[i] ?? 0)]))) ?? ''}
           stroke="#000000"
           strokeWidth={tank === main ? 1.2 : 0.4}
           fill="none"

@@ -1,30 +1,21 @@
+import { cautionsFor, cautionText } from '#core/cautions/cautions-for';
+import type { EquipmentType } from '#core/facility/system';
 import type { Begun } from '#core/states/state-end';
-import cautions from './cautions.json';
 import style from './states.module.css';
-
-interface Caution {
-  says: string;
-  states: string[];
-  equipment?: string[];
-}
-
-const CAUTIONS: readonly Caution[] = cautions;
 
 /** What can hurt somebody in a state. @param equipment types of the equipment there is */
 export function StateCautions({ state, equipment }: { state: Begun; equipment: readonly string[] }) {
-  const said = CAUTIONS.filter(
-    ({ states, equipment: only }) => states.includes(state) && (only?.some((type) => equipment.includes(type)) ?? true),
-  );
+  const said = cautionsFor({ doing: 'state', states: [state], equipment: equipment as readonly EquipmentType[] });
   if (said.length === 0) return null;
   return (
     <>
       <p className={style.small}>
-        Before any work. Common practice, no source: local codes, the makers’ instructions and the attending vet come
-        first.
+        Before any work. Local codes, the makers’ instructions and the attending vet come first; where each of these is
+        from stands in the almanac.
       </p>
       <ul className={style.cautions}>
-        {said.map(({ says }) => (
-          <li key={says}>{says}</li>
+        {said.map((caution) => (
+          <li key={caution.key}>{cautionText(caution)}</li>
         ))}
       </ul>
     </>

@@ -4,6 +4,7 @@ import { VERDICT_WORDS } from '#core/review/words';
 import { Fold } from '../frame/fold';
 import { figure } from '../units/figures';
 import { harmAtWorst, type Speech } from '../words/said';
+import { cautionsFor } from './cautions-for';
 import style from './findings.module.css';
 
 /** Findings that are read in full; the rest is folded. */
@@ -74,8 +75,24 @@ function FindingEntry({ finding, number, ...props }: FindingsProps & { finding: 
             ))}
           </Fold>
         ) : null}
+        <BeforeThisWork finding={finding} />
       </div>
     </li>
+  );
+}
+
+/** What can hurt somebody in the work that a finding asks for. */
+function BeforeThisWork({ finding }: { finding: Finding }) {
+  const said = cautionsFor(finding);
+  if (said.length === 0) return null;
+  return (
+    <Fold title="Before this work">
+      <ul>
+        {said.map((caution) => (
+          <li key={caution}>{caution}</li>
+        ))}
+      </ul>
+    </Fold>
   );
 }
 

@@ -1,10 +1,8 @@
+import { badSaid, changesSaid, originSaid, sourceSaid } from '#core/review/input-words';
 import type { OpenInput } from '#core/review/result';
 import type { Custom } from '#core/units/shown';
 import { type Column, Ledger } from '../table/ledger';
-import { inputSaid, rangeSaid } from './figure-said';
-
-/** Origins that stand where a source would: nobody filled these in. */
-const GIVEN = new Set(['entered', 'measured']);
+import { inputSaid, rangeSaid, unitOfInput } from './figure-said';
 
 /** What was filled in by default or carries a plausible range, with source and confidence. */
 export function InputsTable({
@@ -27,21 +25,22 @@ export function InputsTable({
         </>
       ),
     },
-    { id: 'value', head: 'Taken as', figure: true, cell: (input) => inputSaid(units, input.value, input.unit) },
+    { id: 'value', head: 'Taken as', figure: true, cell: (input) => inputSaid(units, input.value, unitOfInput(input)) },
     {
       id: 'range',
       head: 'Plausible range',
       figure: true,
       cell: (input) => rangeSaid(units, input),
     },
-    { id: 'origin', head: 'Comes from', cell: (input) => (GIVEN.has(input.source) ? input.source : 'default') },
-    { id: 'source', head: 'Source', cell: (input) => (GIVEN.has(input.source) ? '' : input.source) },
+    { id: 'bad', head: 'Bad end', cell: badSaid },
+    { id: 'origin', head: 'Comes from', cell: originSaid },
+    { id: 'source', head: 'Source', cell: sourceSaid },
     { id: 'confidence', head: 'Confidence', cell: (input) => confidenceOf(input) },
     {
       id: 'changes',
       head: 'Would change',
       figure: true,
-      cell: (input) => (input.changes.length > 0 ? `${input.changes.length} verdicts` : ''),
+      cell: changesSaid,
     },
   ];
   return (

@@ -1,3 +1,4 @@
+import Link from 'next/link';
 import type { Facility } from '#core/facility/facility';
 import type { System } from '#core/facility/system';
 import type { Finding, SystemReview } from '#core/review/result';
@@ -9,6 +10,7 @@ import { Section } from '../frame/section';
 import { VerdictLegend } from '../marks/verdict-legend';
 import type { Speech } from '../words/said';
 import { CasesTable } from './cases-table';
+import { OF_HOLDFAST } from '#core/cautions/cautions-for';
 import { Cautions } from './cautions';
 import { Description } from './description';
 import { FindingsList } from './findings-list';
@@ -70,14 +72,25 @@ function WhatToDo({ system, review, siteFindings, speech, at }: SystemBodyProps)
           </Fold>
         ) : null}
       </Section>
-      <Section id="cautions" title="Before any work" note="Where it can hurt somebody. Common practice, no source.">
+      <Section
+        id="cautions"
+        title="Before any work"
+        note="Where it can hurt somebody. Local codes, licensed people and the makers’ instructions come first."
+      >
         <Cautions system={system} review={review} />
+      </Section>
+      <Section id="reading" title="How to read this">
+        <ul>
+          {OF_HOLDFAST.map((line) => (
+            <li key={line}>{line}</li>
+          ))}
+        </ul>
       </Section>
     </>
   );
 }
 
-function Unknowns({ facility, review, speech, mayDescribe }: SystemBodyProps) {
+function Unknowns({ facility, review, speech, at, mayDescribe }: SystemBodyProps) {
   const { inputs, askNext, notModelled } = review;
   return (
     <>
@@ -97,6 +110,9 @@ function Unknowns({ facility, review, speech, mayDescribe }: SystemBodyProps) {
         title="What was filled in"
         note={`${inputs.length} figures are defaults or carry a plausible range.`}
       >
+        <p>
+          <Link href={`${at}/calibration`}>What the readings say of figures that are hard to measure</Link>
+        </p>
         <Fold title="Show them with source and confidence">
           <InputsTable inputs={inputs} askNext={askNext} units={speech.units} />
         </Fold>

@@ -35,6 +35,11 @@ const byLink = 'whoever has the link; any other word leads nowhere';
 
 const OPEN_LINES: Readonly<Record<string, Line>> = {
   'app/layout.tsx': { open: 'the frame of every page' },
+  'app/(house)/almanac/page.tsx': { open: 'lists tables made of published laws, and nothing of any site' },
+  'app/(house)/almanac/[table]/page.tsx': {
+    open: 'a table made of published laws, and nothing of any site',
+    given: of({ table: 'oxygen-saturation' }),
+  },
   'app/(house)/how/page.tsx': { open: 'says how Holdfast computes, and nothing of any site' },
   'app/(house)/import/page.tsx': { open: 'an empty form: what is sent by it is judged by the actions' },
   'app/(house)/view/actions.ts chooseView': {

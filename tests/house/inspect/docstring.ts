@@ -1,6 +1,7 @@
 import type { ExportedFunction } from './exported-functions';
 
-const BASE = '(?:°C|°F|K|kJ|J|kW|W|V|Ah|A|kg|mg|g|m|mm|L|min|s|h|d|a|kPa|Pa|atm|mol|PSS-78|%|1)[²³⁴⁶]?';
+const BASE =
+  '(?:°C|°F|K|kJ|J|kW|W|V|Ah|A|kg|mg|g|m|mm|cm|mL|L|min|s|h|d|a|kPa|Pa|mmHg|atm|mol|µmol|mS|mJ|ppm|PSS-78|%|1)[²³⁴⁶]?';
 const UNIT = new RegExp(`^${BASE}(?:[/·](?:${BASE}|\\(${BASE}(?:·${BASE})*\\)))*(?=[\\s,;.)]|$)`);
 /** A pure number says so by its range, by being a part of something, or in the law object beside the function. */
 const PURE = /^(?:[±−-]?\d|part\b|share\b|factor\b)/;

@@ -3,6 +3,8 @@ import { keepable } from '#core/review/keepable';
 import { reviewSystem } from '#core/review/review-system';
 import type { SystemReview } from '#core/review/result';
 import { findKept, listKept } from '#data/reviews/kept';
+import { LOCAL_PERSON } from '#server/gate/who';
+import { compareKept } from '#server/reviews/compare-kept';
 import type { Compute } from '#server/reviews/compute';
 import { reviewSite } from '#server/reviews/review-site';
 import { freshDatabase } from '../../_support/database';
@@ -91,6 +93,31 @@ describe('reviews that are kept', () => {
     const text = JSON.stringify(keepable(named));
     expect(text).not.toContain('First keeper');
     expect(text).toContain('2026-06-05');
+  });
+
+  test('are compared, with what was changed at the site between them, for those who may read the record', async () => {
+    const place = { site: siteKey, system: systemKey };
+    await reviewed(33, canned);
+    const alone = await compareKept(LOCAL_PERSON, place);
+    expect(alone).toMatchObject({ ok: true, value: { from: null, difference: null, changes: null } });
+    const [gone, ...left] = canned.findings;
+    await reviewed(34, { ...canned, findings: left });
+    const compared = await compareKept(LOCAL_PERSON, place);
+    if (!(compared.ok && compared.value.from && compared.value.to)) throw new Error('not compared');
+    const { difference, changes, from, to } = compared.value;
+    expect(difference?.findings.map(({ id, after }) => [id, after])).toEqual([[gone?.id, null]]);
+    expect(changes?.map(({ what }) => what)).toEqual([
+      expect.stringMatching(/^Imported a facility file: 1 difference/),
+    ]);
+    // The other way round the same finding comes.
+    const back = await compareKept(LOCAL_PERSON, { ...place, from: to.id, to: from.id });
+    expect(back.ok && back.value.difference?.findings.map(({ id, before }) => [id, before])).toEqual([
+      [gone?.id, null],
+    ]);
+    const viewer = { ...LOCAL_PERSON, everywhere: null, at: { [siteKey]: 'viewer' as const } };
+    expect(await compareKept(viewer, place)).toMatchObject({ ok: true, value: { changes: null } });
+    const nowhere = { ...place, from: from.id, to: '019a0000-0000-7000-8000-000000000000' };
+    expect(await compareKept(LOCAL_PERSON, nowhere)).toMatchObject({ ok: false, reason: { why: 'not-found' } });
   });
 
   test('cannot be changed or taken away', async () => {

@@ -6,7 +6,7 @@ import type { Fault } from '../../faults/fault';
 import { fault as utilityFails } from '../../faults/modes/utility-fails';
 import { fault as noGenerator } from '../../faults/modes/utility-fails-no-generator';
 import { HOUR, MINUTE } from '../../time/week';
-import { watched } from '../in-place';
+import { watched } from '../in-place-facts';
 import type { Subject } from '../trial';
 import { faultPart } from './combination';
 import { failing } from './joint';

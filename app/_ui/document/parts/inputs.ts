@@ -1,12 +1,10 @@
+import { badSaid, changesSaid, originSaid, sourceSaid } from '#core/review/input-words';
 import type { OpenInput } from '#core/review/result';
 import type { Custom } from '#core/units/shown';
-import { inputSaid, rangeSaid } from '../../system/figure-said';
+import { inputSaid, rangeSaid, unitOfInput } from '../../system/figure-said';
 import type { Part, TableBlock } from '../block';
 import { text } from '../block';
 import type { DocumentData } from '../document-data';
-
-/** Origins that stand where a source would: nobody filled these in. */
-const GIVEN = new Set(['entered', 'measured']);
 
 /** What was filled in by default or carries a plausible range, with source and confidence. */
 export function inputsPart({ review, speech }: DocumentData): Part {
@@ -34,17 +32,23 @@ function table(inputs: readonly OpenInput[], units: Custom): TableBlock {
       { id: 'name', head: 'Figure' },
       { id: 'value', head: 'Taken as', figure: true },
       { id: 'range', head: 'Plausible range', figure: true },
-      { id: 'source', head: 'Comes from' },
+      { id: 'bad', head: 'Bad end' },
+      { id: 'origin', head: 'Comes from' },
+      { id: 'source', head: 'Source' },
       { id: 'confidence', head: 'Confidence' },
+      { id: 'changes', head: 'Would change', figure: true },
     ],
     rows: inputs.map((input) => ({
       key: input.path,
       cells: [
         [input.name],
-        [inputSaid(units, input.value, input.unit)],
+        [inputSaid(units, input.value, unitOfInput(input))],
         [rangeSaid(units, input)],
-        [GIVEN.has(input.source) ? input.source : `default: ${input.source}`],
+        [badSaid(input) || '–'],
+        [originSaid(input)],
+        [sourceSaid(input) || '–'],
         ['confidence' in input && typeof input.confidence === 'string' ? input.confidence : '–'],
+        [changesSaid(input) || '–'],
       ],
     })),
   };

@@ -1,3 +1,4 @@
+import { OF_HOLDFAST } from '#core/cautions/cautions-for';
 import { cautionsOf } from '../../system/cautions-for';
 import { VERDICT_MEANINGS } from '../../words/verdict-meanings';
 import type { Line, Part } from '../block';
@@ -18,7 +19,7 @@ export function cautionsPart({ system, review }: DocumentData): Part {
   return {
     id: 'cautions',
     title: 'Before any work',
-    note: 'Where it can hurt somebody. Common practice, no source; local codes and the maker’s instructions come first.',
+    note: 'Where it can hurt somebody. Local codes, licensed people and the makers’ instructions come first.',
     blocks: [{ kind: 'list', items: cautionsOf(system, review).map((says) => [says]) }],
   };
 }
@@ -41,9 +42,7 @@ export function readingPart(): Part {
       {
         kind: 'list',
         items: [
-          [
-            'Simulated times are estimates from a simple mixed-tank model. Treat a long margin as doubtful and a short one as true.',
-          ],
+          ...OF_HOLDFAST.map((line): Line => [line]),
           [
             'Each fault begins at every hour of the week and is followed for seven days, once as claimed (every safeguard that is not off works) and once as tested (only those whose last test worked and is not overdue).',
           ],
@@ -51,7 +50,6 @@ export function readingPart(): Part {
             'Time to spare is the last chance less the time to put right. The last chance is found by simulating again with everything put right; it comes before the harm.',
           ],
           ['On a plot, what is hatched lies beyond a limit; on a cover chart, hatched hours have nothing to spare.'],
-          ['Holdfast switches nothing and is no protective device.'],
         ],
       },
       { kind: 'heading', says: 'Verdicts, gravest first' },
