@@ -69,9 +69,9 @@ function changesSaid(change: WouldChange, c: FaultCase, speech: Speech): Line[] 
     ...change.fixes
       .slice(0, NAMED)
       .map(
-        ({ title, effect }): Line => [
-          `${title}: then `,
-          { verdict: effect.to },
+        ({ title, column, effect }): Line => [
+          `${title}: then ${column === 'tested' ? 'as tested ' : ''}`,
+          { verdict: effect.to, befalls: effect.befalls.to ?? undefined },
           effect.gainS === null
             ? '.'
             : `, with ${lasting(effect.gainS)} ${effect.gainS < 0 ? 'less' : 'more'} at the worst hour.`,
