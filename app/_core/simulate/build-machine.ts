@@ -96,6 +96,7 @@ function prepare(blueprint: Blueprint): Build {
   const flow = returnFlowOf(resolved);
   const tanks = nodeTanks(resolved);
   const reservoirs = reservoirTanks(resolved);
+  const carried = carriedIn(resolved, blueprint.system, blueprint.state, upset, blueprint.snapshot);
   const places: Places = {
     node: (key) => tanks.findIndex((t) => t.tank.key === key),
     reservoir: (key) => reservoirs.findIndex((t) => t.tank.key === key),
@@ -103,7 +104,7 @@ function prepare(blueprint: Blueprint): Build {
   return {
     ...blueprint,
     supply: buildSupply(facility, upset, credited, siteTaker(resolved)),
-    plant: buildPlant(resolved, flow, upset, carriedIn(resolved, upset, blueprint.snapshot), [...resolved.lags.keys()]),
+    plant: buildPlant(resolved, flow, upset, carried, [...resolved.lags.keys()]),
     places,
     tanks,
     watches: [],

@@ -62,14 +62,15 @@ export interface End {
  */
 export function firstCrossing(table: WatchTable, h: number, a: End, b: End): Crossing | null {
   const { gauges } = table;
-  const { from, to, low, high, rows } = gauges;
+  const { from, to, low, high, rows, slopeFrom, slopeTo } = gauges;
   readGauges(gauges, b.x, b.air, to);
+  slopeTo.fill(Number.NaN);
   let first: Crossing | null = null;
   for (let g = 0; g < gauges.count; g++) {
     const v0 = from[g] as number;
     const v1 = to[g] as number;
-    const s0 = h * gaugeSlope(gauges, g, a.x, a.f, a.air);
-    const s1 = h * gaugeSlope(gauges, g, b.x, b.f, b.air);
+    const s0 = h * gaugeSlope(gauges, g, from, slopeFrom, a.x, a.f, a.air);
+    const s1 = h * gaugeSlope(gauges, g, to, slopeTo, b.x, b.f, b.air);
     // Between the nearest thresholds on its whole way: the common case, left at once.
     const top = (v0 > v1 ? v0 : v1) + REACH * ((s0 > 0 ? s0 : 0) + (s1 < 0 ? -s1 : 0));
     const bottom = (v0 < v1 ? v0 : v1) - REACH * ((s0 < 0 ? -s0 : 0) + (s1 > 0 ? s1 : 0));

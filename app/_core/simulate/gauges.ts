@@ -1,5 +1,5 @@
 import { type Air, SALT, STRIDE } from './plant';
-import { read, readSlope, type Signal } from './signal';
+import { read, type Signal, slopeFrom } from './signal';
 import type { Watch } from './watch';
 
 /** A number of the state; a node's salt over its water; anything else, asked signal by signal. */
@@ -25,6 +25,9 @@ export interface Gauges {
   /** Readings at the beginning and at the end of the step under consideration. */
   from: Float64Array;
   to: Float64Array;
+  /** Slopes there of what is asked signal by signal, per second; NaN where they have not been asked for. */
+  slopeFrom: Float64Array;
+  slopeTo: Float64Array;
 }
 
 /** Gauges for some watches; a lost signal needs none, because it compares with nothing. */
@@ -49,6 +52,8 @@ export function gaugesOf(watches: readonly Watch[]): Gauges {
     high: new Float64Array(list.length),
     from: new Float64Array(list.length),
     to: new Float64Array(list.length),
+    slopeFrom: new Float64Array(list.length).fill(Number.NaN),
+    slopeTo: new Float64Array(list.length).fill(Number.NaN),
   };
 }
 
@@ -78,11 +83,33 @@ export function readGauges(gauges: Gauges, x: Float64Array, air: Air, out: Float
   }
 }
 
-/** Slope of gauge g in time, per second. */
-export function gaugeSlope(gauges: Gauges, g: number, x: Float64Array, f: Float64Array, air: Air): number {
+/** The far end of a step becomes the near end of the next one. */
+export function swapEnds(gauges: Gauges): void {
+  [gauges.from, gauges.to] = [gauges.to, gauges.from];
+  [gauges.slopeFrom, gauges.slopeTo] = [gauges.slopeTo, gauges.slopeFrom];
+}
+
+/**
+ * Slope of gauge g in time, per second.
+ * @param readings  what the gauges read at this state
+ * @param known     slopes already asked for at it; receives this one
+ */
+export function gaugeSlope(
+  gauges: Gauges,
+  g: number,
+  readings: Float64Array,
+  known: Float64Array,
+  x: Float64Array,
+  f: Float64Array,
+  air: Air,
+): number {
   const i = gauges.at[g] as number;
   if (gauges.kind[g] === NUMBER) return f[i] as number;
-  if (gauges.kind[g] === OTHER) return readSlope(gauges.signals[g] as Signal, x, f, air);
+  if (gauges.kind[g] === OTHER) {
+    if (Number.isNaN(known[g] as number))
+      known[g] = slopeFrom(readings[g] as number, gauges.signals[g] as Signal, x, f, air);
+    return known[g] as number;
+  }
   const volume = x[i] as number;
   return ((f[i + SALT] as number) - ((x[i + SALT] as number) * (f[i] as number)) / volume) / volume;
 }
