@@ -36,8 +36,9 @@ const input = (path: string, low: number, high: number, changes: string[]): Open
 const fix = (title: string, of: FaultCase, gainS: number | null, to: Fix['wins'][number]['to']): Fix => ({
   id: title,
   remedy: 'cut-out',
+  column: 'claimed',
   title,
-  wins: [{ case: of.id, title: of.title, from: 'too-late', to, gainS }],
+  wins: [{ case: of.id, title: of.title, from: 'too-late', to, befalls: { from: 'animals', to: null }, gainS }],
   losses: [],
 });
 
