@@ -35,6 +35,10 @@ const SCREENS: Record<string, (page: Page) => Promise<void>> = {
     await page.getByRole('main').getByRole('link', { name: /:/ }).first().click();
     await expect(page).toHaveURL(/\/cases\//);
   },
+  calibration: async (page) => {
+    await page.goto('/sites/mill-lane/systems/koi-vat/calibration');
+    await expect(page.getByRole('heading', { name: 'Heat loss' })).toBeVisible();
+  },
   import: async (page) => {
     await page.goto('/import');
     await page.getByRole('textbox', { name: 'or paste it here' }).fill('format: holdfast.facility/1\nsite: {}\n');

@@ -18,7 +18,7 @@ function review(given: Partial<SystemReview>): SystemReview {
 
 function study(given: Partial<Study>): Study {
   const fixFirst = { alone: [], order: [], open: 0 };
-  const none = { combinations: [], minimalSets: [], cut: 'some-hours' as const, drift: [], tried: 0 };
+  const none = { combinations: [], minimalSets: [], cut: 'covered' as const, drift: [], tried: 0 };
   return { system: 'tank-1', on: '2026-06-01', fixFirst, ...none, ...given };
 }
 

@@ -5,6 +5,7 @@ const SITE = 'app/(house)/sites/[site]';
 const PLANS = `${SITE}/plans/actions.ts`;
 const PEOPLE = `${SITE}/people/actions.ts`;
 const DESCRIBE = `${SITE}/describe`;
+const CALIBRATION = `${SITE}/systems/[system]/calibration`;
 const START = `${SITE}/systems/new`;
 const SAFEGUARD = `${SITE}/safeguards/[system]/[safeguard]`;
 
@@ -35,6 +36,11 @@ export const SITE_LINES: Readonly<Record<string, Line>> = {
   },
   [`${SITE}/systems/[system]/review/page.tsx`]: { verb: 'see', given: of(system) },
   [`${SITE}/systems/[system]/review/difference/page.tsx`]: { verb: 'see', given: of(system) },
+  [`${CALIBRATION}/page.tsx`]: { verb: 'see', given: of(system) },
+  // Without readings nothing is found, so nothing can be taken over.
+  [`${CALIBRATION}/actions.ts previewCalibrationAction`]: { verb: 'describe', given: found, comes: 'conflict' },
+  [`${CALIBRATION}/actions.ts reviewCalibrationAction`]: { verb: 'describe', given: found, comes: 'conflict' },
+  [`${CALIBRATION}/actions.ts keepCalibrationAction`]: { verb: 'describe', given: found, comes: 'conflict' },
   [`${START}/page.tsx`]: { verb: 'describe' },
   [`${START}/actions.ts previewStartAction`]: {
     verb: 'describe',
@@ -126,6 +132,14 @@ export const SITE_LINES: Readonly<Record<string, Line>> = {
   },
   'app/api/record/[site]/route.ts GET': { verb: 'read-record' },
 };
+
+/** A heat loss that no readings say. */
+function found(): Given {
+  const range = { value: '12', low: '10', high: '14' };
+  return {
+    form: { ...system, ...range, days: '30', is: 'heat-loss', untilMs: '1000000', why: 'to see', basedOn: '9999' },
+  };
+}
 
 /** Another name for a room, by somebody who looked at a revision that never was. */
 function change(): Given {
