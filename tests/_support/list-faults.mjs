@@ -6,7 +6,7 @@ import { fileURLToPath } from 'node:url';
 
 const FAULTS = join(dirname(fileURLToPath(import.meta.url)), '../../app/_core/faults');
 /** The list itself. */
-export const LIST = join(FAULTS, 'mode-list.ts');
+const LIST = join(FAULTS, 'mode-list.ts');
 const WIDTH = 110;
 
 /** Names of the files that hold a mode. @returns {string[]} */

@@ -103,7 +103,6 @@ import { fault as reactorWithoutFlow } from './modes/reactor-without-flow';
 import { fault as reservoirEmpty } from './modes/reservoir-empty';
 import { fault as reservoirWrongWater } from './modes/reservoir-wrong-water';
 import { fault as returnHoseOff } from './modes/return-hose-off';
-import { fault as returnHoseSplits } from './modes/return-hose-splits';
 import { fault as returnNoRestart } from './modes/return-no-restart';
 import { fault as returnPumpsNothing } from './modes/return-pumps-nothing';
 import { fault as returnRunsDry } from './modes/return-runs-dry';
@@ -163,10 +162,10 @@ export const MODES: readonly Mode[] = [
   overfed, overflowBlocked, oxygenSensorWrong, oxygenStuckOpen, ozoneBypasses, ozoneOff, ozoneOn, ozoneProbeLow,
   ozoneValveWrong, phProbeDrifts, phProbeOut, phaseLost, powerMeterWrong, probesInOnePlace, pumpLeaksCurrent,
   pumpLeftUnplugged, rcdTrips, reactorWithoutFlow, reservoirEmpty, reservoirWrongWater, returnHoseOff,
-  returnHoseSplits, returnNoRestart, returnPumpsNothing, returnRunsDry, returnStops, roomCold, roomHot,
-  safeguardDefeated, salinitySensorWrong, screenBlocked, siphonOverflowStops, skimmerFloods, skimmerNoAir,
-  skimmerStops, stateAlone, sumpOverfilled, supplyBringsWrong, supplyStops, supplyStuckOpen, tankBursts,
-  tankLeaks, thoughtAnotherHadIt, thrownIn, topOffOff, topOffOn, topOffSiphons, topOffUnplugged, transferFails,
+  returnNoRestart, returnPumpsNothing, returnRunsDry, returnStops, roomCold, roomHot, safeguardDefeated,
+  salinitySensorWrong, screenBlocked, siphonOverflowStops, skimmerFloods, skimmerNoAir, skimmerStops,
+  stateAlone, sumpOverfilled, supplyBringsWrong, supplyStops, supplyStuckOpen, tankBursts, tankLeaks,
+  thoughtAnotherHadIt, thrownIn, topOffOff, topOffOn, topOffSiphons, topOffUnplugged, transferFails,
   transferUnmatched, treatmentNeverEnds, utilityFails, utilityFailsNoBattery, utilityFailsNoGenerator,
   uvInTreatment, uvWeak, uvWithoutFlow, valveLeftShut, wasteOpen, waveAmplifies, wrongBottle, wrongTank,
 ];

@@ -50,7 +50,13 @@ export function lastChance(trial: Trial, cls: HarmClass, beforeHarmS: number | n
 
 /** Whether the harm stays away when everything is put right at time t of the course. */
 export function avoids(trial: Trial, cls: HarmClass, t: number): boolean {
-  const machine = buildMachine({ ...trial.blueprint, upset: noUpset(), state: 'normal', snapshot: mendedAt(trial, t) });
+  const machine = buildMachine({
+    ...trial.blueprint,
+    upset: noUpset(),
+    state: 'normal',
+    snapshot: mendedAt(trial, t),
+    unwatched: true,
+  });
   // The class that is asked for ends the run; a graver one does not excuse it.
   const record = run(machine, {
     untilS: AFTERMATH,

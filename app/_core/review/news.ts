@@ -100,15 +100,19 @@ function shownBy(context: Context, { fault, state }: Subject, signs: Map<Aspect,
   return signs;
 }
 
-/** Everything that a course raises and shows, expected or not. */
-export function rawNews({ record, machine }: Trial): News {
+/** Everything that a course raises and shows, expected or not. Where whoever is called does not answer, no alarm tells anybody anything. */
+export function rawNews({ record, machine, blueprint }: Trial): News {
   const signs = new Map<Aspect, number>();
   for (const [aspect, t] of record.signs) earlier(signs, aspect as Aspect, t);
   for (const harm of record.harms) if (harm.class === 'floor') earlier(signs, 'floor', harm.atS);
   for (const { limit, fromS } of record.exposures) {
     if (machine.limits[limit]?.class === 'animals') earlier(signs, 'animals', fromS);
   }
-  return { alarms: new Map(record.alarms), signs, leanedOn: leanedOnIn({ record, machine }) };
+  return {
+    alarms: blueprint.upset.nobodyAnswers ? new Map() : new Map(record.alarms),
+    signs,
+    leanedOn: leanedOnIn({ record, machine }),
+  };
 }
 
 /** Safeguards without which a course or what it raises would be, or might be, another. */

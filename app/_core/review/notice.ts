@@ -2,7 +2,7 @@ import type { AnsweredBy } from '../facility/site';
 import type { Column } from '../plans/credit';
 import { reachedAfter } from '../rota/cover';
 import type { Aspect } from '../rounds/slot';
-import { firstSeen } from '../rounds/walks';
+import { firstMeeting, meetings } from '../rounds/walks';
 import { WATCHDOG } from '../simulate/build-alarms';
 import { WEEK } from '../time/week';
 import { type Context, HORIZON, type View } from './context';
@@ -43,28 +43,45 @@ export function callsOf(context: Context, news: News, column: Column): Call[] {
  */
 export function respond(
   view: Pick<View, 'cover' | 'walks'>,
-  calls: Call[],
-  signs: Map<Aspect, number>,
+  calls: readonly Call[],
+  signs: ReadonlyMap<Aspect, number>,
   onsetS: number,
   repairS: number,
 ): Response {
-  let response: Response = { noticeS: null, notice: { by: 'nobody' }, putRightS: null };
-  const offer = (noticeS: number, notice: Notice, reachedS: number | null) => {
-    const putRightS = reachedS === null || repairS === Number.POSITIVE_INFINITY ? null : noticeS + reachedS + repairS;
-    const sooner = response.noticeS === null || noticeS < response.noticeS;
-    const better = putRightS !== null && (response.putRightS === null || putRightS < response.putRightS);
-    response = {
-      noticeS: sooner ? noticeS : response.noticeS,
-      notice: sooner ? notice : response.notice,
-      putRightS: better ? putRightS : response.putRightS,
-    };
+  return responder(calls, signs, repairS)(view, onsetS);
+}
+
+/** As `respond`, for a course that is asked about many onsets: what does not depend on the hour is found out once. */
+export function responder(
+  calls: readonly Call[],
+  signs: ReadonlyMap<Aspect, number>,
+  repairS: number,
+): (view: Pick<View, 'cover' | 'walks'>, onsetS: number) => Response {
+  let walked: View['walks'] | null = null;
+  let met: ReturnType<typeof meetings> = [];
+  return (view, onsetS) => {
+    const response: Response = { noticeS: null, notice: { by: 'nobody' }, putRightS: null };
+    for (const call of calls) {
+      const reached = reachedAfter(view.cover, (onsetS + call.atS) % WEEK, call.answeredBy);
+      // An alarm that reaches nobody is no notice.
+      if (reached === null) continue;
+      offer(response, call.atS, { by: call.key === WATCHDOG ? 'watchdog' : 'alarm', key: call.key }, reached + repairS);
+    }
+    if (walked !== view.walks) met = meetings(view.walks, signs);
+    walked = view.walks;
+    const seen = firstMeeting(met, onsetS, HORIZON);
+    if (seen) offer(response, seen.afterS, { by: 'round', key: seen.key }, repairS);
+    return response;
   };
-  for (const call of calls) {
-    const reached = reachedAfter(view.cover, (onsetS + call.atS) % WEEK, call.answeredBy);
-    // An alarm that reaches nobody is no notice.
-    if (reached !== null) offer(call.atS, { by: call.key === WATCHDOG ? 'watchdog' : 'alarm', key: call.key }, reached);
+}
+
+/** Take a way of knowing into account. @param thenS s from knowing to its being put right; Infinity for never */
+function offer(response: Response, noticeS: number, notice: Notice, thenS: number): void {
+  const putRightS = thenS === Number.POSITIVE_INFINITY ? null : noticeS + thenS;
+  if (response.noticeS === null || noticeS < response.noticeS) {
+    response.noticeS = noticeS;
+    response.notice = notice;
   }
-  const seen = firstSeen(view.walks, onsetS, signs, HORIZON);
-  if (seen) offer(seen.afterS, { by: 'round', key: seen.key }, 0);
-  return response;
+  if (putRightS !== null && (response.putRightS === null || putRightS < response.putRightS))
+    response.putRightS = putRightS;
 }

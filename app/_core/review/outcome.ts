@@ -4,7 +4,7 @@ import type { Context, View } from './context';
 import { lastChance } from './last-chance';
 import { namedHarm } from './named-harm';
 import { newsOf } from './news';
-import { callsOf, respond } from './notice';
+import { callsOf, responder } from './notice';
 import type { Harm, HarmClass, Outcome } from './result';
 import type { Subject, Trial } from './trial';
 import { verdictOf } from './verdict';
@@ -39,12 +39,13 @@ export function outcomesOf(
 ): Outcome[] {
   const prepared = courses.trials.map((trial) => {
     const news = newsOf(context, view, subject, column, trial);
-    return { calls: callsOf(context, news, column), signs: news.signs };
+    return responder(callsOf(context, news, column), news.signs, repairS);
   });
-  const responses = Array.from({ length: HOURS_OF_WEEK }, (_, h) => {
-    const { calls, signs } = prepared[courses.byHour[h % 24] ?? 0] ?? { calls: [], signs: new Map() };
-    return respond(people(h), calls, signs, h * HOUR, repairS);
-  });
+  if (courses.trials.every((trial) => trial.record.harms.length === 0)) return [];
+  const unheard = responder([], new Map(), repairS);
+  const responses = Array.from({ length: HOURS_OF_WEEK }, (_, h) =>
+    (prepared[courses.byHour[h % 24] ?? 0] ?? unheard)(people(h), h * HOUR),
+  );
   return CLASSES.flatMap((cls) => {
     if (courses.trials.every((trial) => firstHarm(trial, cls) === null)) return [];
     const chance = courses.trials.map((trial, i) => chanceOf(courses, trial, i, cls));

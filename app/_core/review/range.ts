@@ -3,7 +3,7 @@ import type { Context, View } from './context';
 import { coursesOf } from './courses';
 import { avoids } from './last-chance';
 import { newsOf } from './news';
-import { callsOf, respond } from './notice';
+import { callsOf, responder } from './notice';
 import { CLASSES, type Courses } from './outcome';
 import { reasonNot } from './reason-not';
 import { repairTime } from './repair';
@@ -61,13 +61,13 @@ function turns(
   const moments = courses.trials.map(() => ({ rights: [] as number[], notices: [] as number[] }));
   const ways = courses.trials.map((trial) => {
     const news = newsOf(context, view, subject, 'claimed', trial);
-    return { calls: callsOf(context, news, 'claimed'), signs: news.signs };
+    return responder(callsOf(context, news, 'claimed'), news.signs, repairS);
   });
   for (let h = 0; h < HOURS_OF_WEEK; h++) {
     const i = courses.byHour[h % 24] ?? 0;
     const way = ways[i];
     if (!way) continue;
-    const { putRightS, noticeS } = respond(view, way.calls, way.signs, h * HOUR, repairS);
+    const { putRightS, noticeS } = way(view, h * HOUR);
     moments[i]?.rights.push(putRightS ?? Number.POSITIVE_INFINITY);
     moments[i]?.notices.push(noticeS ?? Number.POSITIVE_INFINITY);
   }

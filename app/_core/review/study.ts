@@ -1,5 +1,6 @@
+import type { Column } from '../plans/credit';
 import type { RemedyId } from './remedies';
-import type { CaseThing, Harm, Verdict } from './result';
+import type { CaseThing, Harm, HarmClass, Verdict } from './result';
 import type { StateName } from '../facility/system';
 
 /** What takes part in a combination: a failure mode of a thing, or a safeguard that does not work. */
@@ -47,6 +48,8 @@ export interface Effect {
   title: string;
   from: Verdict;
   to: Verdict;
+  /** Whom or what it harms before and after; null for nothing. Water on the floor in place of lost animals is won, whatever the verdicts. */
+  befalls: { from: HarmClass | null; to: HarmClass | null };
   /** Time to spare won (below 0: lost) at the worst hour, s; null where one of the two is without end. */
   gainS: number | null;
 }
@@ -56,6 +59,8 @@ export interface Fix {
   /** Stable: the remedy and what it is done to. */
   id: string;
   remedy: RemedyId;
+  /** The column in which it wins: `tested` for the test of a safeguard. */
+  column: Column;
   /** What is done to what: "A high cut-out on Heater 1". */
   title: string;
   /** Fault cases that become less grave, most won first. */

@@ -28,7 +28,7 @@ function isGraver({ claimed, tested }: FaultCase): boolean {
 }
 
 /** The safeguard acted on the way, or is what made somebody know. */
-function leansOn(context: Context, c: FaultCase, key: string): boolean {
+export function leansOn(context: Context, c: FaultCase, key: string): boolean {
   if (c.claimed.acted.includes(key)) return true;
   const heard = new Set(c.claimed.outcomes.flatMap((o) => o.noticeBy.map((n) => n.key)));
   const { watchdog } = context.facility.site;

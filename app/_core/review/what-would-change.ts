@@ -1,3 +1,4 @@
+import type { Column } from '../plans/credit';
 import { narrowing } from './ask-next';
 import type { FaultCase, OpenInput, Outcome, SystemReview, Verdict } from './result';
 import type { Combination, Effect, Study } from './study';
@@ -10,8 +11,8 @@ export interface WouldChange {
   /** Keys of the safeguards that acted as claimed and do not as tested, where that changes the verdict. */
   untested: string[];
   tested: Verdict;
-  /** Changes of the system that make it less grave, most won first. */
-  fixes: { title: string; effect: Effect }[];
+  /** Changes of the system that make it less grave, most won first, each in the column in which it does. */
+  fixes: { title: string; column: Column; effect: Effect }[];
   /** Safeguards whose loss makes it graver, gravest first. */
   dead: { name: string; verdict: Verdict }[];
   /** The one figure that would narrow it most; null when none changes it alone, or nobody asked. */
@@ -46,8 +47,8 @@ function hoursOf({ harmS, spareS }: Outcome): { bare: number; harmful: number } 
 }
 
 function fixesOf({ fixFirst }: Study, c: FaultCase): WouldChange['fixes'] {
-  const found = fixFirst.alone.flatMap(({ title, wins }) =>
-    wins.filter((effect) => effect.case === c.id).map((effect) => ({ title, effect })),
+  const found = fixFirst.alone.flatMap(({ title, column, wins }) =>
+    wins.filter((effect) => effect.case === c.id).map((effect) => ({ title, column, effect })),
   );
   const gain = ({ effect }: (typeof found)[number]) => effect.gainS ?? Number.POSITIVE_INFINITY;
   return found.sort((a, b) => gravity(b.effect.to) - gravity(a.effect.to) || gain(b) - gain(a));

@@ -38,6 +38,8 @@ export interface Blueprint {
   profileOf: ProfileOf;
   /** The moment of normal life it begins at; null: running levels, set temperature, air-saturated. */
   snapshot: Snapshot | null;
+  /** Nobody asks what is raised or shown: no alarm and no sign is followed, the water goes its way all the same. */
+  unwatched?: boolean;
 }
 
 /** Put a machine together. Building again from the same blueprint gives an equal, fresh machine. */
@@ -50,8 +52,8 @@ export function buildMachine(blueprint: Blueprint): Machine {
   const dry = dryWatch(build);
   const empty = emptyWatches(build);
   const { limits, dayChanges } = buildLimits(build, blueprint.profileOf);
-  const alarms = buildAlarms(build);
-  const signs = buildSigns(build, blueprint.profileOf);
+  const alarms = blueprint.unwatched ? [] : buildAlarms(build);
+  const signs = blueprint.unwatched ? [] : buildSigns(build, blueprint.profileOf);
   const probes = buildProbes(build);
   const start = startOf(build, probes);
   const span = spanOf(build, start);
@@ -94,6 +96,7 @@ function prepare(blueprint: Blueprint): Build {
   const flow = returnFlowOf(resolved);
   const tanks = nodeTanks(resolved);
   const reservoirs = reservoirTanks(resolved);
+  const carried = carriedIn(resolved, blueprint.system, blueprint.state, upset, blueprint.snapshot);
   const places: Places = {
     node: (key) => tanks.findIndex((t) => t.tank.key === key),
     reservoir: (key) => reservoirs.findIndex((t) => t.tank.key === key),
@@ -101,7 +104,7 @@ function prepare(blueprint: Blueprint): Build {
   return {
     ...blueprint,
     supply: buildSupply(facility, upset, credited, siteTaker(resolved)),
-    plant: buildPlant(resolved, flow, upset, carriedIn(resolved, upset, blueprint.snapshot), [...resolved.lags.keys()]),
+    plant: buildPlant(resolved, flow, upset, carried, [...resolved.lags.keys()]),
     places,
     tanks,
     watches: [],

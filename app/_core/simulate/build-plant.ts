@@ -73,7 +73,7 @@ export function buildPlant(
     // The layer above the crest drains at the rate that carries the full return at the running level.
     gravityPerS: of((t) => (flow * t.share) / (t.volume - crest(t))),
     siphonPerS: of((t) => siphonRate(t, flow, siphonDepth(t))),
-    standVolume: of((t) => standOf(t, upset)),
+    standVolume: of((t) => standOf(t, hub >= 0 && t.share > 0, upset)),
     leak: of((t) => leakOf(t)?.flow ?? 0),
     leakVolume: of((t) => downTo(t, Math.max(THIN, leakOf(t)?.depth ?? 0))),
     rimVolume: of((t) => t.volume + t.rim * t.surface),
@@ -100,8 +100,8 @@ export function siphonRate(tank: ResolvedTank, flow: number, depth: number): num
 }
 
 /** m³ at which a tank's standpipe takes water; where nothing else empties the tank, what blocks its overflow blocks that. */
-function standOf(tank: ResolvedTank, { blockedOverflows }: PlantUpset): number {
-  if (tank.share === 0 && blockedOverflows.has(tank.tank.key)) return Number.POSITIVE_INFINITY;
+function standOf(tank: ResolvedTank, overflows: boolean, { blockedOverflows }: PlantUpset): number {
+  if (!overflows && blockedOverflows.has(tank.tank.key)) return Number.POSITIVE_INFINITY;
   return tank.volume + tank.stand * tank.surface;
 }
 

@@ -72,7 +72,10 @@ export async function getDocument(
     siteFindings: siteFindings(stored.facility),
     study: { state: 'under-way', before: null },
     held: held && { ...held, origin: originOf(held.origin) },
-    courses: held && isNow && plotted > 0 ? coursesOfCases(stored.facility, system, on, leadingCases(held.review, plotted)) : {},
+    courses:
+      held && isNow && plotted > 0
+        ? coursesOfCases(stored.facility, system, on, leadingCases(held.review, plotted))
+        : {},
     kept: kept.map(({ computedAt, ...mark }) => ({ ...mark, computedAt: computedAt.toISOString() })),
   });
 }

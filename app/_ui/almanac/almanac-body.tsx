@@ -28,7 +28,7 @@ export function AlmanacBody({ table, units }: { table: AlmanacTable; units: Cust
       }
     >
       {table.sheets(units).map((sheet) => (
-        <div key={sheet.id} id={sheet.id} className={style.sheet}>
+        <div key={sheet.id} id={sheet.id} className={sheet.words ? style.sheet : `${style.sheet} ${style.figures}`}>
           <RuledSheet sheet={sheet} />
         </div>
       ))}

@@ -27,12 +27,7 @@ export function AlmanacIndex() {
     >
       {CHAPTERS.map(({ id, title, tables }) => (
         <Section key={id} id={id} title={title}>
-          <Ledger
-            caption={`Tables: ${title.toLowerCase()}`}
-            columns={COLUMNS}
-            rows={[...tables]}
-            keyOf={(one) => one.id}
-          />
+          <Ledger caption={`${title}: tables`} columns={COLUMNS} rows={[...tables]} keyOf={(one) => one.id} />
         </Section>
       ))}
     </Page>

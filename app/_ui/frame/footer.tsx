@@ -8,7 +8,7 @@ export function Footer({ maySeeMachine = false }: { maySeeMachine?: boolean }) {
       <p>
         <strong>Holdfast switches nothing and is not a protective device.</strong> It computes what a single fault would
         do, from what it has been told. Treat a long margin as doubtful and a short one as true.{' '}
-        <Link href="/how">How this is computed</Link> · <Link href="/almanac">Almanac</Link>
+        <Link href="/how">How this is computed</Link>
         {maySeeMachine ? (
           <>
             {' '}

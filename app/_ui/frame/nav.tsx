@@ -8,6 +8,7 @@ const PLACES = [
   { href: '/', name: 'Systems', under: '/sites' },
   { href: '/import', name: 'Import', under: '/import' },
   { href: '/how', name: 'How this is computed', under: '/how' },
+  { href: '/almanac', name: 'Almanac', under: '/almanac' },
 ] as const;
 
 /** The pages, with the one being read marked. */

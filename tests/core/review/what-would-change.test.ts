@@ -18,7 +18,7 @@ function review(given: Partial<SystemReview>): SystemReview {
 
 function study(given: Partial<Study>): Study {
   const fixFirst = { alone: [], order: [], open: 0 };
-  const none = { combinations: [], minimalSets: [], drift: [], tried: 0 };
+  const none = { combinations: [], minimalSets: [], cut: 'covered' as const, drift: [], tried: 0 };
   return { system: 'tank-1', on: '2026-06-01', fixFirst, ...none, ...given };
 }
 
@@ -36,8 +36,9 @@ const input = (path: string, low: number, high: number, changes: string[]): Open
 const fix = (title: string, of: FaultCase, gainS: number | null, to: Fix['wins'][number]['to']): Fix => ({
   id: title,
   remedy: 'cut-out',
+  column: 'claimed',
   title,
-  wins: [{ case: of.id, title: of.title, from: 'too-late', to, gainS }],
+  wins: [{ case: of.id, title: of.title, from: 'too-late', to, befalls: { from: 'animals', to: null }, gainS }],
   losses: [],
 });
 

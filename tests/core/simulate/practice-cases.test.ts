@@ -4,13 +4,11 @@ import type { Figure } from '#core/facility/figure';
 import type { Equipment, Tank } from '#core/facility/system';
 import type { ToleranceProfile } from '#core/facility/stock';
 import type { Side } from '#core/equipment/take';
-import { SALT, VOLUME } from '#core/simulate/plant';
-import { dilutionRising } from '#core/water/dilution-rising';
-import { plan, returnPump, topOff } from '../../_support/build-equipment';
+import { plan, returnPump } from '../../_support/build-equipment';
 import { facility, room } from '../../_support/build-facility';
 import { sensor, stock, sump, system, tank } from '../../_support/build-system';
 import type { Given } from '../../_support/given';
-import { courseOf, profileWith, salinity, temperature, timeTo, volume } from './course';
+import { courseOf, profileWith, temperature, timeTo, volume } from './course';
 import { ownHeater } from './plain';
 
 // Cases told by those they befell, each with its address. A figure nobody gave is left to the defaults and their range:
@@ -189,23 +187,4 @@ describe('the power-off test of a 125 gallon tank (fins.actwin.com, month.9907, 
     expect(drained(undefined)).toBeLessThan(15);
     expect(drained(undefined, 'warm')).toBeGreaterThan(40);
   });
-});
-
-test('half a fresh-water tank refilled from the salt line stands at 17.5 (blogs.thatpetplace.com, 2010-05-26): the catalogue has no such fault, but the water obeys', () => {
-  const hose = topOff({ tank: 'display', source: 'mains', flowLPerH: 600, plan: plan() });
-  const site = home(between(24, 24.001), { volumeL: 174, surfaceM2: 0.37, rimMm: 1000 }, [hose], profileWith());
-  const half = 0.174 / 2;
-  const course = courseOf(site, {
-    hours: (half * 1000) / 600,
-    fresh: true,
-    adjust: (machine) => {
-      machine.plant.evaporationWPerPa.fill(0);
-      machine.initial[VOLUME] = half;
-      machine.initial[SALT] = 0;
-      for (const { makeUp } of machine.devices) if (makeUp) makeUp.salt = (35 / 1000) * machine.plant.density;
-    },
-  });
-  expect(volume(course, 'display')).toBeCloseTo(0.174, 6);
-  expect(salinity(course, 'display')).toBeCloseTo(17.5, 4);
-  expect(dilutionRising(0, 35, half, half)).toBeCloseTo(17.5, 12);
 });

@@ -36,14 +36,34 @@ const study: Study = {
   on: ON,
   combinations: [combination],
   minimalSets: [],
+  cut: 'some-hours',
   fixFirst: {
     alone: [
       {
         id: 'cut-out:heater-1',
         remedy: 'cut-out',
+        column: 'claimed',
         title: 'A high cut-out on Heater 1',
-        wins: [{ case: first.id, title: first.title, from: first.claimed.verdict, to: 'holds', gainS: null }],
-        losses: [{ case: 'x', title: 'Heater 1: heater dead', from: 'covered', to: 'some-hours', gainS: -7200 }],
+        wins: [
+          {
+            case: first.id,
+            title: first.title,
+            from: first.claimed.verdict,
+            to: 'holds',
+            befalls: { from: 'animals', to: null },
+            gainS: null,
+          },
+        ],
+        losses: [
+          {
+            case: 'x',
+            title: 'Heater 1: heater dead',
+            from: 'covered',
+            to: 'some-hours',
+            befalls: { from: 'animals', to: 'animals' },
+            gainS: -7200,
+          },
+        ],
       },
     ],
     order: [{ fix: 'cut-out:heater-1', wins: 3, left: 2, losses: [] }],

@@ -1,4 +1,4 @@
-import type { TankRole } from '../../facility/system';
+import type { System, Tank, TankRole } from '../../facility/system';
 import { type Fault, tankThings } from '../fault';
 
 /** m³/s through a cracked union or an open seam at the running level (200 L/h). Common practice, no source. */
@@ -18,10 +18,20 @@ export const fault: Fault = {
   repair: 'plumbing',
   states: ['normal'],
   remedies: ['leak-alarm', 'level-alarm', 'hose-clamps', 'level-trip'],
-  things: (_, system) => tankThings(system, (t) => WET.includes(t.role)),
+  things: (_, system) => {
+    const wet = system.tanks.filter((t) => WET.includes(t.role));
+    const first = new Map(wet.toReversed().map((t) => [alike(system, t), t.key]));
+    return tankThings(system, (t) => first.get(alike(system, t)) === t.key);
+  },
   befall: (upset, thing, _, system) => {
     const tank = system.tanks.find((t) => t.key === thing.key);
     const depth = (tank?.volumeL.value ?? 0) / 1000 / (tank?.surfaceM2.value ?? 1);
     upset.leaks.set(thing.key, { flow: LEAK_M3_PER_S, depth });
   },
 };
+
+/** Tanks that are alike leak alike: the first of them stands for all. */
+function alike(system: System, { key, role, volumeL, surfaceM2, returnShare, rimMm }: Tank): string {
+  const isStocked = system.stock.some((s) => s.tank === key);
+  return [role, volumeL.value, surfaceM2.value, returnShare?.value, rimMm?.value, isStocked].join(' ');
+}

@@ -1,4 +1,5 @@
 import type { Combination, DemandDrift, MinimalSet, Part as Taking, Study } from '#core/review/study';
+import { VERDICT_WORDS } from '#core/review/words';
 import { fromKilograms } from '#core/units/mass';
 import type { Custom } from '#core/units/shown';
 import { perYearSaid } from '../../words/per-year';
@@ -48,7 +49,7 @@ function told(study: Study, speech: Speech): Block[] {
     ...(minimalSets.length === 0
       ? [text('No set of the things tried leads to harm before somebody could put it right.')]
       : folded(
-          'Take any one away and it is put right in time.',
+          `Take any one away and what is left is less grave than “${VERDICT_WORDS[study.cut]}”.`,
           columnsOf(rated, false),
           minimalSets.map((one) => setRow(one, speech, rated)),
         )),

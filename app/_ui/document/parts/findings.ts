@@ -13,7 +13,9 @@ const OPEN = 3;
 /** What to do, most urgent first: three jobs in full, the rest folded; each with all that is known of its gravest case. */
 export function findingsPart(data: DocumentData): Part {
   const { findings } = data.review;
-  const entries = findings.map((finding, i) => entryOf(data, finding, i + 1));
+  // The first that a fault case leads is read in full.
+  const open = findings.find(({ lines: [line] }) => line && 'case' in line.from);
+  const entries = findings.map((finding, i) => entryOf(data, finding, i + 1, finding === open));
   const rest = entries.slice(OPEN);
   return {
     id: 'findings',
@@ -43,11 +45,11 @@ export function sitePart(data: DocumentData): Part | null {
     title: 'Findings about the site',
     wide: true,
     note: 'They concern every system of the site.',
-    blocks: data.siteFindings.map((finding, i) => entryOf(data, finding, i + 1)),
+    blocks: data.siteFindings.map((finding, i) => entryOf(data, finding, i + 1, false)),
   };
 }
 
-function entryOf(data: DocumentData, finding: Finding, number: number): Block {
+function entryOf(data: DocumentData, finding: Finding, number: number, isOpen: boolean): Block {
   const [first, ...rest] = finding.lines;
   const cautions = cautionsFor(finding);
   return {
@@ -58,13 +60,13 @@ function entryOf(data: DocumentData, finding: Finding, number: number): Block {
     says: finding.remedy,
     blocks: [
       ...cautions.map((caution) => text({ strong: 'Before this work: ' }, caution)),
-      ...(first ? tellLine(data, first, true) : []),
+      ...(first ? tellLine(data, first, isOpen ? 'open' : 'folded') : []),
       ...(rest.length > 0
         ? [
             {
               kind: 'fold' as const,
               title: `and ${rest.length} more`,
-              blocks: rest.flatMap((line) => tellLine(data, line, false)),
+              blocks: rest.flatMap((line) => tellLine(data, line, 'short')),
             },
           ]
         : []),
@@ -72,8 +74,8 @@ function entryOf(data: DocumentData, finding: Finding, number: number): Block {
   };
 }
 
-/** One cause of a finding. @param whole with all that is known of its fault case */
-function tellLine(data: DocumentData, line: FindingLine, whole: boolean): Block[] {
+/** One cause of a finding. @param how much of its fault case is told: all, all with most of it folded, or its harm alone */
+function tellLine(data: DocumentData, line: FindingLine, how: 'open' | 'folded' | 'short'): Block[] {
   const found = caseOf(data, line);
   if (!found) {
     const figures = line.figures.map((one) => `${one.name}: ${figureOf(data.speech, one)}`).join('; ');
@@ -82,7 +84,7 @@ function tellLine(data: DocumentData, line: FindingLine, whole: boolean): Block[
   }
   const link = { link: caseAddress(data.at, found.id), says: line.cause };
   const [outcome] = found[toldColumn(found)].outcomes;
-  if (whole) return [text(link, '.'), ...tellCase(data, found)];
+  if (how !== 'short') return [text(link, '.'), ...tellCase(data, found, how === 'open')];
   return [text(link, `. ${outcome ? harmAtWorst(data.speech, outcome) : line.consequence} Source: ${line.source}.`)];
 }
 

@@ -1,3 +1,4 @@
+import type { HarmClass, Verdict } from '#core/review/result';
 import type { Effect, Fix, FixFirst } from '#core/review/study';
 import { VERDICT_WORDS } from '#core/review/words';
 import { lasting } from '../../words/lasting';
@@ -81,17 +82,28 @@ function aloneTable(caption: string, fixes: readonly Fix[]): TableBlock {
       { id: 'most', head: 'Most won' },
       { id: 'losses', head: 'Side effects' },
     ],
-    rows: fixes.map(({ id, title, wins, losses }) => ({
+    rows: fixes.map(({ id, title, column, wins, losses }) => ({
       key: id,
-      cells: [[title], [String(wins.length)], wins[0] ? effectSaid(wins[0]) : ['–'], effectsSaid(losses)],
+      cells: [
+        [`${title}${column === 'tested' ? ' (counts as tested)' : ''}`],
+        [String(wins.length)],
+        wins[0] ? effectSaid(wins[0]) : ['–'],
+        effectsSaid(losses),
+      ],
     })),
   };
 }
 
 /** What a change does to one case: "Heater 1: welds on: too late → covered, 3.2 h more". */
-function effectSaid({ title, from, to, gainS }: Effect): Line {
+function effectSaid({ title, from, to, befalls, gainS }: Effect): Line {
   const gain = gainS === null ? '' : `, ${lasting(gainS)} ${gainS < 0 ? 'less' : 'more'} to spare at the worst hour`;
-  return [`${title}: ${VERDICT_WORDS[from]} → ${VERDICT_WORDS[to]}${gain}`];
+  return [`${title}: ${sideSaid(from, befalls.from)} → ${sideSaid(to, befalls.to)}${gain}`];
+}
+
+const BEFALLS: Record<HarmClass, string> = { animals: '', floor: ' (floor)', equipment: ' (pump)' };
+
+function sideSaid(verdict: Verdict, befalls: HarmClass | null): string {
+  return `${VERDICT_WORDS[verdict]}${befalls ? BEFALLS[befalls] : ''}`;
 }
 
 function effectsSaid(effects: readonly Effect[]): Line {

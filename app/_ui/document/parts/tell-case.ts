@@ -19,18 +19,22 @@ export function toldColumn(c: FaultCase): Column {
   return c.claimed.outcomes.length > 0 ? 'claimed' : 'tested';
 }
 
-/** All that is known of one fault case. */
-export function tellCase(data: DocumentData, c: FaultCase): Block[] {
+/**
+ * All that is known of one fault case.
+ *
+ * @param isOpen   whether it is read in full at once; otherwise all but its sentences is folded
+ */
+export function tellCase(data: DocumentData, c: FaultCase, isOpen: boolean): Block[] {
   const column = toldColumn(c);
   const [outcome] = c[column].outcomes;
   const said = outcome ? outcomeSaid(data.speech, outcome) : '';
   const fault = FAULTS.find(({ id }) => id === c.fault);
-  return [
-    text(
-      `${c.state === 'normal' ? 'In normal running' : `While the state “${c.state.replace('-', ' ')}” lasts`}. `,
-      column === 'tested' && outcome ? 'As claimed nothing is harmed. As tested: ' : '',
-      said,
-    ),
+  const sentences = text(
+    `${c.state === 'normal' ? 'In normal running' : `While the state “${c.state.replace('-', ' ')}” lasts`}. `,
+    column === 'tested' && outcome ? 'As claimed nothing is harmed. As tested: ' : '',
+    said,
+  );
+  const rest: Block[] = [
     bothColumns(c, data.speech),
     ...(outcome ? [{ kind: 'cover' as const, faultCase: c, lanes: rotaLanes(data.facility, data.system.key) }] : []),
     course(data, c, column),
@@ -39,6 +43,7 @@ export function tellCase(data: DocumentData, c: FaultCase): Block[] {
     ...marksOf(c),
     ...(fault ? [text(`The failure mode: ${fault.effect} Source: ${fault.source}.`)] : []),
   ];
+  return isOpen ? [sentences, ...rest] : [sentences, { kind: 'fold', title: 'All of this fault case', blocks: rest }];
 }
 
 function course({ plotted, at }: DocumentData, c: FaultCase, column: Column): Block {
@@ -64,9 +69,9 @@ function changesSaid(change: WouldChange, c: FaultCase, speech: Speech): Line[] 
     ...change.fixes
       .slice(0, NAMED)
       .map(
-        ({ title, effect }): Line => [
-          `${title}: then `,
-          { verdict: effect.to },
+        ({ title, column, effect }): Line => [
+          `${title}: then ${column === 'tested' ? 'as tested ' : ''}`,
+          { verdict: effect.to, befalls: effect.befalls.to ?? undefined },
           effect.gainS === null
             ? '.'
             : `, with ${lasting(effect.gainS)} ${effect.gainS < 0 ? 'less' : 'more'} at the worst hour.`,
