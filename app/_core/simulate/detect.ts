@@ -71,8 +71,8 @@ export function firstCrossing(table: WatchTable, h: number, a: End, b: End): Cro
     const s0 = h * gaugeSlope(gauges, g, v0, slopeFrom, a.x, a.f, a.air);
     const s1 = h * gaugeSlope(gauges, g, v1, slopeTo, b.x, b.f, b.air);
     // Between the nearest thresholds on its whole way: the common case, left at once.
-    const top = (v0 > v1 ? v0 : v1) + REACH * ((s0 > 0 ? s0 : 0) + (s1 < 0 ? -s1 : 0));
-    const bottom = (v0 < v1 ? v0 : v1) - REACH * ((s0 < 0 ? -s0 : 0) + (s1 > 0 ? s1 : 0));
+    const top = Math.max(v0, v1) + REACH * (Math.max(s0, 0) + (s1 < 0 ? -s1 : 0));
+    const bottom = Math.min(v0, v1) - REACH * ((s0 < 0 ? -s0 : 0) + Math.max(s1, 0));
     if (top <= (high[g] as number) && bottom >= (low[g] as number)) continue;
     for (const row of rows[g] as Int32Array) {
       const scale = table.a[row] as number;
