@@ -1,6 +1,6 @@
 /**
  * What this room knows: how a system's fault cases are judged, and what a review says.
- * What it leaves out: pairs of faults, ammonia, pH and oxidants, which it names as not assessed.
+ * What it leaves out: faults that share nothing befalling together, ammonia, pH and oxidants, which it names as not assessed.
  * Where the numbers come from: `simulate` for the water, `rota` for the people.
  */
 import type { BadEnd } from '../equipment/take';
