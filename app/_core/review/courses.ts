@@ -18,14 +18,20 @@ const ALIKE = 0.05;
  * Courses from every hour of the day that makes a difference: one where nothing follows the time of day; two where no harm
  * comes, or every harm comes after nearly the same time; else as many as it takes until neighbours are alike. Where a harm
  * comes a night sooner or later than from the hour before, the hour at which that turns is found.
- * @param quick only the first two, for a question about the plausible range
+ * @param quick only the first two, for a question about the plausible range; `unwatched`: nor what is raised and shown
  */
-export function coursesOf(context: Context, view: View, subject: Subject, column: Column, quick = false): Courses {
+export function coursesOf(
+  context: Context,
+  view: View,
+  subject: Subject,
+  column: Column,
+  quick: boolean | 'unwatched' = false,
+): Courses {
   const chances = new Map<string, number | null>();
   if (!touchesWater(context, upsetOf(context, subject))) return { trials: [], byHour: ALL.map(() => -1), chances };
   const tried = new Map<number, Trial>();
   const attempt = (hour: number): Trial => {
-    const known = tried.get(hour) ?? tryAt(context, view, subject, column, hour);
+    const known = tried.get(hour) ?? tryAt(context, view, subject, column, hour, quick === 'unwatched');
     tried.set(hour, known);
     return known;
   };

@@ -1,6 +1,6 @@
 /**
  * What this room knows: how a system's fault cases are judged, and what a review says.
- * What it leaves out: what the model does not carry, which it names (`not-modelled`).
+ * What it leaves out: faults that share nothing befalling together, and what the model does not carry, which it names (`not-modelled`).
  * Where the numbers come from: `simulate` for the water, `rota` for the people.
  */
 import type { BadEnd } from '../equipment/take';

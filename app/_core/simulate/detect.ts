@@ -60,18 +60,19 @@ export interface End {
  */
 export function firstCrossing(table: WatchTable, h: number, a: End, b: End): Crossing | null {
   const { gauges } = table;
-  const { from, to, low, high, rows } = gauges;
+  const { from, to, low, high, rows, slopeFrom, slopeTo } = gauges;
   readGauges(gauges, b.x, b.air, to);
+  slopeTo.fill(Number.NaN);
   let first: Crossing | null = null;
   for (let g = 0; g < gauges.count; g++) {
     if (staysUnder(gauges, g, h, a, b)) continue;
     const v0 = readFully(gauges, g, from[g] as number, a.x, a.air);
     const v1 = readFully(gauges, g, to[g] as number, b.x, b.air);
-    const s0 = h * gaugeSlope(gauges, g, a.x, a.f, a.air);
-    const s1 = h * gaugeSlope(gauges, g, b.x, b.f, b.air);
+    const s0 = h * gaugeSlope(gauges, g, v0, slopeFrom, a.x, a.f, a.air);
+    const s1 = h * gaugeSlope(gauges, g, v1, slopeTo, b.x, b.f, b.air);
     // Between the nearest thresholds on its whole way: the common case, left at once.
-    const top = (v0 > v1 ? v0 : v1) + REACH * ((s0 > 0 ? s0 : 0) + (s1 < 0 ? -s1 : 0));
-    const bottom = (v0 < v1 ? v0 : v1) - REACH * ((s0 < 0 ? -s0 : 0) + (s1 > 0 ? s1 : 0));
+    const top = Math.max(v0, v1) + REACH * (Math.max(s0, 0) + (s1 < 0 ? -s1 : 0));
+    const bottom = Math.min(v0, v1) - REACH * ((s0 < 0 ? -s0 : 0) + Math.max(s1, 0));
     if (top <= (high[g] as number) && bottom >= (low[g] as number)) continue;
     for (const row of rows[g] as Int32Array) {
       const scale = table.a[row] as number;

@@ -1,6 +1,6 @@
 import { type Air, SALT, STRIDE } from './plant';
 import { REACH } from './reach';
-import { read, readSlope, type Signal } from './signal';
+import { read, type Signal, slopeFrom } from './signal';
 import type { Watch } from './watch';
 
 /** A number of the state; a node's salt over its water; anything else, asked signal by signal. */
@@ -26,6 +26,9 @@ export interface Gauges {
   /** Readings at the beginning and at the end of the step under consideration. */
   from: Float64Array;
   to: Float64Array;
+  /** Slopes there of what is asked signal by signal, per second; NaN where they have not been asked for. */
+  slopeFrom: Float64Array;
+  slopeTo: Float64Array;
 }
 
 /** Gauges for some watches; a lost signal needs none, because it compares with nothing. */
@@ -50,6 +53,8 @@ export function gaugesOf(watches: readonly Watch[]): Gauges {
     high: new Float64Array(list.length),
     from: new Float64Array(list.length),
     to: new Float64Array(list.length),
+    slopeFrom: new Float64Array(list.length).fill(Number.NaN),
+    slopeTo: new Float64Array(list.length).fill(Number.NaN),
   };
 }
 
@@ -77,6 +82,12 @@ export function readGauges(gauges: Gauges, x: Float64Array, air: Air, out: Float
     else if (kind[g] === RATIO) out[g] = (x[i + SALT] as number) / (x[i] as number);
     else out[g] = readLaw(gauges, g, x, air);
   }
+}
+
+/** The far end of a step becomes the near end of the next one. */
+export function swapEnds(gauges: Gauges): void {
+  [gauges.from, gauges.to] = [gauges.to, gauges.from];
+  [gauges.slopeFrom, gauges.slopeTo] = [gauges.slopeTo, gauges.slopeFrom];
 }
 
 function readLaw(gauges: Gauges, g: number, x: Float64Array, air: Air): number {
@@ -116,11 +127,26 @@ function topOf(i: number, h: number, a: StepEnd, b: StepEnd): number {
   return Math.max(a.x[i] as number, b.x[i] as number) + REACH * rise;
 }
 
-/** Slope of gauge g in time, per second. */
-export function gaugeSlope(gauges: Gauges, g: number, x: Float64Array, f: Float64Array, air: Air): number {
+/**
+ * Slope of gauge g in time, per second.
+ * @param reading  what it reads in full at this state
+ * @param known    slopes already asked for at it; receives this one
+ */
+export function gaugeSlope(
+  gauges: Gauges,
+  g: number,
+  reading: number,
+  known: Float64Array,
+  x: Float64Array,
+  f: Float64Array,
+  air: Air,
+): number {
   const i = gauges.at[g] as number;
   if (gauges.kind[g] === NUMBER) return f[i] as number;
-  if (gauges.kind[g] === OTHER) return readSlope(gauges.signals[g] as Signal, x, f, air);
+  if (gauges.kind[g] === OTHER) {
+    if (Number.isNaN(known[g] as number)) known[g] = slopeFrom(reading, gauges.signals[g] as Signal, x, f, air);
+    return known[g] as number;
+  }
   const volume = x[i] as number;
   return ((f[i + SALT] as number) - ((x[i + SALT] as number) * (f[i] as number)) / volume) / volume;
 }

@@ -4,6 +4,7 @@ import { carbonDioxideShare, phAt } from '../water/carbonate-balance';
 import { oxygenSaturation } from '../water/oxygen-saturation';
 import { conductivity as conductivityOf } from '../water/practical-salinity';
 import { unionisedShare } from '../water/unionised-ammonia';
+import { shareOfAmmonia } from './ammonia-table';
 import { constantsAt, phOn } from './chemistry';
 import type { Follower } from './layout';
 import { OXYGEN, type Plant, SALT, STRIDE, TEMPERATURE, VOLUME } from './plant';
@@ -79,7 +80,7 @@ export function freeAmmonia(plant: Plant, node: number): Signal {
   const at = carbonate(plant, node);
   const of = (x: Float64Array) => {
     const ph = at ? phNow(plant, node, at, 'nbs', x) : plant.chemistry.ph;
-    return (x[from + node] as number) * unionisedShare(ph, 'nbs', temperatureAt(x, node), salinityAt(plant, x, node));
+    return (x[from + node] as number) * shareOfAmmonia(ph, temperatureAt(x, node), salinityAt(plant, x, node));
   };
   const reads = [...warmthAndSalt(node), from + node, ...(at ? [at.alkalinity, at.carbon] : [])];
   return lawful(of, reads, plant.size, 0, at ? null : ceilingOf(plant, node, from + node));

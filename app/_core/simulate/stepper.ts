@@ -24,7 +24,7 @@ export interface Tolerance {
 }
 
 /** Tight enough that events fall within a second of a reference integrator at 1e-10 (see the tests). */
-export const TOLERANCE: Tolerance = { relative: 2e-6, absolute: 3e-8 };
+export const TOLERANCE: Tolerance = { relative: 1e-6, absolute: 3e-8 };
 
 /** Everything one integration needs, allocated once. */
 export interface Stepper {

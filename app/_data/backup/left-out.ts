@@ -18,4 +18,6 @@ export const LEFT_OUT: readonly string[] = [
   'notice_sent',
   'review_result',
   'review_run',
+  'review_study',
+  'study_run',
 ];

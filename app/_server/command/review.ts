@@ -1,20 +1,28 @@
 import 'server-only';
 import { readFileSync } from 'node:fs';
+import type { SystemReview } from '#core/review/result';
 import { reviewFacility } from '#core/review/review-facility';
+import { studySystem } from '#core/review/study-system';
 import { readFacility } from '#shape/facility/read-facility';
 import { isoDate } from '#shape/facility/words';
 import { now } from '#server/clock';
 import { dayIn } from '#server/local-day';
 import { printReview } from './print-review';
+import { printStudy } from './print-study';
 import { fail, printErrors } from './said';
 import { wordsGiven } from './words-given';
 
-const USAGE = 'npm run -s review -- FILE [--system ID] [--on YYYY-MM-DD] [--json]';
+const USAGE = 'npm run -s review -- FILE [--system ID] [--on YYYY-MM-DD] [--study] [--json]';
 
 const { values, positionals } = wordsGiven(
   {
     allowPositionals: true,
-    options: { system: { type: 'string' }, on: { type: 'string' }, json: { type: 'boolean', default: false } },
+    options: {
+      system: { type: 'string' },
+      on: { type: 'string' },
+      study: { type: 'boolean', default: false },
+      json: { type: 'boolean', default: false },
+    },
   },
   USAGE,
 );
@@ -33,9 +41,24 @@ const review = reviewFacility(
   values.on ?? dayIn(facility.site.zone, now()),
   values.system === undefined ? undefined : [values.system],
 );
-process.stdout.write(values.json ? `${JSON.stringify(review, null, 2)}\n` : printReview(review));
+const studies = values.study ? review.systems.map(studied) : [];
+if (values.json) {
+  process.stdout.write(
+    `${JSON.stringify(values.study ? { ...review, studies: studies.map((one) => one.study) } : review, null, 2)}\n`,
+  );
+} else {
+  process.stdout.write(
+    [printReview(review), ...studies.map(({ system, study }) => printStudy(system, study))].join('\n'),
+  );
+}
 const serious = [...review.findings, ...review.systems.flatMap((s) => s.findings)].some((f) => f.grade !== 'low');
 process.exitCode = serious ? 1 : 0;
+
+function studied(one: SystemReview) {
+  const system = facility.systems.find(({ key }) => key === one.system);
+  if (!system) throw new Error(`a review of no system: ${one.system}`);
+  return { system, study: studySystem(facility, system, review.on, one) };
+}
 
 function load(path: string) {
   let text = '';

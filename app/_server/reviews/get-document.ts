@@ -15,6 +15,7 @@ import { systemPlace } from '#shape/reviews/case-place';
 import type { Refusal } from '../gate/refusal';
 import type { Who } from '../gate/who';
 import { findPlace } from './find-place';
+import { studyState } from './get-study';
 import { isCurrent } from './review-state';
 
 /** Courses that are plotted on the page; those of other cases stand on their own pages. */
@@ -70,7 +71,7 @@ export async function getDocument(
     facility: stored.facility,
     system,
     siteFindings: siteFindings(stored.facility),
-    study: { state: 'under-way', before: null },
+    study: await studyState(place.value),
     held: held && { ...held, origin: originOf(held.origin) },
     courses:
       held && isNow && plotted > 0

@@ -7,9 +7,11 @@ import { findSiteById } from '#data/sites';
 import { now } from '../clock';
 import { dayIn } from '../local-day';
 import { logError, logInfo } from '../log';
+import { askForStudies } from './ask-for-studies';
 import { type Compute, computeApart } from './compute';
 import { staleSystems } from './review-state';
 import { type StoredSite, storedSite } from './stored-site';
+import { staleStudies } from './study-site';
 
 /** ms between two signs of a run, at least. */
 const SIGN_EVERY_MS = 1000;
@@ -53,6 +55,7 @@ export async function reviewSite(
     if (!(await reviewOne({ siteId, runId, on, stored, compute, signal }, key, progress))) return;
   }
   await closeRun(siteId, runId, stale.length, now());
+  if ((await staleStudies(siteId, stored)).length > 0) await askForStudies(siteId);
   if (stale.length > 0) logInfo('reviews computed', { site: siteId, systems: stale.length });
 }
 

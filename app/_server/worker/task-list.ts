@@ -11,6 +11,7 @@ import { readingParts } from './tasks/reading-parts';
 import { reviewSiteTask } from './tasks/review-site';
 import { reviewsDue } from './tasks/reviews-due';
 import { sendAnchor } from './tasks/send-anchor';
+import { studySiteTask } from './tasks/study-site';
 import { tidyAccounts } from './tasks/tidy-accounts';
 
 /** Every task by the name it is woken by, which is the name of its file. */
@@ -26,6 +27,7 @@ export const taskList: TaskList = {
   'review-site': reviewSiteTask,
   'reviews-due': reviewsDue,
   'send-anchor': sendAnchor,
+  'study-site': studySiteTask,
   'tidy-accounts': tidyAccounts,
 };
 

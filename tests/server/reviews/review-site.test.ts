@@ -39,7 +39,8 @@ async function states(): Promise<string[]> {
   );
 }
 
-const jobs = async () => (await query('SELECT task_identifier AS task FROM graphile_worker.jobs')).rows;
+const jobs = async () =>
+  (await query(`SELECT task_identifier AS task FROM graphile_worker.jobs WHERE task_identifier = 'review-site'`)).rows;
 
 beforeEach(async () => {
   await query(`SET session_replication_role = replica; DELETE FROM site; DELETE FROM system; DELETE FROM review_run;
