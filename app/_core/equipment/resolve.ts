@@ -49,6 +49,16 @@ export function resolveSystem(
     pressureAtm: atmospheresFromAltitude(
       take(t, 'site/altitudeM', 'height above the sea', facility.site.altitudeM, MORE, DEFAULTS.altitudeM),
     ),
+    ...sharesOf(t, system),
+    respiration: respirationByTank(t, system, temperature),
+    notes: t.notes,
+    missing: t.missing,
+  };
+}
+
+/** Parts by which oxygen is gained and used that are nobody's own. */
+function sharesOf(t: Taker, system: System): Pick<ResolvedSystem, 'fallShare' | 'bacteriaShare'> {
+  return {
     fallShare: take(
       t,
       `systems/${system.key}/fallShare`,
@@ -57,7 +67,6 @@ export function resolveSystem(
       LESS,
       DEFAULTS.fallShare,
     ),
-    respiration: respirationByTank(t, system, temperature),
     bacteriaShare: take(
       t,
       `systems/${system.key}/bacteriaShare`,
@@ -66,8 +75,6 @@ export function resolveSystem(
       MORE,
       DEFAULTS.bacteriaShare,
     ),
-    notes: t.notes,
-    missing: t.missing,
   };
 }
 
