@@ -46,19 +46,7 @@ export function resolveSystem(
     chemistry,
     lags: lagsOf(t, system),
     temperature,
-    pressureAtm: atmospheresFromAltitude(
-      take(t, 'site/altitudeM', 'height above the sea', facility.site.altitudeM, MORE, DEFAULTS.altitudeM),
-    ),
-    ...sharesOf(t, system),
-    respiration: respirationByTank(t, system, temperature),
-    notes: t.notes,
-    missing: t.missing,
-  };
-}
-
-/** Parts by which oxygen is gained and used that are nobody's own. */
-function sharesOf(t: Taker, system: System): Pick<ResolvedSystem, 'fallShare' | 'bacteriaShare'> {
-  return {
+    pressureAtm: pressureAt(t, facility),
     fallShare: take(
       t,
       `systems/${system.key}/fallShare`,
@@ -67,6 +55,7 @@ function sharesOf(t: Taker, system: System): Pick<ResolvedSystem, 'fallShare' | 
       LESS,
       DEFAULTS.fallShare,
     ),
+    respiration: respirationByTank(t, system, temperature),
     bacteriaShare: take(
       t,
       `systems/${system.key}/bacteriaShare`,
@@ -75,7 +64,16 @@ function sharesOf(t: Taker, system: System): Pick<ResolvedSystem, 'fallShare' | 
       MORE,
       DEFAULTS.bacteriaShare,
     ),
+    notes: t.notes,
+    missing: t.missing,
   };
+}
+
+/** Air pressure at the site's height, atm. */
+function pressureAt(t: Taker, { site }: Facility): number {
+  return atmospheresFromAltitude(
+    take(t, 'site/altitudeM', 'height above the sea', site.altitudeM, MORE, DEFAULTS.altitudeM),
+  );
 }
 
 /** kg of animals by tank. */
