@@ -36,11 +36,16 @@ export function stateSaid(state: DocumentData['study']['state'], hasBefore: bool
 function told({ alone, order, open }: FixFirst): Block[] {
   if (open === 0) return [text('Every fault case is covered or harmless: nothing has to be fixed first.')];
   if (alone.length === 0)
-    return [text(`${open} fault cases are not covered, and none of the changes that were tried makes one less grave.`)];
+    return [
+      text(
+        `${open} fault ${open === 1 ? 'case is' : 'cases are'} not covered, and none of the changes that were tried makes one less grave.`,
+      ),
+    ];
   const rest = alone.slice(OPEN);
   return [
-    text(`${open} fault cases are not covered today.`),
-    orderTable(alone, order),
+    text(`${open} fault ${open === 1 ? 'case is' : 'cases are'} not covered today.`),
+    // A test of a safeguard wins as tested only, and has no place in the order.
+    order.length > 0 ? orderTable(alone, order) : text('None of the changes makes one less grave as claimed.'),
     aloneTable('Each change alone, most won first.', alone.slice(0, OPEN)),
     ...(rest.length > 0
       ? [
