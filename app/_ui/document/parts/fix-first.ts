@@ -102,8 +102,16 @@ function aloneTable(caption: string, fixes: readonly Fix[]): TableBlock {
 /** What a change does to one case: "Heater 1: welds on: too late → covered, 3.2 h more". */
 function effectSaid({ title, from, to, befalls, gainS }: Effect): Line {
   const gain = gainS === null ? '' : `, ${lasting(gainS)} ${gainS < 0 ? 'less' : 'more'} to spare at the worst hour`;
+  // Two verdicts on different harms are not set against each other: "some hours → no warning" would read as a loss.
+  if (befalls.from === 'animals' && befalls.to !== null && befalls.to !== 'animals')
+    return [`${title}: no animals are harmed any more; what remains is ${REMAINS[befalls.to]}, ${VERDICT_WORDS[to]}`];
   return [`${title}: ${sideSaid(from, befalls.from)} → ${sideSaid(to, befalls.to)}${gain}`];
 }
+
+const REMAINS: Record<Exclude<HarmClass, 'animals'>, string> = {
+  floor: 'water on the floor',
+  equipment: 'harm to equipment',
+};
 
 const BEFALLS: Record<HarmClass, string> = { animals: '', floor: ' (floor)', equipment: ' (pump)' };
 
