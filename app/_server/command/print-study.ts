@@ -10,7 +10,9 @@ const SHOWN = 5;
 
 /** The longer look at a system as plain text. */
 export function printStudy({ name, tanks, equipment }: System, study: Study): string {
-  const { combinations, minimalSets, fixFirst, drift, tried, cut } = study;
+  const { minimalSets, fixFirst, drift, tried, cut } = study;
+  // As in the document: what comes out the same as the fault alone tells nothing new.
+  const combinations = study.combinations.filter((one) => one.verdict !== one.alone);
   const named = (list: readonly { key: string; name: string }[], key: string) =>
     list.find((one) => one.key === key)?.name ?? key;
   const outcome = (verdict: Verdict, harm: Harm | null, spareS: number | null) =>
@@ -27,7 +29,7 @@ export function printStudy({ name, tanks, equipment }: System, study: Study): st
       const because = one.because && ` (${one.because})`;
       return `${partsWords(one.parts)}${because}: ${VERDICT_WORDS[one.alone]} alone, ${outcome(one.verdict, one.harm, one.spareS)}${often(one.perYear)}`;
     }),
-    `  What to fix first: ${fixFirst.open} cases are not covered`,
+    `  What to fix first: ${fixFirst.open} fault ${fixFirst.open === 1 ? 'case is' : 'cases are'} not covered${fixFirst.open > 0 && fixFirst.alone.length === 0 ? ', and none of the changes that were tried makes one less grave' : ''}`,
     ...some(fixFirst.alone, fixWords),
     ...fixFirst.order.map(({ fix, wins, left, losses }, i) => {
       const title = fixFirst.alone.find(({ id }) => id === fix)?.title ?? fix;

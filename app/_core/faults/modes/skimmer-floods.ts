@@ -11,7 +11,7 @@ export const fault: Fault = {
   title: 'Skimmer overflows because the sump rose',
   effect:
     'Foam turns to water and goes to the cup and the floor; where the top-off holds the high level, fresh water replaces salt.',
-  source: 'SK1; common practice, no source',
+  source: 'common practice, no source',
   threatens: 'cold',
   shows: ['level'],
   repair: 'equipment',
