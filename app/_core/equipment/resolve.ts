@@ -46,9 +46,7 @@ export function resolveSystem(
     chemistry,
     lags: lagsOf(t, system),
     temperature,
-    pressureAtm: atmospheresFromAltitude(
-      take(t, 'site/altitudeM', 'height above the sea', facility.site.altitudeM, MORE, DEFAULTS.altitudeM),
-    ),
+    pressureAtm: pressureAt(t, facility),
     fallShare: take(
       t,
       `systems/${system.key}/fallShare`,
@@ -69,6 +67,13 @@ export function resolveSystem(
     notes: t.notes,
     missing: t.missing,
   };
+}
+
+/** Air pressure at the site's height, atm. */
+function pressureAt(t: Taker, { site }: Facility): number {
+  return atmospheresFromAltitude(
+    take(t, 'site/altitudeM', 'height above the sea', site.altitudeM, MORE, DEFAULTS.altitudeM),
+  );
 }
 
 /** kg of animals by tank. */

@@ -12,6 +12,7 @@ interface OdexSolver {
   relativeTolerance: number;
   maxSteps: number;
   initialStepSize: number;
+  maxStepSize: number;
   denseOutput: boolean;
   solve(
     rate: (t: number, y: number[]) => number[],
@@ -28,6 +29,9 @@ const { Solver } = require('odex') as { Solver: new (n: number) => OdexSolver };
 
 /** Points at which each step of the reference is looked at between its ends, so that no crossing hides in it. */
 const LOOKS = 12;
+
+/** Longest step of the reference, s. */
+const LONGEST_S = 300;
 
 interface Found {
   t: number;
@@ -68,6 +72,8 @@ function integrate(m: March, stop: number, tolerance: number): Found | null {
   solver.relativeTolerance = tolerance;
   solver.maxSteps = 10_000_000;
   solver.initialStepSize = Math.min(1, stop - world.t);
+  // Where the water stands still its steps would grow until its trial states are no water any more.
+  solver.maxStepSize = LONGEST_S;
   solver.denseOutput = true;
   const scratch = new Float64Array(size);
   const rates = new Float64Array(size);
