@@ -41,11 +41,13 @@ interface Found {
 
 /**
  * The marching of a run by the reference ODE library (Hairer and Wanner's ODEX, package odex 2.0.4) instead of our own
- * integrator: extrapolation at the given tolerance, crossings by bisection of its dense output.
+ * integrator: extrapolation at the given tolerance, crossings by bisection of its dense output. It asks the laws themselves, not
+ * the tables that stand in for them in a run of ours.
  */
 export function referenceMarch(tolerance: number): (m: March, stop: number) => Watch | null {
   return (m, stop) => {
     if (m.world.t >= stop) return null;
+    m.world.stepper.laws.exact = true;
     const found = integrate(m, stop, tolerance);
     if (found) arriveAt(m, found.t, found.x, found.watch);
     return found?.watch ?? null;
