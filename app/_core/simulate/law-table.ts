@@ -95,7 +95,7 @@ function column(at: number, z: number): number {
 
 /** The parabola through a thin, the usual (1) and a thick air. */
 function byPressure(pressure: number, thin: number, thick: number): number {
-  const p = (pressure > THICK ? THICK : pressure < THINNEST ? THINNEST : pressure) - 1;
+  const p = (pressure > THICK ? THICK : Math.max(pressure, THINNEST)) - 1;
   return 1 + p * (thick - thin + 2 * p * (thick + thin - 2));
 }
 

@@ -16,8 +16,17 @@ export interface Signal {
   law: StateLaw | null;
 }
 
-/** A law of the state: its value, the numbers it depends on, and room for a state a little beside. */
+/** What a law never exceeds: a number of the state times a factor, as long as another (a temperature) stays below a bound. */
+export interface Ceiling {
+  index: number;
+  factor: number;
+  warmth: number;
+  below: number;
+}
+
+/** A law of the state: its value, the numbers it depends on, what it stays under, and room for a state a little beside. */
 export interface StateLaw {
+  ceiling: Ceiling | null;
   of: (x: Float64Array) => number;
   reads: readonly number[];
   beside: Float64Array;
@@ -47,9 +56,16 @@ export function salinity(node: number, density: number, offset = 0): Signal {
  * Reads what a law makes of the state, plus an offset.
  * @param reads indices of all numbers it depends on
  * @param size length of the state
+ * @param ceiling what it never exceeds, where that is cheaper to know; only without offset
  */
-export function lawful(of: (x: Float64Array) => number, reads: readonly number[], size: number, offset = 0): Signal {
-  return { ...signal('law', reads[0] ?? 0, 1, offset), law: { of, reads, beside: new Float64Array(size) } };
+export function lawful(
+  of: (x: Float64Array) => number,
+  reads: readonly number[],
+  size: number,
+  offset = 0,
+  ceiling: Ceiling | null = null,
+): Signal {
+  return { ...signal('law', reads[0] ?? 0, 1, offset), law: { of, reads, ceiling, beside: new Float64Array(size) } };
 }
 
 /** Reads the room's air, °C: a probe that hangs out of the water. */

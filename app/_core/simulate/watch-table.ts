@@ -1,4 +1,4 @@
-import { type Gauges, gaugeSlope, gaugesOf, readGauges, scaleOf } from './gauges';
+import { type Gauges, gaugeSlope, gaugesOf, readFully, readGauges, scaleOf } from './gauges';
 import type { Air } from './plant';
 import type { Watch } from './watch';
 
@@ -110,8 +110,8 @@ export function rowsWithin(table: WatchTable, timeS: number, x: Float64Array, f:
   const { count, rows, low, high, from, slopeFrom } = table.gauges;
   const found: number[] = [];
   for (let g = 0; g < count; g++) {
-    const slope = gaugeSlope(table.gauges, g, from, slopeFrom, x, f, air);
-    const reading = from[g] as number;
+    const reading = readFully(table.gauges, g, from[g] as number, x, air);
+    const slope = gaugeSlope(table.gauges, g, reading, slopeFrom, x, f, air);
     const then = reading + timeS * slope;
     if (then >= (low[g] as number) && then <= (high[g] as number)) continue;
     for (const row of rows[g] as Int32Array) {
