@@ -76,7 +76,8 @@ function columnsOf(rated: boolean, alone: boolean): TableColumn[] {
 function combinationRow(one: Combination, speech: Speech, rated: boolean): TableBlock['rows'][number] {
   const { id, parts, state, because, alone, verdict, harm, spareS, perYear } = one;
   return {
-    key: id,
+    // The same faults may go together for more than one reason.
+    key: `${id} ${because}`,
     cells: [
       [`${partsSaid(parts, state)}${because === '' ? '' : `: ${because}`}`],
       [{ verdict: alone }],
