@@ -1,5 +1,5 @@
 import type { Combination, DemandDrift, MinimalSet, Part as Taking, Study } from '#core/review/study';
-import { VERDICT_WORDS } from '#core/review/words';
+import { lower, VERDICT_WORDS } from '#core/review/words';
 import { fromKilograms } from '#core/units/mass';
 import type { Custom } from '#core/units/shown';
 import { perYearSaid } from '../../words/per-year';
@@ -108,9 +108,9 @@ function oftenSaid(perYear: number | null): Line {
 
 function partsSaid(parts: readonly Taking[], state: string): string {
   const named = parts.map((part) =>
-    part.kind === 'fault' ? `${part.thing.name}: ${part.title}` : `${part.name} does not work`,
+    part.kind === 'fault' ? `${part.thing.name}: ${lower(part.title)}` : `${part.name} does not work`,
   );
-  return `${named.join(' + ')}${state === 'normal' ? '' : `, while “${state.replace('-', ' ')}”`}`;
+  return `${named.join(' + ')}${state === 'normal' ? '' : `, during ${state.replace('-', ' ')}`}`;
 }
 
 function folded(caption: string, columns: TableColumn[], rows: TableBlock['rows']): Block[] {
