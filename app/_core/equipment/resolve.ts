@@ -47,14 +47,7 @@ export function resolveSystem(
     lags: lagsOf(t, system),
     temperature,
     pressureAtm: pressureAt(t, facility),
-    fallShare: take(
-      t,
-      `systems/${system.key}/fallShare`,
-      'oxygen gained where water falls into the sump',
-      undefined,
-      LESS,
-      DEFAULTS.fallShare,
-    ),
+    fallShare: fallShareOf(t, system),
     respiration: respirationByTank(t, system, temperature),
     bacteriaShare: take(
       t,
@@ -67,6 +60,12 @@ export function resolveSystem(
     notes: t.notes,
     missing: t.missing,
   };
+}
+
+/** Part of the return's flow that comes down saturated. */
+function fallShareOf(t: Taker, { key }: System): number {
+  const name = 'oxygen gained where water falls into the sump';
+  return take(t, `systems/${key}/fallShare`, name, undefined, LESS, DEFAULTS.fallShare);
 }
 
 /** Air pressure at the site's height, atm. */

@@ -78,7 +78,7 @@ function isAbout(
     case 'tank':
     case 'gateway':
     case 'room':
-    case 'person':
+    case 'matter':
       return false;
   }
 }
