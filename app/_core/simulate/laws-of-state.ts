@@ -3,6 +3,7 @@ import { CARBON_DIOXIDE } from '../water/carbon-dioxide-saturation';
 import { carbonDioxideShare, phAt } from '../water/carbonate-balance';
 import { oxygenSaturation } from '../water/oxygen-saturation';
 import { conductivity as conductivityOf } from '../water/practical-salinity';
+import { unionisedShare } from '../water/unionised-ammonia';
 import { shareOfAmmonia } from './ammonia-table';
 import { constantsAt, phOn } from './chemistry';
 import type { Follower } from './layout';
