@@ -66,7 +66,8 @@ function cubic(law: (t: number) => number, t: number): number[] {
  * @param laws receives them at k
  */
 export function lawsOf(temperature: number, salinity: number, pressure: number, k: number, laws: Laws): void {
-  if (!(temperature >= COLDEST && temperature < HOTTEST && salinity >= 0 && salinity <= 100)) {
+  const isTabled = temperature >= COLDEST && temperature < HOTTEST && salinity >= 0 && salinity <= 100;
+  if (!isTabled || laws.exact) {
     laws.vapour[k] = vapourPressure(temperature);
     laws.gas[k] = gasTransferFactor(temperature);
     laws.breath[k] = respirationFactor(temperature);

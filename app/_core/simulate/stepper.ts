@@ -202,5 +202,6 @@ function finish(stepper: Stepper, x: Float64Array, to: Float64Array, tolerance: 
     const scaled = u / (tolerance.absolute + tolerance.relative * size);
     sum += scaled * scaled;
   }
-  stepper.error = Math.sqrt(sum / to.length);
+  // What follows the water does not water down the error of the water itself.
+  stepper.error = Math.sqrt(sum / (stepper.plant.layout.floor + 1));
 }

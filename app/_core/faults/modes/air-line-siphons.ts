@@ -6,7 +6,7 @@ export const fault: Uncarried = {
   row: 'AB3',
   title: 'Water siphons back through the air line',
   effect: 'A blower that hangs below the water drowns when it stops, and the tank runs out through it.',
-  source: 'AB3; common practice, no source',
+  source: 'common practice, no source',
   carried: false,
   why: 'A description does not say how high a blower hangs; that it stops is a case of its own.',
   hazard: 'water siphoned back through air lines',

@@ -16,7 +16,7 @@ export const fault: Fault = {
   row: 'LK1',
   title: 'Tank or fitting leaks',
   effect: 'The level falls and the floor is wet; with a sump, the pump runs dry in the end.',
-  source: 'LK1; common practice, no source',
+  source: 'common practice, no source',
   threatens: 'either',
   shows: ['floor', 'level'],
   repair: 'plumbing',
