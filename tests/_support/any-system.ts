@@ -132,7 +132,7 @@ function anyBringing(type: EquipmentType, reservoirs: readonly string[]) {
     ozoneGPerH: only(['ozone'], anyFigure(0, 50)),
     dosesMmolPerL: only(['doser'], anyFigure(-2000, 2000)),
     co2GPerH: only(['co2'], anyFigure(0, 50)),
-    hopperG: only(['feeder'], anyFigure(0, 2000)),
+    hopperG: only(['feeder'], anyFigure(0.001, 2000)),
     removes: only(['dechlorinator'], anyFigure(0, 1)),
   });
 }
