@@ -39,6 +39,7 @@ function caseLines(c: FaultCase): string {
   const marks = [
     c.unsure ? 'unsure' : '',
     c.optimistic ? 'optimistic: still water is not mixed' : '',
+    c.bound ? 'a bound: the oxidant may come to less' : '',
     c.outsideValidity ? 'outside validity' : '',
   ];
   const said = marks.filter((mark) => mark !== '').join('; ');

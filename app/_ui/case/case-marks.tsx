@@ -1,7 +1,13 @@
 import type { FaultCase } from '#core/review/result';
 
+interface CaseMarksProps {
+  faultCase: Pick<FaultCase, 'unsure' | 'optimistic' | 'outsideValidity' | 'still' | 'bound'>;
+  tankName: (key: string) => string;
+}
+
 /** The marks of a fault case in whole sentences; nothing when it has none. */
-export function CaseMarks({ faultCase }: { faultCase: Pick<FaultCase, 'unsure' | 'optimistic' | 'outsideValidity'> }) {
+export function CaseMarks({ faultCase, tankName }: CaseMarksProps) {
+  const { still = [] } = faultCase;
   return (
     <>
       {faultCase.unsure ? (
@@ -12,8 +18,14 @@ export function CaseMarks({ faultCase }: { faultCase: Pick<FaultCase, 'unsure' |
       ) : null}
       {faultCase.optimistic ? (
         <p>
-          <strong>Optimistic:</strong> a tank stands without movement on the way. The model takes it as well mixed,
-          which flatters it: the truth is worse.
+          <strong>Optimistic:</strong> {still.length > 0 ? still.map(tankName).join(', ') : 'a tank'} stands without
+          movement on the way. The model takes it as well mixed, which flatters it: the truth is worse.
+        </p>
+      ) : null}
+      {faultCase.bound ? (
+        <p>
+          <strong>A bound:</strong> nothing is reckoned to use up the oxidant that comes in, for its decay is not known.
+          It may come to less.
         </p>
       ) : null}
       {faultCase.outsideValidity ? (

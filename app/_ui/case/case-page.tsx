@@ -53,7 +53,7 @@ export function CasePageBody({ page, units }: { page: CasePageData; units: Custo
         </>
       }
     >
-      <CaseMarks faultCase={faultCase} />
+      <CaseMarks faultCase={faultCase} tankName={speech.names.tank} />
       {trajectories ? (
         <CaseBody
           facility={facility}

@@ -1,3 +1,4 @@
+import { caseMarks } from '#core/review/case-marks';
 import Link from 'next/link';
 import type { FaultCase, Outcome } from '#core/review/result';
 import { gravity } from '#core/review/verdict';
@@ -77,13 +78,7 @@ function Table({ cases, speech, at, caption }: CasesProps & { caption: string })
     },
     { id: 'right', head: 'Put right', figure: true, cell: figure((o, h) => lastingOrNever(o.putRightS[h])) },
     { id: 'spare', head: 'To spare', figure: true, cell: figure((o, h) => spareSaid(o.spareS[h] ?? null)) },
-    { id: 'marks', head: 'Marks', cell: (c) => <span className={style.marks}>{marksOf(c) || '–'}</span> },
+    { id: 'marks', head: 'Marks', cell: (c) => <span className={style.marks}>{caseMarks(c) || '–'}</span> },
   ];
   return <Ledger caption={caption} columns={columns} rows={cases} keyOf={(c) => c.id} />;
-}
-
-function marksOf({ unsure, optimistic, outsideValidity }: FaultCase): string {
-  return [unsure ? 'unsure' : '', optimistic ? 'optimistic' : '', outsideValidity ? 'outside validity' : '']
-    .filter(Boolean)
-    .join(', ');
 }

@@ -1,3 +1,4 @@
+import { caseMarks } from '#core/review/case-marks';
 import type { FaultCase, Outcome } from '#core/review/result';
 import { gravity } from '#core/review/verdict';
 import { caseTitle, worstHour } from '#core/review/words';
@@ -68,13 +69,7 @@ function rowOf({ speech, at }: DocumentData, c: FaultCase): TableBlock['rows'][n
       figure((o, h) => ((o.lastChanceS[h] ?? 0) < 1 ? 'none' : lastingOrNever(o.lastChanceS[h]))),
       figure((o, h) => lastingOrNever(o.putRightS[h])),
       figure((o, h) => spareSaid(o.spareS[h] ?? null)),
-      [marksOf(c) || '–'],
+      [caseMarks(c) || '–'],
     ],
   };
-}
-
-function marksOf({ unsure, optimistic, outsideValidity }: FaultCase): string {
-  return [unsure ? 'unsure' : '', optimistic ? 'optimistic' : '', outsideValidity ? 'outside validity' : '']
-    .filter(Boolean)
-    .join(', ');
 }

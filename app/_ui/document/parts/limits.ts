@@ -30,6 +30,7 @@ const MARKS: readonly Line[] = [
     'the plausible range of what was entered or filled in, on the bad side, changes the verdict.',
   ],
   [{ strong: 'Optimistic: ' }, 'a tank stands without movement, so that a model of mixed water flatters it.'],
+  [{ strong: 'A bound: ' }, 'nothing is reckoned to use up an oxidant that comes in; it may come to less.'],
   [{ strong: 'Outside validity: ' }, 'a formula was used beyond its published range.'],
 ];
 

@@ -117,6 +117,14 @@ function marksOf(c: FaultCase): Block[] {
           ),
         ]
       : []),
+    ...(c.bound
+      ? [
+          text(
+            { strong: 'A bound: ' },
+            'nothing is reckoned to use up the oxidant that comes in, for its decay is not known. It may come to less.',
+          ),
+        ]
+      : []),
     ...(c.outsideValidity
       ? [text({ strong: 'Outside validity: ' }, 'a formula was used beyond the range it was published for.')]
       : []),
