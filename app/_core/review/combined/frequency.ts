@@ -27,7 +27,7 @@ export function frequencyOf(where: Where, parts: readonly Part[]): number | null
 }
 
 /** Failures a year of a thing, as entered with a source; null without. */
-export function rateOf({ system }: Pick<Where, 'system'>, fault: string, thing: string): number | null {
+function rateOf({ system }: Pick<Where, 'system'>, fault: string, thing: string): number | null {
   const found = system.rates?.find((rate) => rate.fault === fault && rate.thing === thing);
   return found ? sourced(found.perYear) : null;
 }

@@ -41,7 +41,7 @@ export function twoSteps(look: Look): Combination[] {
 }
 
 /** Judge the second of two steps, as claimed; null where the first does harm before it. */
-export function judgeSteps({ context, view }: Look, { first, second, gapS }: Steps): Judgement | null {
+function judgeSteps({ context, view }: Look, { first, second, gapS }: Steps): Judgement | null {
   const tried = new Map<number, Trial>();
   const trialAt = (hour: number): Trial => {
     const begins = (((hour - gapS / HOUR) % 24) + 24) % 24;

@@ -94,21 +94,33 @@ function inCombination(
   return order;
 }
 
-/** The change worth most on top of a description, judged on every case; and those that are left to be tried. */
+/** How well the worth of a change is known on top of a description: from an earlier one, on what it touches, on every case. */
+const EARLIER = 0;
+const TOUCHED = 1;
+const EVERYWHERE = 2;
+
+/**
+ * The change worth most on top of a description, judged on every case; and those that are left to be tried. A change is looked at
+ * closer only once none is worth more by what is known so far.
+ */
 function best(on: string, stand: Stand, ranked: readonly Tried[]): { best: Tried | null; left: Tried[] } {
+  const still = ranked.filter(({ candidate }) => isStill(stand, candidate));
   const watched = watch(
     stand,
     on,
-    ranked.map(({ candidate }) => candidate),
+    still.map(({ candidate }) => candidate),
   );
-  const fresh = new Set<string>();
-  let queue = ranked.filter(({ candidate }) => isStill(stand, candidate));
+  const known = new Map<string, number>();
+  let queue = still;
   for (;;) {
     const [first, ...rest] = queue.sort(byWorth);
     if (!first) return { best: null, left: [] };
-    if (fresh.has(first.candidate.id)) return { best: first, left: rest };
-    const again = tryOne(stand, on, watched, first.candidate, true);
-    fresh.add(first.candidate.id);
+    const { candidate } = first;
+    const level = known.get(candidate.id) ?? EARLIER;
+    const isSure = level === EVERYWHERE || (level === TOUCHED && candidate.remedy.changes === 'people');
+    if (isSure) return { best: first, left: rest };
+    const again = tryOne(stand, on, watched, candidate, level === TOUCHED);
+    known.set(candidate.id, level + 1);
     queue = again && wins(again.value) ? [again, ...rest] : rest;
   }
 }

@@ -33,7 +33,7 @@ export function tryWater(stand: Stand, on: string, candidate: Candidate, whole =
 type Described = { facility: Facility; system: System };
 
 /** Keys of what is described otherwise, or is new. */
-export function differences(before: Described, after: Described): Set<string> {
+function differences(before: Described, after: Described): Set<string> {
   const lists = ({ facility: f, system: s }: Described) =>
     [s.equipment, s.tanks, s.sensors, f.circuits, f.monitors].flatMap((list): [string, string][] =>
       list.map((one) => [one.key, JSON.stringify(one)]),
@@ -50,15 +50,37 @@ function touches(
   different: ReadonlySet<string>,
 ): boolean {
   const { thing } = subject;
-  if (different.has(thing.key) || thing.kind === 'state' || thing.kind === 'system') return true;
-  const about = [...concerned(stand.context, thing), ...concerned(scene.context, thing)];
-  const isAbout = about.some(
-    ({ key, circuit }) => different.has(key) || (circuit !== undefined && different.has(circuit)),
-  );
-  if (thing.kind !== 'equipment' && isAbout) return true;
-  return (
-    isOpen(judgement) && remediesOf(stand.context, subject).includes(remedy.id) && !isOther(stand, subject, different)
-  );
+  if (different.has(thing.key) || isAbout(stand, scene, subject, different)) return true;
+  if (!isOpen(judgement) || isOther(stand, subject, different)) return false;
+  return remediesOf(stand.context, subject).includes(remedy.id);
+}
+
+/** Whether a fault is of what is changed: of its probe, its circuit, its supply, or of a state that its plan speaks of. */
+function isAbout(
+  stand: Stand,
+  scene: Pick<Stand, 'context'>,
+  { thing }: Subject,
+  different: ReadonlySet<string>,
+): boolean {
+  switch (thing.kind) {
+    case 'state':
+    case 'system':
+      return true;
+    case 'site':
+      return stand.facility.circuits.some(({ key }) => different.has(key));
+    case 'sensor':
+    case 'circuit':
+    case 'rcd': {
+      const about = [...concerned(stand.context, thing), ...concerned(scene.context, thing)];
+      return about.some(({ key, circuit }) => different.has(key) || (circuit !== undefined && different.has(circuit)));
+    }
+    case 'equipment':
+    case 'tank':
+    case 'gateway':
+    case 'room':
+    case 'matter':
+      return false;
+  }
 }
 
 /** Whether it is done to another one of the same type: a cut-out on one heater is no answer to the other. */
