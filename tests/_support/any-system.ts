@@ -89,7 +89,8 @@ function anyEquipment(
     .tuple(anyNumber(0, 500), anyNumber(0, 500))
     .map(([a, b]) => ({ minW: Math.min(a, b), maxW: Math.max(a, b) }));
   const waste = only(['filter', 'drain-valve'], anyFigure(0, 2000));
-  return fc.record({
+  const more = anyBringing(type, reservoirs);
+  const own = fc.record({
     key: fc.constant(key),
     name: anyName(),
     type: fc.constant(type),
@@ -110,6 +111,17 @@ function anyEquipment(
     ),
     floodsAboveMm: only(['skimmer'], anyFigure(0, 100)),
     floodLPerHPerMm: only(['skimmer'], anyFigure(0, 10)),
+    wasteLPerH: waste,
+    wasteToMm: waste,
+  });
+  return fc.tuple(own, more).map(([one, brings]) => ({ ...one, ...brings }));
+}
+
+/** What equipment takes from somewhere, makes or lets in. */
+function anyBringing(type: EquipmentType, reservoirs: readonly string[]) {
+  const only = <T>(types: readonly EquipmentType[], thing: fc.Arbitrary<T>) =>
+    types.includes(type) ? maybe(thing) : fc.constant(undefined);
+  return fc.record({
     source:
       type === 'top-off' || type === 'supply'
         ? fc.constantFrom('mains', ...reservoirs)
@@ -122,8 +134,6 @@ function anyEquipment(
     co2GPerH: only(['co2'], anyFigure(0, 50)),
     hopperG: only(['feeder'], anyFigure(0, 2000)),
     removes: only(['dechlorinator'], anyFigure(0, 1)),
-    wasteLPerH: waste,
-    wasteToMm: waste,
   });
 }
 

@@ -35,7 +35,6 @@ import type { Mode } from './fault';
 ${imports.join('\n')}
 
 /** Every failure mode, by the name of its file. */
-// biome-ignore format: written by a script
 export const MODES: readonly Mode[] = [
 ${lines.map((line) => `  ${line}`).join('\n')}
 ];

@@ -1,4 +1,8 @@
+import type { Facility } from '#core/facility/facility';
+import type { System } from '#core/facility/system';
 import { type Context, contextOf } from '#core/review/context';
+import { coursesOf } from '#core/review/courses';
+import { emptyCache } from '#core/review/review-cache';
 import { reviewSystem } from '#core/review/review-system';
 import { subjectsOf } from '#core/review/subjects';
 import { type Subject, upsetOf } from '#core/review/trial';
@@ -50,12 +54,69 @@ function apart(a: Record, b: Record): number {
   return Math.max(0, ...a.switches.map((s, i) => Math.abs(s.t - (b.switches[i]?.t ?? Number.NaN))));
 }
 
+/** The share of the parts of a review, each made by itself: what remains is last chances, notices and words. */
+function parts(site: Facility, system: System, wholeMs: number): string {
+  const context = contextOf(site, system, REVIEWED_ON);
+  const sides = ['nominal', 'warm', 'cold'] as const;
+  const days = cpu(1, () => sides.map((side) => context.view(side)));
+  const subjects = subjectsOf(site, system).filter(({ state }) => state === 'normal');
+  const on = (side: (typeof sides)[number], quick: boolean | 'unwatched') => () =>
+    subjects.map((subject) => coursesOf(context, context.view(side), subject, 'claimed', quick));
+  const courses = cpu(1, on('nominal', false));
+  const ranges = cpu(1, on('warm', 'unwatched')) + cpu(1, on('cold', 'unwatched'));
+  const share = (ms: number) => `${((100 * ms) / wholeMs).toFixed(0)} %`;
+  return `  where it goes: normal days ${share(days)}, courses of normal running ${share(courses)}, both sides of the plausible ranges at most ${share(ranges)}, the rest last chances, other states, people and words`;
+}
+
+/** A change of people, of a time of work and of a heater, each against what an earlier review has kept. */
+function edits(site: Facility, system: System): string[] {
+  const again = (name: string, of: Facility) => {
+    const [own] = of.systems;
+    if (!own) throw new Error('the bench site has a system');
+    const cache = emptyCache();
+    reviewSystem(site, system, REVIEWED_ON, undefined, false, cache);
+    const ms = cpu(1, () => reviewSystem(of, own, REVIEWED_ON, undefined, false, cache));
+    return `  after a change of ${name} ${ms.toFixed(0)} ms (aim: 300 ms for what it touches)`;
+  };
+  const fitted = (equipment: System['equipment']): Facility => ({ ...site, systems: [{ ...system, equipment }] });
+  return [
+    again('the people', { ...site, shifts: site.shifts.slice(1) }),
+    again(
+      'the time of work',
+      fitted(system.equipment.map((e) => ({ ...e, repairMin: { value: 95, origin: 'entered' } }))),
+    ),
+    again(
+      'a heater, which touches every course',
+      fitted(
+        system.equipment.map((e) => (e.key === 'heater-1' ? { ...e, ratedW: { value: 650, origin: 'entered' } } : e)),
+      ),
+    ),
+  ];
+}
+
+/** Megabytes that what an earlier review has kept takes; 0 where the collector cannot be called. */
+function keptMb(site: Facility, system: System): number {
+  const collect = (globalThis as { gc?: () => void }).gc;
+  if (!collect) return 0;
+  collect();
+  const before = process.memoryUsage();
+  const cache = emptyCache();
+  reviewSystem(site, system, REVIEWED_ON, undefined, false, cache);
+  collect();
+  const after = process.memoryUsage();
+  const kept = after.heapUsed + after.arrayBuffers - before.heapUsed - before.arrayBuffers;
+  return cache.courses.size > 0 ? kept / 1e6 : 0;
+}
+
 /** The review of a twelve-tank system, and the same courses by our integrator and by the reference library. */
 export function benchReview(): string[] {
   const site = twelveTankSite();
   const [system] = site.systems;
   if (!system) throw new Error('the bench site has a system');
-  const whole = cpu(3, () => reviewSystem(site, system, REVIEWED_ON));
+  let cases = 0;
+  const whole = cpu(3, () => {
+    cases = reviewSystem(site, system, REVIEWED_ON).cases.length;
+  });
   const context = contextOf(site, system, REVIEWED_ON);
   const subjects = subjectsOf(site, system).filter((s, i) => s.state === 'normal' && i % EVERY === 0);
   const courses = (tolerance: number | null) => subjects.map((subject) => course(context, subject, tolerance));
@@ -66,8 +127,11 @@ export function benchReview(): string[] {
   const ownMs = cpu(5, () => courses(null));
   const referenceMs = cpu(1, () => courses(equal));
   return [
-    'Review of a twelve-tank system, every single fault in every state that matters, both columns, plausible ranges:',
+    `Review of a twelve-tank system, every single fault in every state that matters (${cases} cases), both columns, plausible ranges:`,
     `  ${whole.toFixed(0)} ms of CPU on one core (aim: 2000 ms)`,
+    parts(site, system, whole),
+    ...edits(site, system),
+    `  kept for the next review ${keptMb(site, system).toFixed(0)} MB (0: not measured)`,
     `Integrator: ${subjects.length} fault courses of ${HOURS} h on the same equations and events`,
     `  own ${ownMs.toFixed(0)} ms, events within ${error(own).toFixed(3)} s of the reference at 1e-10`,
     `  reference library at ${equal} ${referenceMs.toFixed(0)} ms, events within ${error(courses(equal)).toFixed(3)} s`,

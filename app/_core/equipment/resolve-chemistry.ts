@@ -37,10 +37,18 @@ export function resolveChemistry(t: Taker, facility: Facility, system: System, r
   const carried = carriedBy(facility, system, rest, quiet);
   if (carried.has('ammonia') || carried.has('alkalinity')) figuresOf(t, facility, system, rest, carried);
   if (carried.has('oxidant') && system.equipment.some((e) => e.source === 'mains')) mainsOxidant(t, facility);
-  return { ...quiet, carried };
+  return { ...quiet, carried, ammoniaNear: nearOf(facility, system, rest, quiet.ph) };
 }
 
-type Figures = Omit<ResolvedChemistry, 'carried'>;
+/** Part of a limit from which it counts as near. */
+const NEAR = 1 / 3;
+
+/** g/m³ of total ammonia at which hot water at the worst pH comes near the least limit. */
+function nearOf(facility: Facility, system: System, { salinity }: ForChemistry, ph: number): number {
+  return (NEAR * least(limitsOf(facility, system), 'ammonia')) / unionisedShare(ph, 'nbs', HOT, salinity);
+}
+
+type Figures = Omit<ResolvedChemistry, 'carried' | 'ammoniaNear'>;
 
 function figuresOf(
   t: Taker,

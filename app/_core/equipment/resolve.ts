@@ -46,17 +46,8 @@ export function resolveSystem(
     chemistry,
     lags: lagsOf(t, system),
     temperature,
-    pressureAtm: atmospheresFromAltitude(
-      take(t, 'site/altitudeM', 'height above the sea', facility.site.altitudeM, MORE, DEFAULTS.altitudeM),
-    ),
-    fallShare: take(
-      t,
-      `systems/${system.key}/fallShare`,
-      'oxygen gained where water falls into the sump',
-      undefined,
-      LESS,
-      DEFAULTS.fallShare,
-    ),
+    pressureAtm: pressureAt(t, facility),
+    fallShare: fallShareOf(t, system),
     respiration: respirationByTank(t, system, temperature),
     bacteriaShare: take(
       t,
@@ -69,6 +60,19 @@ export function resolveSystem(
     notes: t.notes,
     missing: t.missing,
   };
+}
+
+/** Part of the return's flow that comes down saturated. */
+function fallShareOf(t: Taker, { key }: System): number {
+  const name = 'oxygen gained where water falls into the sump';
+  return take(t, `systems/${key}/fallShare`, name, undefined, LESS, DEFAULTS.fallShare);
+}
+
+/** Air pressure at the site's height, atm. */
+function pressureAt(t: Taker, { site }: Facility): number {
+  return atmospheresFromAltitude(
+    take(t, 'site/altitudeM', 'height above the sea', site.altitudeM, MORE, DEFAULTS.altitudeM),
+  );
 }
 
 /** kg of animals by tank. */

@@ -84,6 +84,8 @@ export interface ResolvedChemistry {
   surfacesShare: number;
   /** g/m³ of total ammonia that a healthy system stands at, as a first guess. */
   ammonia: number;
+  /** g/m³ of total ammonia from which a limit is near: a third of what reaches the least one in hot water at the worst pH. */
+  ammoniaNear: number;
   meals: Meals;
   /** g/m³ as Cl2 */
   mainsOxidant: number;

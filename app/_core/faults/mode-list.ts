@@ -145,7 +145,6 @@ import { fault as wrongBottle } from './modes/wrong-bottle';
 import { fault as wrongTank } from './modes/wrong-tank';
 
 /** Every failure mode, by the name of its file. */
-// biome-ignore format: written by a script
 export const MODES: readonly Mode[] = [
   airDrawsFumes, airForgotten, airLineSiphons, airLineSplits, airStops, alarmFlood, alarmsPutOff, allOnOneStrip,
   animalOpensValve, backwashNeverEnds, batteryAirFails, biofilterPoisoned, changeNeverEnds, chillerNoFlow,

@@ -14,6 +14,7 @@ import type { Blueprint } from '../simulate/build-machine';
 import { type Nominal, nominal, notRun } from '../simulate/nominal';
 import type { News } from './news';
 import type { FaultCase } from './result';
+import { creditText, fitTo, type ReviewCache } from './review-cache';
 import { withLedgers } from './unproved';
 import { usualOf } from './usual';
 
@@ -47,15 +48,26 @@ export interface Context {
   profileOf: (stock: Stock) => ToleranceProfile;
   /** Fault cases judged so far, by id. */
   judged: Map<string, FaultCase>;
+  cache: ReviewCache | null;
+  /** What is counted on in each column, as text. */
+  creditText: Record<Column, string>;
   /** The view from a side, made when first asked for. `only`: a single figure takes its bad end. */
   view: (side: Side, only?: string | null) => View;
 }
 
 /**
  * Set up the judging of one system. Nothing is simulated before it is asked for.
+ * @param cache what the water did in earlier reviews of this system; receives what it does in this one
  * @param dead key of a safeguard that does not work though everybody counts on it; null when all do what is claimed
  */
-export function contextOf(facility: Facility, system: System, on: string, dead: string | null = null): Context {
+export function contextOf(
+  facility: Facility,
+  system: System,
+  on: string,
+  dead: string | null = null,
+  cache: ReviewCache | null = null,
+): Context {
+  if (cache) fitTo(cache, facility, system);
   const views = new Map<string, View>();
   const profiles = new Map(facility.profiles.map((p) => [p.key, p]));
   const profileOf = (stock: Stock) =>
@@ -72,6 +84,11 @@ export function contextOf(facility: Facility, system: System, on: string, dead: 
     credit,
     profileOf,
     judged: new Map(),
+    cache,
+    creditText: {
+      claimed: creditText(facility, system, credit.claimed),
+      tested: creditText(facility, system, credit.tested),
+    },
     view: (side, only = null) => {
       const id = `${side} ${only ?? ''}`;
       const known = views.get(id);
@@ -95,7 +112,9 @@ function makeView(context: Context, side: Side, only: string | null): View {
   const cover = coverOf(facility, t);
   resolved.notes.push(...t.notes);
   const known = resolved.missing.length === 0;
-  const normal = known ? nominal(healthy(context, resolved)) : notRun(system.equipment.length);
+  const id = `${side} ${only ?? ''} ${context.creditText.claimed}`;
+  const run = () => (known ? nominal(healthy(context, resolved)) : notRun(system.equipment.length));
+  const normal = remembered(context.cache?.nominals, id, run);
   return {
     side,
     resolved,
@@ -103,9 +122,17 @@ function makeView(context: Context, side: Side, only: string | null): View {
     walks: walksOf(facility, system.key, cover),
     nominal: normal,
     profileOf: usualOf(context.profileOf, resolved, normal),
-    standing: new Map(),
-    told: new Map(),
+    standing: remembered(context.cache?.standing, id, () => new Map()),
+    told: remembered(context.cache?.told, id, () => new Map()),
   };
+}
+
+function remembered<V>(map: Map<string, V> | undefined, id: string, make: () => V): V {
+  const known = map?.get(id);
+  if (known !== undefined) return known;
+  const made = make();
+  map?.set(id, made);
+  return made;
 }
 
 /** The system as its plan runs it, with nothing wrong and everything counted on. */

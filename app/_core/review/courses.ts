@@ -2,7 +2,10 @@ import type { Column } from '../plans/credit';
 import type { Context, View } from './context';
 import { CLASSES, type Courses } from './outcome';
 import { DAY, HOUR } from '../time/week';
+import type { StateName } from '../facility/system';
+import type { Upset } from '../faults/upset';
 import type { HarmClass } from './result';
+import { kept, upsetText } from './review-cache';
 import { type Subject, type Trial, touchesWater, tryAt, upsetOf } from './trial';
 
 const ALL = Array.from({ length: 24 }, (_, h) => h);
@@ -18,14 +21,42 @@ const ALIKE = 0.05;
  * Courses from every hour of the day that makes a difference: one where nothing follows the time of day; two where no harm
  * comes, or every harm comes after nearly the same time; else as many as it takes until neighbours are alike. Where a harm
  * comes a night sooner or later than from the hour before, the hour at which that turns is found.
- * @param quick only the first two, for a question about the plausible range
+ * @param quick only the first two, for a question about the plausible range; `unwatched`: nor what is raised and shown
  */
-export function coursesOf(context: Context, view: View, subject: Subject, column: Column, quick = false): Courses {
+export function coursesOf(
+  context: Context,
+  view: View,
+  subject: Subject,
+  column: Column,
+  quick: boolean | 'unwatched' = false,
+): Courses {
+  const upset = upsetOf(context, subject);
+  if (!touchesWater(context, upset)) return { trials: [], byHour: ALL.map(() => -1), chances: new Map() };
+  const id = courseId(context, view, subject.state, column, upset);
+  const known = context.cache?.courses.get(`${quick} ${id}`);
+  if (known) return known;
+  const made = tryHours(context, view, subject, column, quick);
+  context.cache?.courses.set(`${quick} ${id}`, kept(made));
+  return made;
+}
+
+/** What tells one set of courses of a system from another, as text. */
+function courseId(context: Context, view: View, state: StateName, column: Column, upset: Upset): string {
+  const { side, only } = view.resolved;
+  return [side, only ?? '', state, context.creditText.claimed, context.creditText[column], upsetText(upset)].join('|');
+}
+
+function tryHours(
+  context: Context,
+  view: View,
+  subject: Subject,
+  column: Column,
+  quick: boolean | 'unwatched',
+): Courses {
   const chances = new Map<string, number | null>();
-  if (!touchesWater(context, upsetOf(context, subject))) return { trials: [], byHour: ALL.map(() => -1), chances };
   const tried = new Map<number, Trial>();
   const attempt = (hour: number): Trial => {
-    const known = tried.get(hour) ?? tryAt(context, view, subject, column, hour);
+    const known = tried.get(hour) ?? tryAt(context, view, subject, column, hour, quick === 'unwatched');
     tried.set(hour, known);
     return known;
   };

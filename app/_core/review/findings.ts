@@ -20,7 +20,7 @@ function gradeOfOutcome({ verdict, harm }: Outcome): Grade {
 }
 
 /** The outcome of a judgement that calls most urgently for something to be done; null when none does. */
-export function urgent({ outcomes }: Judgement): Outcome | null {
+function urgent({ outcomes }: Judgement): Outcome | null {
   const grave = outcomes.filter(({ verdict }) => gravity(verdict) <= GRAVE);
   const [first] = grave.sort((a, b) => gradeRank(gradeOfOutcome(a)) - gradeRank(gradeOfOutcome(b)));
   return first ?? null;
@@ -30,6 +30,18 @@ export function urgent({ outcomes }: Judgement): Outcome | null {
 export function gradeOf(judgement: Judgement): Grade {
   const outcome = urgent(judgement);
   return outcome ? gradeOfOutcome(outcome) : 'low';
+}
+
+/**
+ * The outcome of a fault case, as claimed, that calls most urgently for something to be done. That the floor is wet is no news of
+ * a fault that is water on the floor: there, only the animals and the pump count.
+ */
+export function pressingIn(c: FaultCase): Outcome | null {
+  const wets = FAULTS.find(({ id }) => id === c.fault)?.shows.includes('floor') === true;
+  const { claimed } = c;
+  return urgent(
+    wets ? { ...claimed, outcomes: claimed.outcomes.filter(({ harm }) => harm.class !== 'floor') } : claimed,
+  );
 }
 
 /** A fault case with what is urgent about it. */
@@ -42,7 +54,7 @@ interface Pressing {
 export function caseFindings(context: Context, cases: FaultCase[]): Finding[] {
   const groups = new Map<RemedyId, Pressing[]>();
   for (const c of cases) {
-    const outcome = urgent(c.claimed);
+    const outcome = pressingIn(c);
     if (!outcome) continue;
     const id = remedyFor(context, c, outcome);
     groups.set(id, [...(groups.get(id) ?? []), { case: c, outcome }]);

@@ -35,9 +35,20 @@ export function judge(context: Context, subject: Subject): FaultCase {
     unsure: unsure(context, subject, pair.claimed),
     outsideValidity: pair.courses.some((c) => c.trials.some((t) => t.record.outside)),
     optimistic: pair.courses.some((c) => c.trials.some((t) => t.record.optimistic)),
+    ...stillAndBound(pair.courses),
   };
   context.judged.set(c.id, c);
   return c;
+}
+
+/** Which tanks stood without movement, and whether an oxidant is a bound; nothing where neither is so. */
+function stillAndBound(courses: readonly Courses[]): Pick<FaultCase, 'still' | 'bound'> {
+  const records = courses.flatMap((c) => c.trials.map((t) => t.record));
+  const still = [...new Set(records.flatMap((record) => [...record.still]))].sort();
+  return {
+    ...(still.length > 0 ? { still } : {}),
+    ...(records.some((record) => record.bound) ? { bound: true as const } : {}),
+  };
 }
 
 /**

@@ -5,7 +5,7 @@ import type { Machine } from '../simulate/machine';
 import { STRIDE, TEMPERATURE, VOLUME } from '../simulate/plant';
 import { addMatched } from '../simulate/pour-back';
 import { run } from '../simulate/run';
-import type { Exposure } from '../simulate/world';
+import type { Exposure, World } from '../simulate/world';
 import { HOUR } from '../time/week';
 import { recovered } from './recovered';
 import type { HarmClass } from './result';
@@ -16,7 +16,7 @@ const DAY = 86_400;
 const FINE_S = 30;
 const NEAR_SHARE = 0.1;
 const FAR_SHARE = 0.002;
-/** Longest the water is followed after it was put right, s. */
+/** How long the water is followed after it was put right, s: longer only while a limit is still exceeded that could do harm yet. */
 const AFTERMATH = 2 * DAY;
 
 /**
@@ -59,14 +59,28 @@ export function avoids(trial: Trial, cls: HarmClass, t: number): boolean {
   });
   // The class that is asked for ends the run; a graver one does not excuse it.
   const record = run(machine, {
-    untilS: AFTERMATH,
+    untilS: AFTERMATH + longestOf(machine, cls),
     clockS: (trial.hour * HOUR + t) % DAY,
     stopAt: cls,
     settle: false,
     exposures: exposuresAt(trial, t),
-    halt: (world) => world.t >= HOUR && recovered(world, trial.blueprint.snapshot),
+    halt: (world) =>
+      (world.t >= AFTERMATH && !isBeyond(world, cls)) ||
+      (world.t >= HOUR && recovered(world, trial.blueprint.snapshot)),
   });
   return !record.harms.some((h) => h.class === cls);
+}
+
+/** Longest exposure that the limits of a class bear, s. */
+function longestOf({ limits, dayChanges }: Machine, cls: HarmClass): number {
+  const days = cls === 'animals' ? dayChanges : [];
+  return Math.max(0, ...limits.filter((one) => one.class === cls).map(({ forS }) => forS), ...days.map((d) => d.forS));
+}
+
+/** Whether any limit of a class is exceeded now. */
+function isBeyond({ machine, exposures, beyondDay }: World, cls: HarmClass): boolean {
+  const limited = exposures.some(({ limit }) => machine.limits[limit]?.class === cls);
+  return limited || (cls === 'animals' && beyondDay.some((since) => since !== null));
 }
 
 /** The moment at which somebody puts everything right. */

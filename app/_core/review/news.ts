@@ -25,7 +25,7 @@ const ANY_HOUR = 12;
 export function newsOf(context: Context, view: View, subject: Subject, column: Column, trial: Trial): News {
   const raw = rawNews(trial);
   if (subject.fault.id === stateAlone.id) return raw;
-  if (subject.state === 'normal') view.told.set(idOf(subject, column, trial.hour), raw);
+  if (subject.state === 'normal') view.told.set(idOf(context, subject, column, trial.hour), raw);
   const standing = standingOf(context, view, subject.state);
   const lasting = lastingOf(context, view, subject, column, trial);
   return {
@@ -66,15 +66,15 @@ function lastingOf(context: Context, view: View, subject: Subject, column: Colum
   }
   if (fault.states !== 'running' && !fault.states.includes('normal')) return nothing();
   const normal: Subject = { ...subject, state: 'normal' };
-  const id = idOf(normal, column, trial.hour);
+  const id = idOf(context, normal, column, trial.hour);
   const told = view.told.get(id) ?? rawNews(tryAt(context, view, normal, column, trial.hour));
   view.told.set(id, told);
   const later = <T>(times: Map<T, number>) => new Map([...times].map(([key, t]) => [key, endS + t]));
   return { alarms: later(told.alarms), signs: later(told.signs), leanedOn: told.leanedOn };
 }
 
-function idOf({ fault, thing }: Subject, column: Column, hour: number): string {
-  return `${fault.id}:${thing.key}:${column}:${hour}`;
+function idOf({ creditText }: Context, { fault, thing }: Subject, column: Column, hour: number): string {
+  return `${fault.id}:${thing.key}:${creditText[column]}:${hour}`;
 }
 
 /** How long a state is meant to last, s. */

@@ -40,7 +40,9 @@ export function changesOn(
 ): boolean {
   const view = context.view(side, only);
   if (reasonNot(view)) return true;
-  const courses = coursesOf(context, view, subject, 'claimed', true);
+  // Where nothing was harmed only a harm would change it, whoever might come to know of it.
+  const quick = claimed.outcomes.length > 0 || 'unwatched';
+  const courses = coursesOf(context, view, subject, 'claimed', quick);
   const cls = CLASSES.find((c) => courses.trials.some((t) => t.record.harms.some((h) => h.class === c)));
   const before = claimed.outcomes[0]?.harm.class;
   // A side on which the water does better than at nominal values is not the bad one for that harm.

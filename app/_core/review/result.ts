@@ -1,6 +1,6 @@
 /**
  * What this room knows: how a system's fault cases are judged, and what a review says.
- * What it leaves out: faults that share nothing befalling together, ammonia, pH and oxidants, which it names as not assessed.
+ * What it leaves out: faults that share nothing befalling together, and what the model does not carry, which it names (`not-modelled`).
  * Where the numbers come from: `simulate` for the water, `rota` for the people.
  */
 import type { BadEnd } from '../equipment/take';
@@ -110,6 +110,10 @@ export interface FaultCase {
   outsideValidity: boolean;
   /** A tank stood without movement, so a mixed-tank result flatters it. */
   optimistic: boolean;
+  /** Keys of the tanks that did. */
+  still?: string[];
+  /** Oxidant came in and nothing is reckoned to use it up: what it comes to is a bound. */
+  bound?: true;
   /** Remedies that would answer it, most direct first. */
   remedies: string[];
 }

@@ -13,6 +13,7 @@ import { reaches } from './reach';
 import { reasonNot } from './reason-not';
 import { remedyText } from './remedies';
 import type { FaultCase, Finding, OpenInput, SystemReview } from './result';
+import type { ReviewCache } from './review-cache';
 import { subjectsOf } from './subjects';
 import { untestedFinding } from './untested';
 import { gravity } from './verdict';
@@ -21,6 +22,7 @@ import { gravity } from './verdict';
  * Review one system: every fault case in both columns, the paperwork checks, and what they come to.
  * @param on ISO date in the site's zone on which tests are judged
  * @param progress called after each fault case with how many are done and how many there are
+ * @param cache what the water did in earlier reviews of this system; with it or without, the review is the same
  * @param ask whether to find out as well which figure to ask for next (some more runs)
  */
 export function reviewSystem(
@@ -29,8 +31,9 @@ export function reviewSystem(
   on: string,
   progress?: (done: number, all: number) => void,
   ask = false,
+  cache: ReviewCache | null = null,
 ): SystemReview {
-  const context = contextOf(facility, system, on);
+  const context = contextOf(facility, system, on, null, cache);
   const subjects = subjectsOf(facility, system);
   const cases = subjects.flatMap((subject, i) => {
     const c = reaches(context, subject) ? [judge(context, subject)] : [];

@@ -1,4 +1,4 @@
-import { urgent } from './findings';
+import { pressingIn } from './findings';
 import type { FaultCase, HarmClass, Judgement } from './result';
 
 /**
@@ -9,7 +9,7 @@ import type { FaultCase, HarmClass, Judgement } from './result';
  *   nothing is urgent as claimed
  */
 export function toldCase(c: FaultCase): FaultCase {
-  const cls = urgent(c.claimed)?.harm.class;
+  const cls = pressingIn(c)?.harm.class;
   if (cls === undefined || cls === c.claimed.outcomes[0]?.harm.class) return c;
   return { ...c, claimed: ledBy(c.claimed, cls), tested: ledBy(c.tested, cls) };
 }

@@ -36,7 +36,14 @@ export function upsetOf(context: Context, subject: Subject): Upset {
 }
 
 /** Let a fault run its course from one hour of the day. */
-export function tryAt(context: Context, view: View, subject: Subject, column: Column, hour: number): Trial {
+export function tryAt(
+  context: Context,
+  view: View,
+  subject: Subject,
+  column: Column,
+  hour: number,
+  unwatched = false,
+): Trial {
   const blueprint: Blueprint = {
     ...context.simulated,
     resolved: view.resolved,
@@ -45,6 +52,7 @@ export function tryAt(context: Context, view: View, subject: Subject, column: Co
     state: subject.state,
     profileOf: view.profileOf,
     snapshot: view.nominal.at(hour),
+    unwatched,
   };
   const machine = buildMachine(blueprint);
   const record = run(machine, { untilS: HORIZON, clockS: hour * HOUR, stopAt: 'animals', settle: true });

@@ -132,6 +132,7 @@ export function caseTitle(c: Pick<FaultCase, 'title' | 'thing' | 'state'>): stri
   return `${c.thing.name}: ${lower(c.title)}${c.state === 'normal' ? '' : ` during ${state}`}`;
 }
 
-function lower(text: string): string {
+/** A title within a sentence: its first letter small, unless it begins with an abbreviation such as RCD. */
+export function lower(text: string): string {
   return /^[A-Z]{2}/.test(text) ? text : text.charAt(0).toLowerCase() + text.slice(1);
 }

@@ -1,4 +1,5 @@
 import type { AlarmDefinition } from '../alarms/definition';
+import type { Sensor } from '../facility/system';
 import type { Build } from './build';
 import { steady } from './build-supply';
 import { signalOf } from './build-signals';
@@ -53,7 +54,7 @@ function alarmOf(build: Build, alarm: AlarmDefinition, index: number): AlarmWatc
       return {
         ...base,
         device: deviceIndex(build, alarm.on.equipment),
-        path: [...base.path, ...gatewaysOf(build, wattsSensor(build, alarm.on.equipment))],
+        path: [...base.path, ...wayOf(build, wattsSensor(build, alarm.on.equipment))],
       };
     case 'sensor':
       return sensorAlarm(build, alarm, base, index);
@@ -70,8 +71,14 @@ function sensorSilence(build: Build, key: string): PowerPhase[] {
   return gateway ? monitorSupply(build, gateway) : steady(true);
 }
 
-function wattsSensor(build: Build, equipment: string): string | undefined {
-  return build.system.sensors.find((s) => s.quantity === 'watts' && s.equipment === equipment)?.gateway;
+function wattsSensor(build: Build, equipment: string): Sensor | undefined {
+  return build.system.sensors.find((s) => s.quantity === 'watts' && s.equipment === equipment);
+}
+
+/** What must live for a meter's word to be carried. Of flow and power it is only known whether they are as they should be: a meter that lies says so always. */
+function wayOf(build: Build, meter: Sensor | undefined): PowerPhase[][] {
+  const lies = meter !== undefined && build.upset.probes.has(meter.key);
+  return lies ? [steady(false)] : gatewaysOf(build, meter?.gateway);
 }
 
 /** The gateway named, or with none named every gateway there is (which one carries it is not known). */
@@ -88,8 +95,9 @@ function sensorAlarm(build: Build, alarm: AlarmDefinition, base: AlarmWatch, ind
   const { sensor: key, above, below } = alarm.on;
   const sensor = build.system.sensors.find((s) => s.key === key);
   const carried = { ...base, path: [...base.path, ...gatewaysOf(build, sensor?.gateway)] };
-  if (sensor?.quantity === 'watts') return { ...carried, device: deviceIndex(build, sensor.equipment) };
-  if (sensor?.quantity === 'flow') return { ...carried, flow: true };
+  const metered = { ...base, path: [...base.path, ...wayOf(build, sensor)] };
+  if (sensor?.quantity === 'watts') return { ...metered, device: deviceIndex(build, sensor.equipment) };
+  if (sensor?.quantity === 'flow') return { ...metered, flow: true };
   const signal = signalOf(build.system, key, build.plant, build.places, build.upset);
   const band = Math.max(alarm.deadBand, 1e-6);
   const watches: Watch[] =

@@ -18,12 +18,24 @@ export function carriedIn(
   if (snapshot && isAtRest(upset, ALL))
     return new Set(FOLLOWERS.filter((name) => snapshot.layout.followers[name] >= 0));
   const carried = new Set(resolved.chemistry.carried);
-  const stays = snapshot && state === 'normal' && !carried.has('carbon') && leavesNitrogen(system, upset);
+  const stays =
+    snapshot &&
+    state === 'normal' &&
+    !carried.has('carbon') &&
+    leavesNitrogen(system, upset) &&
+    isFar(snapshot, resolved.chemistry.ammoniaNear);
   if (stays) carried.delete('ammonia');
   const brought = [upset.newWater, ...upset.brings.values()].some((water) => (water?.oxidantMgL ?? 0) > 0);
   if (brought || upset.mainsOxidantPasses !== null || upset.hoses.size > 0) carried.add('oxidant');
   if (upset.feedDumpedG > 0) carried.add('ammonia');
   return carried;
+}
+
+/** Whether ammonia in health stands so low that warmer or colder water alone, or slower bacteria, take it to no limit. */
+function isFar({ x, layout, dayLow }: Snapshot, near: number): boolean {
+  const from = layout.followers.ammonia;
+  const nodes = dayLow.length;
+  return from < 0 || x.subarray(from, from + nodes).every((concentration) => concentration < near);
 }
 
 type Part = keyof Upset;

@@ -39,12 +39,14 @@ function groupsOf(build: Build, profileOf: ProfileOf): Group[] {
 /** Limits of tolerance of every group, the floor's, and the changes within a day; their watches go onto the build. */
 export function buildLimits(build: Build, profileOf: ProfileOf): { limits: LimitWatch[]; dayChanges: DayChange[] } {
   const limits: LimitWatch[] = [];
+  // One signal for all limits on one quantity of one tank, so that its law is asked once.
+  const signals = new Map<string, Signal>();
   const dayChanges: DayChange[] = [];
   for (const group of groupsOf(build, profileOf)) {
     for (const limit of group.profile.limits) {
       if (limit.quantity === 'rise-24h' || limit.quantity === 'fall-24h')
         dayChanges.push(dayChange(build, group, limit));
-      else addLimit(build, limits, group, limit);
+      else addLimit(build, limits, group, limit, signals);
     }
   }
   const floor = watch('floor', limits.length, floorSignal(build.plant), 1, PUDDLE_L, PUDDLE_L / 2, true);
@@ -83,12 +85,15 @@ function dayChange(build: Build, group: Group, limit: Limit): DayChange {
   };
 }
 
-function addLimit(build: Build, limits: LimitWatch[], group: Group, limit: Limit): void {
+function addLimit(build: Build, limits: LimitWatch[], group: Group, limit: Limit, signals: Map<string, Signal>): void {
+  const id = `${limit.quantity} ${group.node}`;
+  const signal = signals.get(id) ?? limitSignal(build, group.node, limit);
+  signals.set(id, signal);
   for (const direction of ['above', 'below'] as const) {
     const at = limit[direction];
     if (at === undefined) continue;
     const sign = direction === 'above' ? 1 : -1;
-    const w = watch('limit', limits.length, limitSignal(build, group.node, limit), sign, at, at - sign * 1e-6);
+    const w = watch('limit', limits.length, signal, sign, at, at - sign * 1e-6);
     // What is not followed in this run keeps its place among the limits, and nobody looks at it.
     if (w.signal.kind !== 'lost') build.watches.push(w);
     limits.push({

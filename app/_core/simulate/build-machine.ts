@@ -209,7 +209,8 @@ function topOffUpset({ system, upset }: Build): boolean {
   return system.equipment.some((e) => {
     if (e.type !== 'top-off') return false;
     const { regulation } = e.plan;
-    return upset.health.has(e.key) || (regulation.kind === 'level' && upset.probes.has(regulation.sensor));
+    const misled = regulation.kind === 'level' && upset.probes.has(regulation.sensor);
+    return upset.health.has(e.key) || upset.siphoning.has(e.key) || misled;
   });
 }
 

@@ -1,10 +1,8 @@
 import type { Air } from './plant';
 import type { Watch } from './watch';
-import { gaugeSlope, readGauges } from './gauges';
+import { gaugeSlope, readFully, readGauges, staysUnder } from './gauges';
+import { REACH } from './reach';
 import { past, type WatchTable } from './watch-table';
-
-/** How far a cubic can rise above both its ends, for each unit of slope × h there: the greatest value of z·(1 − z)². */
-const REACH = 4 / 27;
 
 /** Position within a step, 0 to 1, at which the cubic through both ends (values and slopes × h) first rises through 0; −1 if it does not. */
 export function firstRise(g0: number, g1: number, s0: number, s1: number): number {
@@ -62,17 +60,19 @@ export interface End {
  */
 export function firstCrossing(table: WatchTable, h: number, a: End, b: End): Crossing | null {
   const { gauges } = table;
-  const { from, to, low, high, rows } = gauges;
+  const { from, to, low, high, rows, slopeFrom, slopeTo } = gauges;
   readGauges(gauges, b.x, b.air, to);
+  slopeTo.fill(Number.NaN);
   let first: Crossing | null = null;
   for (let g = 0; g < gauges.count; g++) {
-    const v0 = from[g] as number;
-    const v1 = to[g] as number;
-    const s0 = h * gaugeSlope(gauges, g, a.x, a.f, a.air);
-    const s1 = h * gaugeSlope(gauges, g, b.x, b.f, b.air);
+    if (staysUnder(gauges, g, h, a, b)) continue;
+    const v0 = readFully(gauges, g, from[g] as number, a.x, a.air);
+    const v1 = readFully(gauges, g, to[g] as number, b.x, b.air);
+    const s0 = h * gaugeSlope(gauges, g, v0, slopeFrom, a.x, a.f, a.air);
+    const s1 = h * gaugeSlope(gauges, g, v1, slopeTo, b.x, b.f, b.air);
     // Between the nearest thresholds on its whole way: the common case, left at once.
-    const top = (v0 > v1 ? v0 : v1) + REACH * ((s0 > 0 ? s0 : 0) + (s1 < 0 ? -s1 : 0));
-    const bottom = (v0 < v1 ? v0 : v1) - REACH * ((s0 < 0 ? -s0 : 0) + (s1 > 0 ? s1 : 0));
+    const top = Math.max(v0, v1) + REACH * (Math.max(s0, 0) + (s1 < 0 ? -s1 : 0));
+    const bottom = Math.min(v0, v1) - REACH * ((s0 < 0 ? -s0 : 0) + Math.max(s1, 0));
     if (top <= (high[g] as number) && bottom >= (low[g] as number)) continue;
     for (const row of rows[g] as Int32Array) {
       const scale = table.a[row] as number;

@@ -66,7 +66,8 @@ function cubic(law: (t: number) => number, t: number): number[] {
  * @param laws receives them at k
  */
 export function lawsOf(temperature: number, salinity: number, pressure: number, k: number, laws: Laws): void {
-  if (!(temperature >= COLDEST && temperature < HOTTEST && salinity >= 0 && salinity <= 100)) {
+  const isTabled = temperature >= COLDEST && temperature < HOTTEST && salinity >= 0 && salinity <= 100;
+  if (!isTabled || laws.exact) {
     laws.vapour[k] = vapourPressure(temperature);
     laws.gas[k] = gasTransferFactor(temperature);
     laws.breath[k] = respirationFactor(temperature);
@@ -95,7 +96,7 @@ function column(at: number, z: number): number {
 
 /** The parabola through a thin, the usual (1) and a thick air. */
 function byPressure(pressure: number, thin: number, thick: number): number {
-  const p = (pressure > THICK ? THICK : pressure < THINNEST ? THINNEST : pressure) - 1;
+  const p = (pressure > THICK ? THICK : Math.max(pressure, THINNEST)) - 1;
   return 1 + p * (thick - thin + 2 * p * (thick + thin - 2));
 }
 

@@ -4,11 +4,12 @@ import { carbonDioxideShare, phAt } from '../water/carbonate-balance';
 import { oxygenSaturation } from '../water/oxygen-saturation';
 import { conductivity as conductivityOf } from '../water/practical-salinity';
 import { unionisedShare } from '../water/unionised-ammonia';
+import { shareOfAmmonia } from './ammonia-table';
 import { constantsAt, phOn } from './chemistry';
 import type { Follower } from './layout';
 import { OXYGEN, type Plant, SALT, STRIDE, TEMPERATURE, VOLUME } from './plant';
 import { salinityOf } from './rates';
-import { lawful, linear, lost, type Signal } from './signal';
+import { type Ceiling, lawful, linear, lost, type Signal } from './signal';
 
 /** Indices that a node's temperature and salinity are read from. */
 function warmthAndSalt(node: number): number[] {
@@ -79,10 +80,19 @@ export function freeAmmonia(plant: Plant, node: number): Signal {
   const at = carbonate(plant, node);
   const of = (x: Float64Array) => {
     const ph = at ? phNow(plant, node, at, 'nbs', x) : plant.chemistry.ph;
-    return (x[from + node] as number) * unionisedShare(ph, 'nbs', temperatureAt(x, node), salinityAt(plant, x, node));
+    return (x[from + node] as number) * shareOfAmmonia(ph, temperatureAt(x, node), salinityAt(plant, x, node));
   };
   const reads = [...warmthAndSalt(node), from + node, ...(at ? [at.alkalinity, at.carbon] : [])];
-  return lawful(of, reads, plant.size);
+  return lawful(of, reads, plant.size, 0, at ? null : ceilingOf(plant, node, from + node));
+}
+
+/** °C below which the share of un-ionised ammonia at a pH is known to stay under that at it. */
+const WARMEST = 45;
+
+function ceilingOf({ chemistry }: Plant, node: number, index: number): Ceiling {
+  // Little salt leaves most of it un-ionised: salinity 2.25, of all up to 60 in quarters; a hundredth is kept in hand.
+  const factor = 1.01 * unionisedShare(chemistry.ph, 'nbs', WARMEST, 2.25);
+  return { index, factor, warmth: STRIDE * node + TEMPERATURE, below: WARMEST };
 }
 
 /** Oxygen of a node in percent of what the room's pressure would hold in it. */

@@ -1,6 +1,7 @@
 import { airAt, stillAir } from './air';
 import { type DayWatch, followDay } from './day-change';
 import { type End, firstCrossing } from './detect';
+import { swapEnds } from './gauges';
 import { type Drift, followDrift } from './drift';
 import type { Air } from './plant';
 import { flip } from './react';
@@ -101,7 +102,7 @@ function take(m: March, h: number, stop: number): Watch | null {
   const { gauges } = world.table;
   if (crossing) look(world.table, world.x, m.a.air);
   // The readings at the far end, just taken, are those of the next step's near end.
-  else [gauges.from, gauges.to] = [gauges.to, gauges.from];
+  else swapEnds(gauges);
   arrived(m, crossing?.watch ?? null);
   return crossing ? crossing.watch : null;
 }

@@ -46,8 +46,8 @@ export function setMode(machine: Machine, regimes: RegimeWatches): void {
   mode.waste.fill(0);
   mode.floodRate.fill(0);
   for (const column of [mode.makeUp, mode.ownHeat, mode.ownHeatC, mode.salt, mode.oxygen]) column.fill(0);
+  for (const column of [mode.alkalinity, mode.carbon, mode.oxidant]) column.fill(0);
   const dissolves = plant.size > plant.layout.floor + 1;
-  if (dissolves) for (const column of [mode.alkalinity, mode.carbon, mode.oxidant]) column.fill(0);
   const taken = dissolves ? takenOut(devices) : 0;
   mode.draw.fill(0);
   mode.gas.set(machine.stillGas);

@@ -126,6 +126,8 @@ export interface Air {
 
 /** Laws evaluated at the state that rates were last asked for, one entry a node; the Jacobian there uses them again. */
 export interface Laws {
+  /** Whether the laws themselves are asked instead of what stands in for them: of a reference that a run is held against. */
+  exact: boolean;
   /** W of latent heat. */
   latent: Float64Array;
   /** Pa over pure water. */
@@ -148,6 +150,7 @@ export interface Laws {
 export function emptyLaws(nodes: number): Laws {
   const column = () => new Float64Array(nodes);
   return {
+    exact: false,
     latent: column(),
     vapour: column(),
     saturation: column(),

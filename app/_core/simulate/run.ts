@@ -135,11 +135,14 @@ function enterHour(world: World): void {
   const hour = hourAt(world.stepper.clockS + world.t);
   if (hour === world.hour) return;
   world.hour = hour;
-  if (!world.machine.room.steady) ratesAt(world.stepper, world.t, hour, world.x, world.stepper.f);
+  if (world.machine.room.steady) return;
+  ratesAt(world.stepper, world.t, hour, world.x, world.stepper.f);
+  // Slopes kept from the hour before hold no longer.
+  world.table.gauges.slopeFrom.fill(Number.NaN);
 }
 
+/** Whether anything is past its threshold at the end of a way; the gauges have been looked at there. */
 function overdue(world: World): boolean {
-  look(world.table, world.x, world.stepper.air);
   return pastRows(world.table).length > 0;
 }
 

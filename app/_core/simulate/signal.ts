@@ -16,8 +16,17 @@ export interface Signal {
   law: StateLaw | null;
 }
 
-/** A law of the state: its value, the numbers it depends on, and room for a state a little beside. */
+/** What a law never exceeds: a number of the state times a factor, as long as another (a temperature) stays below a bound. */
+export interface Ceiling {
+  index: number;
+  factor: number;
+  warmth: number;
+  below: number;
+}
+
+/** A law of the state: its value, the numbers it depends on, what it stays under, and room for a state a little beside. */
 export interface StateLaw {
+  ceiling: Ceiling | null;
   of: (x: Float64Array) => number;
   reads: readonly number[];
   beside: Float64Array;
@@ -47,9 +56,16 @@ export function salinity(node: number, density: number, offset = 0): Signal {
  * Reads what a law makes of the state, plus an offset.
  * @param reads indices of all numbers it depends on
  * @param size length of the state
+ * @param ceiling what it never exceeds, where that is cheaper to know; only without offset
  */
-export function lawful(of: (x: Float64Array) => number, reads: readonly number[], size: number, offset = 0): Signal {
-  return { ...signal('law', reads[0] ?? 0, 1, offset), law: { of, reads, beside: new Float64Array(size) } };
+export function lawful(
+  of: (x: Float64Array) => number,
+  reads: readonly number[],
+  size: number,
+  offset = 0,
+  ceiling: Ceiling | null = null,
+): Signal {
+  return { ...signal('law', reads[0] ?? 0, 1, offset), law: { of, reads, ceiling, beside: new Float64Array(size) } };
 }
 
 /** Reads the room's air, °C: a probe that hangs out of the water. */
@@ -124,11 +140,26 @@ export function readSlope(s: Signal, x: Float64Array, dx: Float64Array, air: Air
 /** s to either side of now from which the slope of a law in time is taken. */
 const BESIDE_S = 1;
 
-function lawSlope({ of, reads, beside }: StateLaw, x: Float64Array, dx: Float64Array): number {
-  for (const i of reads) beside[i] = (x[i] as number) + BESIDE_S * (dx[i] as number);
-  const later = of(beside);
-  for (const i of reads) beside[i] = (x[i] as number) - BESIDE_S * (dx[i] as number);
-  return (later - of(beside)) / (2 * BESIDE_S);
+function lawSlope(law: StateLaw, x: Float64Array, dx: Float64Array): number {
+  return (lawBeside(law, BESIDE_S, x, dx) - lawBeside(law, -BESIDE_S, x, dx)) / (2 * BESIDE_S);
+}
+
+/** What a law makes of the state a little later, or earlier, s. */
+function lawBeside({ of, reads, beside }: StateLaw, byS: number, x: Float64Array, dx: Float64Array): number {
+  for (let i = 0; i < reads.length; i++) {
+    const at = reads[i] as number;
+    beside[at] = (x[at] as number) + byS * (dx[at] as number);
+  }
+  return of(beside);
+}
+
+/**
+ * Slope in time of a signal whose value is known, per second: for a law that costs one more look at it, and not two. To where
+ * a second takes it the law runs straight enough to find what may be crossed.
+ */
+export function slopeFrom(value: number, s: Signal, x: Float64Array, dx: Float64Array, air: Air): number {
+  if (s.kind !== 'law' || !s.law) return readSlope(s, x, dx, air);
+  return (lawBeside(s.law, BESIDE_S, x, dx) + s.offset - value) / BESIDE_S;
 }
 
 /** Part of a number by which it is shifted for the slope of a law, and the least shift. */

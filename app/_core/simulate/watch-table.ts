@@ -1,4 +1,4 @@
-import { type Gauges, gaugeSlope, gaugesOf, readGauges, scaleOf } from './gauges';
+import { type Gauges, gaugeSlope, gaugesOf, readFully, readGauges, scaleOf } from './gauges';
 import type { Air } from './plant';
 import type { Watch } from './watch';
 
@@ -90,6 +90,7 @@ export function past(table: WatchTable, row: number, reading: number): number {
 /** Read every gauge at the present state; all that follows is asked of that. */
 export function look(table: WatchTable, x: Float64Array, air: Air): void {
   readGauges(table.gauges, x, air, table.gauges.from);
+  table.gauges.slopeFrom.fill(Number.NaN);
 }
 
 /** Rows past their thresholds where the gauges stand, in order. */
@@ -106,11 +107,11 @@ export function pastRows(table: WatchTable): number[] {
 
 /** Rows that will be past their thresholds within a time, s, if all goes on as it does; in order. */
 export function rowsWithin(table: WatchTable, timeS: number, x: Float64Array, f: Float64Array, air: Air): number[] {
-  const { count, rows, low, high, from } = table.gauges;
+  const { count, rows, low, high, from, slopeFrom } = table.gauges;
   const found: number[] = [];
   for (let g = 0; g < count; g++) {
-    const slope = gaugeSlope(table.gauges, g, x, f, air);
-    const reading = from[g] as number;
+    const reading = readFully(table.gauges, g, from[g] as number, x, air);
+    const slope = gaugeSlope(table.gauges, g, reading, slopeFrom, x, f, air);
     const then = reading + timeS * slope;
     if (then >= (low[g] as number) && then <= (high[g] as number)) continue;
     for (const row of rows[g] as Int32Array) {

@@ -21,8 +21,8 @@ export interface EvaporationFrom {
 }
 
 /** Uses and days below which nothing is said: what a pump brings at once is a good part of a day's. Common practice, no source. */
-export const LEAST_USES = 8;
-export const LEAST_DAYS = 6;
+const LEAST_USES = 8;
+const LEAST_DAYS = 6;
 /** Litres to which people read a reservoir at best. Common practice, no source. */
 const LEAST_SD = 0.1;
 const DAY_MS = 86_400_000;

@@ -30,7 +30,7 @@ export interface GasFrom {
 }
 
 /** Stretches below which nothing is said. Common practice, no source. */
-export const LEAST_STRETCHES = 2;
+const LEAST_STRETCHES = 2;
 /** Parts of the transfer described that may be left while something stands. Common practice, no source. */
 const HELD = [0.5, 1.5] as const;
 

@@ -22,7 +22,7 @@ export interface HeatLossFrom {
 }
 
 /** Nights below which nothing is said: two may both have been odd. Common practice, no source. */
-export const LEAST_NIGHTS = 3;
+const LEAST_NIGHTS = 3;
 
 /** The stretches, each with its curve, and what they say. */
 export interface HeatLoss {

@@ -5,7 +5,7 @@ import { oxygenAfter } from '#core/calibration/oxygen-curve';
 import type { OxygenStretch } from '#core/calibration/oxygen-stretches';
 import { leastStep } from '#core/calibration/stretch';
 import type { ResolvedSystem, ResolvedTank } from '#core/equipment/resolved';
-import { fitCurve } from './fit-curve';
+import { type Curve, type Fitted, fitCurve } from './fit-curve';
 
 /** What one stretch says. */
 export interface OxygenFit {
@@ -64,34 +64,21 @@ export function fitOxygen(
     hours.map((h) => oxygenAfter({ transferPerH, usePerH: use, start }, at.saturation, h));
   const start = Math.max(0.1, values[0] ?? 0);
   const leastSd = Math.max(LEAST_SD, leastStep(stretch.points) / Math.sqrt(12));
-  const found = fitCurve({
-    values,
-    leastSd,
-    ...(isHeld
-      ? {
-          at: ([r = 0, c = 0]) => line(heldPerH, r, c),
-          starts: [usePerH, start],
-          least: [USE[0], 0],
-          most: [USE[1], 40],
-        }
-      : {
-          at: ([k = 0, r = 0, c = 0]) => line(k, r, c),
-          starts: [Math.max(0.05, heldPerH), usePerH, start],
-          least: [TRANSFER[0], USE[0], 0],
-          most: [TRANSFER[1], USE[1], 40],
-        }),
-  });
+  const curve: Pick<Curve, 'at' | 'starts' | 'least' | 'most'> = isHeld
+    ? { at: ([r = 0, c = 0]) => line(heldPerH, r, c), starts: [usePerH, start], least: [USE[0], 0], most: [USE[1], 40] }
+    : {
+        at: ([k = 0, r = 0, c = 0]) => line(k, r, c),
+        starts: [Math.max(0.05, heldPerH), usePerH, start],
+        ...{ least: [TRANSFER[0], USE[0], 0], most: [TRANSFER[1], USE[1], 40] },
+      };
+  const found = fitCurve({ values, leastSd, ...curve });
   if (!found) return null;
-  const said = (i: number, factor: number) => ({
-    value: ((found.parameters[i] ?? 0) * litres) / factor,
-    error: ((found.errors[i] ?? 0) * litres) / factor,
-  });
   const { fitted, sd, freedom } = found;
-  return {
-    fitted,
-    sd,
-    freedom,
-    transfer: isHeld ? null : said(0, at.transfer),
-    use: said(isHeld ? 0 : 1, at.use),
-  };
+  const transfer = isHeld ? null : saidOf(found, 0, litres / at.transfer);
+  return { fitted, sd, freedom, transfer, use: saidOf(found, isHeld ? 0 : 1, litres / at.use) };
+}
+
+/** A parameter and its error, times a factor. */
+function saidOf({ parameters, errors }: Fitted, i: number, factor: number): { value: number; error: number } {
+  return { value: (parameters[i] ?? 0) * factor, error: (errors[i] ?? 0) * factor };
 }

@@ -3,14 +3,16 @@ import { namedHarm } from '#core/review/named-harm';
 import type { System } from '#core/facility/system';
 import type { Harm, Verdict } from '#core/review/result';
 import type { Effect, Fix, Part, Study } from '#core/review/study';
-import { harmWords, span, VERDICT_WORDS } from '#core/review/words';
+import { harmWords, lower, span, VERDICT_WORDS } from '#core/review/words';
 
 /** Lines of each kind that are printed in full; the rest is counted. */
 const SHOWN = 5;
 
 /** The longer look at a system as plain text. */
 export function printStudy({ name, tanks, equipment }: System, study: Study): string {
-  const { combinations, minimalSets, fixFirst, drift, tried, cut } = study;
+  const { minimalSets, fixFirst, drift, tried, cut } = study;
+  // As in the document: what comes out the same as the fault alone tells nothing new.
+  const combinations = study.combinations.filter((one) => one.verdict !== one.alone);
   const named = (list: readonly { key: string; name: string }[], key: string) =>
     list.find((one) => one.key === key)?.name ?? key;
   const outcome = (verdict: Verdict, harm: Harm | null, spareS: number | null) =>
@@ -20,14 +22,15 @@ export function printStudy({ name, tanks, equipment }: System, study: Study): st
     `  Smallest sets that do harm (down to "${VERDICT_WORDS[cut]}"): ${minimalSets.length}`,
     ...some(
       minimalSets,
-      (set) => `${partsWords(set.parts)}: ${outcome(set.verdict, set.harm, set.spareS)}${often(set.perYear)}`,
+      (set) =>
+        `${partsWords(set.parts, set.state)}: ${outcome(set.verdict, set.harm, set.spareS)}${often(set.perYear)}`,
     ),
     `  Combinations that come out otherwise than the fault alone: ${combinations.length}`,
     ...some(combinations, (one) => {
       const because = one.because && ` (${one.because})`;
-      return `${partsWords(one.parts)}${because}: ${VERDICT_WORDS[one.alone]} alone, ${outcome(one.verdict, one.harm, one.spareS)}${often(one.perYear)}`;
+      return `${partsWords(one.parts, one.state)}${because}: ${VERDICT_WORDS[one.alone]} alone, ${outcome(one.verdict, one.harm, one.spareS)}${often(one.perYear)}`;
     }),
-    `  What to fix first: ${fixFirst.open} cases are not covered`,
+    `  What to fix first: ${fixFirst.open} fault ${fixFirst.open === 1 ? 'case is' : 'cases are'} not covered${fixFirst.open > 0 && fixFirst.alone.length === 0 ? ', and none of the changes that were tried makes one less grave' : ''}`,
     ...some(fixFirst.alone, fixWords),
     ...fixFirst.order.map(({ fix, wins, left, losses }, i) => {
       const title = fixFirst.alone.find(({ id }) => id === fix)?.title ?? fix;
@@ -49,12 +52,10 @@ function some<T>(list: readonly T[], words: (one: T) => string): string[] {
   ];
 }
 
-function partsWords(parts: readonly Part[]): string {
+function partsWords(parts: readonly Part[], state: string): string {
   const words = (part: Part) =>
-    part.kind === 'fault'
-      ? `${part.thing.name}: ${part.title.charAt(0).toLowerCase()}${part.title.slice(1)}`
-      : `${part.name} does not work`;
-  return parts.map(words).join(' + ');
+    part.kind === 'fault' ? `${part.thing.name}: ${lower(part.title)}` : `${part.name} does not work`;
+  return `${parts.map(words).join(' + ')}${state === 'normal' ? '' : `, during ${state.replace('-', ' ')}`}`;
 }
 
 function spareWords(spareS: number): string {

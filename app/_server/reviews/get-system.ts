@@ -4,6 +4,7 @@ import type { Facility } from '#core/facility/facility';
 import type { System } from '#core/facility/system';
 import { ok, type Result } from '#core/result';
 import type { Finding, SystemReview } from '#core/review/result';
+import { firstFix, type FirstFix } from '#core/review/first-fix';
 import { siteFindings } from '#core/review/review-facility';
 import { findReview, listReviewStates } from '#data/reviews/results';
 import { listRuns } from '#data/reviews/runs';
@@ -12,6 +13,7 @@ import { may } from '../gate/may';
 import type { Refusal } from '../gate/refusal';
 import type { Who } from '../gate/who';
 import { findPlace } from './find-place';
+import { studyState } from './get-study';
 import { reviewStateOf, type SystemReviewState } from './review-state';
 
 /** One system: what it is and what its review says. */
@@ -25,6 +27,8 @@ export interface SystemPage {
   review: SystemReview | null;
   /** Findings about the site as a whole. */
   siteFindings: Finding[];
+  /** The change to make first, by the longer look of now or of before a change; null while there is none. */
+  firstFix: FirstFix | null;
   mayDescribe: boolean;
 }
 
@@ -38,10 +42,11 @@ export async function getSystem(
   const place = await findPlace(who, site, system);
   if (!place.ok) return place;
   const { entry, on, stored, system: found, systemId } = place.value;
-  const [states, runs, held] = await Promise.all([
+  const [states, runs, held, study] = await Promise.all([
     listReviewStates([entry.id]),
     listRuns([entry.id]),
     findReview(entry.id, systemId),
+    studyState(place.value),
   ]);
   const known = { ...stored, stored: new Map(states.map((state) => [state.systemId, state])), run: runs[0] };
   return ok({
@@ -51,6 +56,7 @@ export async function getSystem(
     state: reviewStateOf(known, system),
     review: held?.review ?? null,
     siteFindings: siteFindings(stored.facility),
+    firstFix: firstFix(study.state === 'ready' ? study.study : study.state === 'under-way' ? study.before : null),
     mayDescribe: may(who, 'describe', site),
   });
 }

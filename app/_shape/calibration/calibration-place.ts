@@ -4,7 +4,7 @@ import { freeText, keyText } from '../facility/words';
 import { sitePlace } from '../reviews/case-place';
 
 /** Days of readings that can be looked at. */
-export const CALIBRATION_DAYS = [7, 14, 30, 60] as const;
+const CALIBRATION_DAYS = [7, 14, 30, 60] as const;
 /** Stretches that can be left out at once. */
 const MOST_OUT = 100;
 

@@ -24,7 +24,7 @@ export function FoundTable({ fit: { found, target }, units }: FoundTableProps) {
     found: amountSaid(units, found.unit, found.value),
     interval: `${amountSaid(units, found.unit, found.low)} to ${amountSaid(units, found.unit, found.high)}`,
     inUse: amountSaid(units, found.unit, found.inUse),
-    range: '',
+    range: '–',
   };
   const rows = [whole, ...(target ? [targetRow(target, units)] : [])];
   const columns: Column<Row>[] = [
@@ -52,10 +52,14 @@ function targetRow(target: NonNullable<FitView['target']>, units: Custom): Row {
   };
 }
 
+/** Part of the widest doubt below which another is not told: it changes no digit of the interval. */
+const TELLING = 0.01;
+
 /** What makes the interval as wide as it is, the widest first. */
 export function DoubtTable({ fit: { found }, units }: FoundTableProps) {
   if (!found) return null;
-  const rows = [...found.doubts].sort((a, b) => b.half - a.half);
+  const widest = Math.max(...found.doubts.map(({ half }) => half));
+  const rows = found.doubts.filter(({ half }) => half >= TELLING * widest).sort((a, b) => b.half - a.half);
   const columns: Column<(typeof rows)[number]>[] = [
     { id: 'from', head: 'Comes from', cell: ({ from }) => from },
     { id: 'half', head: 'By itself ±', figure: true, cell: ({ half }) => amountSaid(units, found.unit, half) },

@@ -26,7 +26,9 @@ const UNITS: Readonly<Record<string, string>> = {
 /** The plausible range of a figure, in the person's units. */
 export function rangeSaid(units: Custom, { low, high, ...input }: OpenInput): string {
   const unit = unitOfInput(input);
-  return `${inputSaid(units, low ?? null, unit)} to ${inputSaid(units, high ?? null, unit)}`;
+  // A unit of several words is said once: "0.08 to 0.102 g of ammonia nitrogen per g of protein fed".
+  const isLong = KINDS[unit] === undefined && unit.includes(' ') && low != null && high != null;
+  return `${inputSaid(units, low ?? null, isLong ? '' : unit)} to ${inputSaid(units, high ?? null, unit)}`;
 }
 
 /** A figure that a review went by, in the person's units. */

@@ -1,12 +1,22 @@
 import Link from 'next/link';
+import type { FirstFix } from '#core/review/first-fix';
 import type { SystemReview } from '#core/review/result';
 import { gravest } from '#core/review/gravest';
 import { caseTitle } from '#core/review/words';
 import { VerdictLine } from '../marks/verdict-line';
+import { firstFixSaid } from '../words/first-fix';
 import { outcomeSaid, type Speech } from '../words/said';
 
+interface SystemLeadProps {
+  review: SystemReview;
+  /** The change to make first; null while it is not known. */
+  fix: FirstFix | null;
+  speech: Speech;
+  at: string;
+}
+
 /** What a review comes to, in a few lines: the verdicts, the worst case, what to do first. */
-export function SystemLead({ review, speech, at }: { review: SystemReview; speech: Speech; at: string }) {
+export function SystemLead({ review, fix, speech, at }: SystemLeadProps) {
   const claimed = gravest(review, 'claimed');
   const tested = gravest(review, 'tested');
   const worst = claimed.outcome ? claimed : tested;
@@ -30,7 +40,11 @@ export function SystemLead({ review, speech, at }: { review: SystemReview; speec
             : 'No single fault harms anything within seven days, though nobody comes.'}
         </p>
       )}
-      {first ? (
+      {fix ? (
+        <p>
+          <strong>What to fix first:</strong> <Link href={`${at}/review#fix-first`}>{firstFixSaid(fix)}</Link>
+        </p>
+      ) : first ? (
         <p>
           <strong>What to do first:</strong> {first.remedy}.
         </p>

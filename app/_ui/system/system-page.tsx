@@ -1,6 +1,7 @@
 import type { ReactNode } from 'react';
 import type { Facility } from '#core/facility/facility';
 import type { System } from '#core/facility/system';
+import type { FirstFix } from '#core/review/first-fix';
 import type { Finding, SystemReview } from '#core/review/result';
 import type { Custom } from '#core/units/shown';
 import { Page } from '../frame/page';
@@ -21,6 +22,8 @@ export interface SystemPageData {
   state: { state: 'current' } | { state: 'under-way'; done: number; of: number } | { state: 'broken' };
   review: SystemReview | null;
   siteFindings: Finding[];
+  /** The change to make first; null while it is not known. */
+  firstFix: FirstFix | null;
   /** Whether the person may describe the system. */
   mayDescribe: boolean;
 }
@@ -49,7 +52,7 @@ export function SystemPageBody({ page, units, now }: { page: SystemPageData; uni
             <p>What follows is the review as it was before the last change.</p>
           ) : null}
           {state.state === 'broken' ? <p>Computing the review broke. The reason is in the log.</p> : null}
-          {review ? <SystemLead review={review} speech={speech} at={at} /> : null}
+          {review ? <SystemLead review={review} fix={page.firstFix} speech={speech} at={at} /> : null}
         </>
       }
     >

@@ -74,6 +74,17 @@ const CASES: [string, Case][] = [
     },
   ],
   [
+    'ammonia with the return stopped and most bacteria with it',
+    {
+      what: 'ammonia',
+      direction: 'above',
+      limit: 0.02,
+      sides: ['warm', 'cold'],
+      hours: 60,
+      fault: (upset) => upset.health.set('return-pump', 'dead'),
+    },
+  ],
+  [
     'salting up with a top-off stuck off',
     {
       what: 'salinity',
@@ -88,7 +99,7 @@ const CASES: [string, Case][] = [
 
 /** The base reef with every figure known to a quarter, no cut-outs, a slow top-off without run limit, and one limit. */
 function siteOf({ what, direction, limit }: Case): Facility {
-  const quantity = what as 'temperature' | 'oxygen' | 'salinity';
+  const quantity = what as 'temperature' | 'oxygen' | 'salinity' | 'ammonia';
   const base = system();
   return vague(
     facility({

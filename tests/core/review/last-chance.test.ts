@@ -5,9 +5,18 @@ import { lastChance } from '#core/review/last-chance';
 import type { Trial } from '#core/review/trial';
 import { HOUR } from '#core/time/week';
 import { describe, expect, test } from 'vitest';
-import { airBlower, circulationPump, heater, plan, returnPump, thermostat } from '../../_support/build-equipment';
+import {
+  airBlower,
+  circulationPump,
+  heater,
+  levelControl,
+  plan,
+  returnPump,
+  thermostat,
+  topOff,
+} from '../../_support/build-equipment';
 import { facility, room } from '../../_support/build-facility';
-import { stock, system } from '../../_support/build-system';
+import { reservoir, stock, system } from '../../_support/build-system';
 import { withSystem } from '../../_support/with-part';
 import { scanned } from './rescue';
 import { judging, subject, tried } from './trying';
@@ -141,4 +150,31 @@ describe('there is no last chance', () => {
     expect(trial.record.harms[0]).toMatchObject({ class: 'equipment', atS: 0 });
     expect(lastChance(trial, 'equipment')).toBe(0);
   });
+});
+
+test('what stays beyond a limit after it was put right counts on to the end of the time that limit bears', () => {
+  const DAY = 86_400;
+  const four = { quantity: 'salinity', below: 34, forMin: 4 * 1440 } as const;
+  const site = facility({
+    profiles: [{ ...defaultProfile('reef'), key: 'own', limits: [four] }],
+    systems: [
+      system({
+        tanks: [...system().tanks.filter(({ role }) => role !== 'reservoir'), reservoir({ volumeL: 60 })],
+        equipment: [
+          bare(300),
+          returnPump(),
+          airBlower(),
+          topOff({ flowLPerH: 60, plan: plan({ regulation: levelControl({ runLimitMin: undefined }) }) }),
+        ],
+        stock: [stock({ profile: 'own' })],
+        states: [],
+      }),
+    ],
+  });
+  const trial = trialOf(site, 'top-off-on');
+  const since = trial.record.exposures.find(({ limit }) => trial.machine.limits[limit]?.what === 'salinity')?.fromS;
+  if (since === undefined) throw new Error('the water was to be thinned out');
+  expect(harmOf(trial)).toBeCloseTo(since + 4 * DAY, 0);
+  // Nobody takes the fresh water out again: only before the limit is crossed is there anything to be won (found to a five-hundredth of the time).
+  expect(chanceOf(trial)).toBeLessThan(since + harmOf(trial) / 500);
 });

@@ -5,7 +5,7 @@ import { describe, expect, test } from 'vitest';
 import { airBlower, heater, plan, returnPump, thermostat } from '../../_support/build-equipment';
 import { facility, room, round, shift } from '../../_support/build-facility';
 import { entered } from '../../_support/given';
-import { REVIEWED_ON, system } from '../../_support/build-system';
+import { REVIEWED_ON, system, tank } from '../../_support/build-system';
 
 const causes = (site: Facility) =>
   siteFindings(site).map(({ id, grade, lines }) => [id, grade, lines.map((l) => l.cause)]);
@@ -57,7 +57,12 @@ describe('the review of a site', () => {
   const site = facility({
     rooms: [room({ temperatureC: 23.5 })],
     rounds: [],
-    systems: [small('calm', 80), { ...small('hot', 900), alarms: [] }, small('warm', 900)],
+    // A greater tank takes longer to leak out, which is the worst that can befall the calm one.
+    systems: [
+      { ...small('calm', 80), tanks: [tank({ volumeL: 864, surfaceM2: 1.44 }), ...small('', 0).tanks.slice(1)] },
+      { ...small('hot', 900), alarms: [] },
+      small('warm', 900),
+    ],
   });
 
   test('has the system first that is closest to losing animals', () => {

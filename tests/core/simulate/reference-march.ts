@@ -12,6 +12,7 @@ interface OdexSolver {
   relativeTolerance: number;
   maxSteps: number;
   initialStepSize: number;
+  maxStepSize: number;
   denseOutput: boolean;
   solve(
     rate: (t: number, y: number[]) => number[],
@@ -29,6 +30,9 @@ const { Solver } = require('odex') as { Solver: new (n: number) => OdexSolver };
 /** Points at which each step of the reference is looked at between its ends, so that no crossing hides in it. */
 const LOOKS = 12;
 
+/** Longest step of the reference, s. */
+const LONGEST_S = 300;
+
 interface Found {
   t: number;
   watch: Watch;
@@ -37,11 +41,13 @@ interface Found {
 
 /**
  * The marching of a run by the reference ODE library (Hairer and Wanner's ODEX, package odex 2.0.4) instead of our own
- * integrator: extrapolation at the given tolerance, crossings by bisection of its dense output.
+ * integrator: extrapolation at the given tolerance, crossings by bisection of its dense output. It asks the laws themselves, not
+ * the tables that stand in for them in a run of ours.
  */
 export function referenceMarch(tolerance: number): (m: March, stop: number) => Watch | null {
   return (m, stop) => {
     if (m.world.t >= stop) return null;
+    m.world.stepper.laws.exact = true;
     const found = integrate(m, stop, tolerance);
     if (found) arriveAt(m, found.t, found.x, found.watch);
     return found?.watch ?? null;
@@ -66,6 +72,8 @@ function integrate(m: March, stop: number, tolerance: number): Found | null {
   solver.relativeTolerance = tolerance;
   solver.maxSteps = 10_000_000;
   solver.initialStepSize = Math.min(1, stop - world.t);
+  // Where the water stands still its steps would grow until its trial states are no water any more.
+  solver.maxStepSize = LONGEST_S;
   solver.denseOutput = true;
   const scratch = new Float64Array(size);
   const rates = new Float64Array(size);

@@ -6,7 +6,7 @@ export const fault: Uncarried = {
   row: 'AB4',
   title: 'Air pump draws in fumes',
   effect: 'Many tanks are poisoned at once.',
-  source: 'AB4; common practice, no source',
+  source: 'common practice, no source',
   carried: false,
   why: 'Poisons are not modelled.',
   hazard: 'poisoning: fumes, metals, the wrong bottle',

@@ -9,6 +9,6 @@ export const fault: Fault = {
   sameAs: like.id,
   title: 'Air switched off by hand and forgotten',
   effect: 'As a blower that stops: oxygen falls to what surface, stirring and sump still carry.',
-  source: 'AB5; common practice, no source',
+  source: 'common practice, no source',
   remedies: ['second-air', 'state-alarm', 'oxygen-alarm'],
 };

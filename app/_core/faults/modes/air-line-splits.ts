@@ -9,7 +9,7 @@ export const fault: Fault = {
   row: 'AB2',
   title: 'Air line splits',
   effect: 'Air takes the easy way out: the far tanks lose it first, while the blower runs as ever.',
-  source: 'AB2; common practice, no source',
+  source: 'common practice, no source',
   threatens: 'warm',
   shows: ['equipment'],
   repair: 'equipment',

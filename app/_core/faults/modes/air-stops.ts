@@ -6,7 +6,7 @@ export const fault: Fault = {
   row: 'AB1',
   title: 'Air blower stops',
   effect: 'Its stones fall silent: oxygen falls to what surface, stirring and sump still carry.',
-  source: 'AB1; common practice, no source',
+  source: 'common practice, no source',
   threatens: 'warm',
   shows: ['equipment'],
   repair: 'equipment',

@@ -6,7 +6,7 @@ export const fault: Uncarried = {
   row: 'NW3',
   title: 'Alarms in a flood',
   effect: 'The real one is missed.',
-  source: 'NW3; common practice, no source',
+  source: 'common practice, no source',
   carried: false,
   why: 'How people stand many alarms is not modelled; Holdfast counts them and tells the cause first.',
   concerns: (_, system) => system.alarms.length > 0,

@@ -6,7 +6,7 @@ export const fault: Fault = {
   row: 'NW4',
   title: 'Alarms put off and not brought back',
   effect: 'The water is as before, but none of these alarms would tell.',
-  source: 'NW4; common practice, no source',
+  source: 'common practice, no source',
   threatens: 'either',
   shows: [],
   repair: 'monitor',

@@ -6,7 +6,7 @@ export const fault: Uncarried = {
   row: 'PW10',
   title: 'Alarm gateway on the strip that it should report',
   effect: 'Everything stops and nobody is told.',
-  source: 'PW10; common practice, no source',
+  source: 'common practice, no source',
   carried: false,
   why: 'It is one circuit going dead, which is a case of its own; the wiring is checked as well.',
   asks: { rule: 'monitor-on-watched-circuit' },

@@ -9,7 +9,7 @@ export const fault: Fault = {
   row: 'LK3',
   title: 'Animal opens a valve',
   effect: 'Water runs to the floor for as long as nobody comes.',
-  source: 'LK3; about 757 L in ten hours (boingboing.net, 2009-02-27)',
+  source: 'about 757 L in ten hours (boingboing.net, 2009-02-27)',
   threatens: 'either',
   shows: ['floor'],
   repair: 'plumbing',

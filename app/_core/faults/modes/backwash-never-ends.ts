@@ -6,7 +6,7 @@ export const fault: Fault = {
   row: 'PE2',
   title: 'Backwash never ended',
   effect: 'What was drawn stays out, the filter gives no clean water, and heaters may stand bare.',
-  source: 'PE2, WC3; common practice, no source',
+  source: 'common practice, no source',
   threatens: 'either',
   shows: ['equipment', 'level'],
   repair: 'state',

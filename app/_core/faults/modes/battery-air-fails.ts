@@ -9,6 +9,6 @@ export const fault: Fault = {
   sameAs: like.id,
   title: 'Battery air runs down or was left off',
   effect: 'False comfort: it hangs there and gives no air when it is needed.',
-  source: 'PW9; common practice, no source',
+  source: 'common practice, no source',
   remedies: ['battery-test', 'backed-air', 'power-cut-means'],
 };

@@ -9,6 +9,6 @@ export const fault: Fault = {
   sameAs: like.id,
   title: 'Biofilter poisoned',
   effect: 'Ammonia and nitrite climb for weeks.',
-  source: 'BF1; common practice, no source',
+  source: 'common practice, no source',
   remedies: ['ammonia-round', 'feed-stop', 'second-filter'],
 };

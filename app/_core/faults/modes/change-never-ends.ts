@@ -6,7 +6,7 @@ export const fault: Fault = {
   row: 'WC1',
   title: 'Water change never ended',
   effect: 'What was drawn stays out and what was stopped stays off: levels, salt and heat walk away.',
-  source: 'PE2, AT5, WC1; common practice, no source',
+  source: 'common practice, no source',
   threatens: 'either',
   shows: ['equipment', 'level'],
   repair: 'state',

@@ -9,6 +9,6 @@ export const fault: Fault = {
   sameAs: like.id,
   title: 'Chiller loses its flow and freezes',
   effect: 'The evaporator freezes and splits: no cooling any more, and refrigerant and copper may reach the water.',
-  source: 'CH3; common practice, no source',
+  source: 'common practice, no source',
   remedies: ['flow-interlock', 'second-chiller', 'high-alarm'],
 };

@@ -7,7 +7,7 @@ export const fault: Fault = {
   title: 'Chiller stops',
   effect: 'Nothing takes heat away any more; the water climbs towards the room plus the heat of pumps and lamps.',
   source:
-    'CH1: lost charge, dirty condenser, high-head trip; a small aquarium in a heat wave (practicalfishkeeping.co.uk, brewery)',
+    'lost charge, dirty condenser, high-head trip; a small aquarium in a heat wave (practicalfishkeeping.co.uk, brewery)',
   threatens: 'warm',
   shows: ['equipment'],
   repair: 'equipment',

@@ -6,7 +6,7 @@ export const fault: Fault = {
   row: 'CH2',
   title: 'Chiller stuck on',
   effect: 'It cools whatever it is told, down to what its power can hold below the room.',
-  source: 'CH2; common practice, no source',
+  source: 'common practice, no source',
   threatens: 'cold',
   shows: [],
   repair: 'equipment',

@@ -9,7 +9,7 @@ export const fault: Fault = {
   row: 'CH2',
   title: 'Chiller set too low',
   effect: 'It cools to a temperature that nobody chose, by its own measure healthy.',
-  source: 'CH2, HT6; common practice, no source',
+  source: 'common practice, no source',
   threatens: 'cold',
   shows: [],
   repair: 'equipment',

@@ -9,7 +9,7 @@ export const fault: Fault = {
   row: 'CH1',
   title: 'Chiller gives half its cooling',
   effect: 'It runs and is not enough: on a warm day the water follows the room, and no watts tell.',
-  source: 'CH1; a small aquarium whose chillers were too small for a heat wave (practicalfishkeeping.co.uk, brewery)',
+  source: 'a small aquarium whose chillers were too small for a heat wave (practicalfishkeeping.co.uk, brewery)',
   threatens: 'warm',
   shows: [],
   repair: 'equipment',

@@ -6,7 +6,7 @@ export const fault: Fault = {
   row: 'PW3',
   title: 'Circuit trips',
   effect: 'Everything on it stops together and stays off until somebody resets it.',
-  source: 'PW3; common practice, no source',
+  source: 'common practice, no source',
   threatens: 'either',
   shows: ['equipment'],
   repair: 'circuit',

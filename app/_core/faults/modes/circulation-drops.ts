@@ -9,6 +9,6 @@ export const fault: Fault = {
   sameAs: like.id,
   title: 'Circulation pump drops or turns',
   effect: 'Sand storms, corals are stripped, or it sprays over the rim; for the water at large it has stopped.',
-  source: 'CP2; common practice, no source',
+  source: 'common practice, no source',
   remedies: ['second-air', 'watts-alarm', 'oxygen-alarm'],
 };

@@ -6,7 +6,7 @@ export const fault: Fault = {
   row: 'CP1',
   title: 'Circulation pump stops',
   effect: 'Dead spots, and little gas exchange at the surface.',
-  source: 'CP1; common practice, no source',
+  source: 'common practice, no source',
   threatens: 'warm',
   shows: ['equipment'],
   repair: 'equipment',

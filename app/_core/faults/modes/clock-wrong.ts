@@ -9,7 +9,7 @@ export const fault: Fault = {
   row: 'NW5',
   title: 'Clock of the timers is wrong',
   effect: 'Night and day change places: lamps, doses and feeding come at the wrong hour.',
-  source: 'NW5; common practice, no source',
+  source: 'common practice, no source',
   threatens: 'either',
   shows: [],
   repair: 'state',

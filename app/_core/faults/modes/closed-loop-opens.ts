@@ -9,7 +9,7 @@ export const fault: Fault = {
   sameAs: like.id,
   title: 'Fitting of a closed loop fails',
   effect: 'The display drains through it with no overflow to stop it.',
-  source: 'CL1; common practice, no source',
+  source: 'common practice, no source',
   remedies: ['hose-clamps', 'leak-alarm', 'level-alarm', 'level-trip'],
   things: (_, system) => {
     const stirred = new Set(system.equipment.filter((e) => e.type === 'circulation-pump').map((e) => e.tank));

@@ -6,7 +6,7 @@ export const fault: Uncarried = {
   row: 'CR3',
   title: 'Carbon dioxide leaks into the room',
   effect: 'People suffocate without a smell to warn them.',
-  source: 'CR3; common practice, no source',
+  source: 'common practice, no source',
   carried: false,
   why: 'The air of rooms is modelled for its warmth alone.',
   hazard: 'gas in the room: carbon dioxide, ozone',

@@ -6,7 +6,7 @@ export const fault: Fault = {
   row: 'CR1',
   title: 'Carbon dioxide stuck open',
   effect: 'pH crashes, fish are narcotised and suffocate with oxygen in the water.',
-  source: 'CR1, SV1; common practice, no source',
+  source: 'common practice, no source',
   threatens: 'either',
   shows: ['animals'],
   repair: 'equipment',

@@ -9,7 +9,7 @@ export const fault: Fault = {
   row: 'SE3',
   title: 'Control probe frozen',
   effect: 'It goes on calling for heat, or for cold, and an alarm on the same probe sees nothing.',
-  source: 'SE3; common practice, no source',
+  source: 'common practice, no source',
   threatens: 'either',
   shows: [],
   repair: 'sensor',

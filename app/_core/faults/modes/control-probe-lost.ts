@@ -6,7 +6,7 @@ export const fault: Fault = {
   row: 'SE4',
   title: 'Control probe lost',
   effect: 'Nothing usable comes from it; the equipment does what its plan says for lost sensing, or goes on as it was.',
-  source: 'SE4; common practice, no source',
+  source: 'common practice, no source',
   threatens: 'either',
   shows: [],
   repair: 'sensor',

@@ -9,8 +9,7 @@ export const fault: Fault = {
   row: 'SE1',
   title: 'Control probe reads too low',
   effect: 'The water is held warmer than anybody chose; the reading looks right.',
-  source:
-    'SE1; thermometers side by side in one room read 15.5 to 17.7 °C, told by keepers; common practice, no source',
+  source: 'thermometers side by side in one room read 15.5 to 17.7 °C, told by keepers; common practice, no source',
   threatens: 'warm',
   shows: [],
   repair: 'sensor',

@@ -6,7 +6,7 @@ export const fault: Fault = {
   row: 'SE2',
   title: 'Control probe out of the water',
   effect: 'It reads the room: a heater heats without end in a cool room, a chiller never starts.',
-  source: 'SE2; common practice, no source',
+  source: 'common practice, no source',
   threatens: 'either',
   shows: ['equipment'],
   repair: 'sensor',

@@ -9,8 +9,7 @@ export const fault: Fault = {
   row: 'PW8',
   title: 'Power dips and the cooling does not come back',
   effect: 'Pumps and heat run again, the chiller waits in stand-by: the water climbs.',
-  source:
-    'PW8; a boiler that started again and a heat pump that did not, 16 rays of 33 (chicagotribune.com, 2008-07-18)',
+  source: 'a boiler that started again and a heat pump that did not, 16 rays of 33 (chicagotribune.com, 2008-07-18)',
   threatens: 'warm',
   shows: ['equipment'],
   repair: 'equipment',

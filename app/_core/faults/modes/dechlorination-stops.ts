@@ -6,7 +6,7 @@ export const fault: Fault = {
   row: 'CA1',
   title: 'Dechlorination stops',
   effect: 'The mains’ disinfectant goes straight into whatever is filled or supplied.',
-  source: 'CA1; more than 9,000 fish of a university in one night (ualberta.ca, 2017-05)',
+  source: 'more than 9,000 fish of a university in one night (ualberta.ca, 2017-05)',
   threatens: 'either',
   shows: [],
   repair: 'equipment',

@@ -6,7 +6,7 @@ export const fault: Uncarried = {
   row: 'PE9',
   title: 'Disease carried between systems',
   effect: 'Animals fall ill and die over days.',
-  source: 'PE9; common practice, no source',
+  source: 'common practice, no source',
   carried: false,
   why: 'Disease is not modelled.',
   hazard: 'disease',

@@ -6,7 +6,7 @@ export const fault: Fault = {
   row: 'DP3',
   title: 'Dosing stops',
   effect: 'What the animals use is not replaced; alkalinity falls day by day.',
-  source: 'DP3; common practice, no source',
+  source: 'common practice, no source',
   threatens: 'cold',
   shows: ['level'],
   repair: 'equipment',

@@ -6,7 +6,7 @@ export const fault: Fault = {
   row: 'DP1',
   title: 'Dosing pump stuck on',
   effect: 'Its container runs into the water: alkalinity and pH climb or fall, and what is dosed falls out.',
-  source: 'DP1; common practice, no source',
+  source: 'common practice, no source',
   threatens: 'either',
   shows: [],
   repair: 'equipment',

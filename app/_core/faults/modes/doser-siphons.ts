@@ -6,7 +6,7 @@ export const fault: Fault = {
   row: 'DP2',
   title: 'Dosing line siphons',
   effect: 'The container runs empty without power: no switch and no watts tell.',
-  source: 'DP2; common practice, no source',
+  source: 'common practice, no source',
   threatens: 'either',
   shows: ['level'],
   repair: 'plumbing',

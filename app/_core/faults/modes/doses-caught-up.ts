@@ -9,6 +9,6 @@ export const fault: Fault = {
   sameAs: like.id,
   title: 'Missed doses caught up at once',
   effect: 'Days of doses in one: as a dosing pump that is stuck on.',
-  source: 'DP5; common practice, no source',
+  source: 'common practice, no source',
   remedies: ['dose-limit', 'ph-stop', 'ph-alarm'],
 };

@@ -9,6 +9,6 @@ export const fault: Fault = {
   sameAs: like.id,
   title: 'Drum filter stalls',
   effect: 'Water takes the bypass: solids stay, ammonia climbs.',
-  source: 'FL5; common practice, no source',
+  source: 'common practice, no source',
   remedies: ['second-filter', 'level-alarm', 'ammonia-round'],
 };

@@ -9,7 +9,7 @@ export const fault: Uncarried = {
   row: 'HX2',
   title: 'Heat exchanger perforated',
   effect: 'Glycol, inhibitor or boiler water gets into the tank, or salt into the loop.',
-  source: 'HX2; common practice, no source',
+  source: 'common practice, no source',
   carried: false,
   why: 'What the loop holds and how it poisons is not described.',
   hazard: 'what a heating or cooling loop holds, leaking into the water',

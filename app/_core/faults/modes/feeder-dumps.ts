@@ -6,7 +6,7 @@ export const fault: Fault = {
   row: 'AF1',
   title: 'Feeder dumps its hopper',
   effect: 'All of it falls in at once: oxygen is short by night, ammonia by the next day.',
-  source: 'AF1; common practice, no source',
+  source: 'common practice, no source',
   threatens: 'warm',
   shows: ['animals'],
   repair: 'equipment',

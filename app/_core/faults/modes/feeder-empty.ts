@@ -6,7 +6,7 @@ export const fault: Uncarried = {
   row: 'AF2',
   title: 'Feeder empty or jammed',
   effect: 'Only fry, seahorses, jellies and live food starve soon.',
-  source: 'AF2; common practice, no source',
+  source: 'common practice, no source',
   carried: false,
   why: 'Hunger is not modelled; the rounds see it.',
   concerns: (_, system) => has(system, 'feeder'),

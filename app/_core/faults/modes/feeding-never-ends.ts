@@ -6,7 +6,7 @@ export const fault: Fault = {
   row: 'PE2',
   title: 'Feeding pause never ended',
   effect: 'What was paused for a few minutes stays off: no flow, often no skimmer, sump and tanks apart.',
-  source: 'PE2; a filter left off for twelve hours after feeding (aquariumadvice.com, thread 187799)',
+  source: 'a filter left off for twelve hours after feeding (aquariumadvice.com, thread 187799)',
   threatens: 'either',
   shows: ['equipment'],
   repair: 'state',

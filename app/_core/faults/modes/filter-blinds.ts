@@ -9,7 +9,7 @@ export const fault: Fault = {
   row: 'FL1',
   title: 'Filter blinds',
   effect: 'Less and less water goes through it, and ammonia climbs.',
-  source: 'FL1; common practice, no source',
+  source: 'common practice, no source',
   threatens: 'either',
   shows: [],
   repair: 'equipment',

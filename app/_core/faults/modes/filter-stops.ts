@@ -6,7 +6,7 @@ export const fault: Fault = {
   row: 'BF1',
   title: 'Filter stops',
   effect: 'Its bacteria get no water: ammonia climbs, and within hours they die.',
-  source: 'FL4, FL5, BF1; a canister off for twelve hours, nitrite 0.25 mg/L (aquariumadvice.com, thread 187799)',
+  source: 'a canister off for twelve hours, nitrite 0.25 mg/L (aquariumadvice.com, thread 187799)',
   threatens: 'either',
   shows: ['equipment'],
   repair: 'equipment',

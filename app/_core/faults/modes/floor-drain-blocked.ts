@@ -6,7 +6,7 @@ export const fault: Uncarried = {
   row: 'DR1',
   title: 'Floor drain blocked, or pit pump fails',
   effect: 'Small leaks become floods of the plant room.',
-  source: 'DR1; common practice, no source',
+  source: 'common practice, no source',
   carried: false,
   why: 'A description has no floor drain.',
   hazard: 'floods where a floor drain is blocked',

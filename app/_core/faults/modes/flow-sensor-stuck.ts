@@ -9,7 +9,7 @@ export const fault: Fault = {
   row: 'SE11',
   title: 'Flow sensor stuck',
   effect: 'It goes on saying that water flows; what is released by it is released without flow.',
-  source: 'SE11; common practice, no source',
+  source: 'common practice, no source',
   threatens: 'either',
   shows: [],
   repair: 'sensor',

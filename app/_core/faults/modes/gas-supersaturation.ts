@@ -7,7 +7,7 @@ export const fault: Uncarried = {
   title: 'Pump draws air on its suction side',
   effect:
     'Fine bubbles dissolve under pressure: gas-bubble disease within hours, and the water reads normal by morning.',
-  source: 'RP4; common practice, no source',
+  source: 'common practice, no source',
   carried: false,
   why: 'Total gas pressure is no state of the model.',
   hazard: 'gas supersaturation',

@@ -6,7 +6,7 @@ export const fault: Fault = {
   row: 'NW1',
   title: 'Gateway silent',
   effect: 'The water is as before, but no alarm that travels this way reaches anybody.',
-  source: 'NW1; common practice, no source',
+  source: 'common practice, no source',
   threatens: 'either',
   shows: ['equipment'],
   repair: 'monitor',

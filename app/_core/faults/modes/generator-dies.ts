@@ -9,7 +9,7 @@ export const fault: Fault = {
   row: 'PW6',
   title: 'Generator starts and dies again',
   effect: 'Everybody has seen it run and gone home: the second failure comes hours after the first.',
-  source: 'PW6; an air filter that clogged while nobody was there, up to 10,000 fish (starnewsonline.com, 2006-01-03)',
+  source: 'an air filter that clogged while nobody was there, up to 10,000 fish (starnewsonline.com, 2006-01-03)',
   threatens: 'either',
   shows: ['equipment'],
   repair: 'utility',

@@ -12,7 +12,7 @@ export const fault: Fault = {
   sameAs: like.id,
   title: 'Heating loop stops',
   effect: 'Every system on the loop cools together.',
-  source: 'HX3; common practice, no source',
+  source: 'common practice, no source',
   remedies: ['second-heater', 'low-alarm'],
   things: (_, system) => thingsWhere(system, (e) => e.type === 'heater' && (e.ratedW?.value ?? 0) >= LOOP_W),
 };

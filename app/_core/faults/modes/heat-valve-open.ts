@@ -12,7 +12,7 @@ export const fault: Fault = {
   sameAs: like.id,
   title: 'Valve of the heating loop stuck open',
   effect: 'As a heater welded on, with ten to a hundred times the power: hours shrink to one or two.',
-  source: 'HX1; a touch pool of 60,600 L gained 5.6 K between two rounds (oceansentry.org, 16 stingrays)',
+  source: 'a touch pool of 60,600 L gained 5.6 K between two rounds (oceansentry.org, 16 stingrays)',
   remedies: ['cut-out', 'spring-return-valve', 'high-alarm'],
   things: (_, system) => thingsWhere(system, (e) => e.type === 'heater' && (e.ratedW?.value ?? 0) >= LOOP_W),
 };

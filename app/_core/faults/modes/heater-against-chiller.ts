@@ -6,7 +6,7 @@ export const fault: Uncarried = {
   row: 'CH4',
   title: 'Heater and chiller fight',
   effect: 'Energy is wasted, both start often and wear early.',
-  source: 'CH4; common practice, no source',
+  source: 'common practice, no source',
   carried: false,
   why: 'It harms no animal by itself; the plans are compared instead.',
   asks: { rule: 'heater-fights-chiller' },

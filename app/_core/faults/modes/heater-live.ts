@@ -7,7 +7,7 @@ export const fault: Uncarried = {
   title: 'Heater cracked, water live',
   effect:
     'People are hurt; metals and burnt plastics reach the water. If its RCD trips, everything behind it stops, which is a case of its own.',
-  source: 'HT5; common practice, no source',
+  source: 'common practice, no source',
   carried: false,
   why: 'What current does to people and animals is no matter of mixed water.',
   hazard: 'electric shock from a cracked heater or a lamp in the water',

@@ -6,7 +6,7 @@ export const fault: Fault = {
   row: 'HT2',
   title: 'Heater dead',
   effect: 'It gives no heat though it is told to; the water falls slowly towards the room.',
-  source: 'HT2: open element, plug out, tripped; common practice, no source',
+  source: 'open element, plug out, tripped; common practice, no source',
   threatens: 'cold',
   shows: [],
   repair: 'equipment',

@@ -9,7 +9,7 @@ export const fault: Fault = {
   row: 'HT3',
   title: 'Heater gives half its heat',
   effect: 'It holds in summer and loses in winter; how much it still gives shows in its watts.',
-  source: 'HT3; common practice, no source',
+  source: 'common practice, no source',
   threatens: 'cold',
   shows: [],
   repair: 'equipment',

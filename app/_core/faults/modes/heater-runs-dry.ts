@@ -10,6 +10,6 @@ export const fault: Fault = {
   title: 'Heater runs dry and cracks',
   effect:
     'Out of the water, or in a sump that stands still, the element cracks or its own thermostat reads a pocket; it gives no heat any more, and its water may be live.',
-  source: 'HT4; common practice, no source',
+  source: 'common practice, no source',
   remedies: ['flow-interlock', 'level-alarm', 'second-heater', 'low-alarm'],
 };

@@ -9,7 +9,7 @@ export const fault: Fault = {
   row: 'HT6',
   title: 'Heater set too high',
   effect: 'It holds a temperature that nobody chose, by its own measure healthy: no watts and no duty looks wrong.',
-  source: 'HT6; common practice, no source',
+  source: 'common practice, no source',
   threatens: 'warm',
   shows: [],
   repair: 'equipment',

@@ -6,7 +6,7 @@ export const fault: Uncarried = {
   row: 'HT7',
   title: 'Two heaters on one relay or thermostat',
   effect: 'They look like two and fail as one: both weld on together.',
-  source: 'HT7; common practice, no source',
+  source: 'common practice, no source',
   carried: false,
   why: 'What one board takes with it is looked at among the things that fail together; the wiring is checked as well.',
   asks: { rule: 'heaters-on-one-relay' },

@@ -11,7 +11,7 @@ export const fault: Fault = {
   effect:
     'Untreated mains water runs in for hours: salinity and temperature change, its disinfectant stays in, and at last it goes over the rim.',
   source:
-    'PE11; named first among the causes of sudden loss by pond trade pages; koi in a pond of 94,600 L (austinponddoctor.com)',
+    'named first among the causes of sudden loss by pond trade pages; koi in a pond of 94,600 L (austinponddoctor.com)',
   threatens: 'either',
   shows: ['level'],
   repair: 'state',

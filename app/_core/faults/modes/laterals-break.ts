@@ -6,7 +6,7 @@ export const fault: Uncarried = {
   row: 'FL3',
   title: 'Sand of the filter reaches the tank',
   effect: 'Sand in tanks and pumps.',
-  source: 'FL3; common practice, no source',
+  source: 'common practice, no source',
   carried: false,
   why: 'Solids are not modelled.',
   hazard: 'what filters let go: sand, a slug of bad water',

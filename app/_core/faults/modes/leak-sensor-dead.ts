@@ -6,7 +6,7 @@ export const fault: Fault = {
   row: 'SE10',
   title: 'Leak sensor dead',
   effect: 'The next flood is not seen.',
-  source: 'SE10; common practice, no source',
+  source: 'common practice, no source',
   threatens: 'either',
   shows: [],
   repair: 'sensor',

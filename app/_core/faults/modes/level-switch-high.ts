@@ -9,7 +9,7 @@ export const fault: Fault = {
   sameAs: like.id,
   title: 'Level switch stuck high',
   effect: 'It never asks for water: the sump falls, its pump draws air.',
-  source: 'SE9; common practice, no source',
+  source: 'common practice, no source',
   remedies: ['level-alarm', 'lift-test', 'salinity-round'],
   things: (_, system) => thingsWhere(system, (e) => e.type === 'top-off' && e.plan.regulation.kind === 'level'),
 };

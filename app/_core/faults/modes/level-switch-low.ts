@@ -9,7 +9,7 @@ export const fault: Fault = {
   sameAs: like.id,
   title: 'Level switch stuck low',
   effect: 'It asks for water for ever: the top-off goes on.',
-  source: 'SE9; common practice, no source',
+  source: 'common practice, no source',
   remedies: ['high-level-lock', 'run-limit', 'lift-test', 'leak-alarm'],
   things: (_, system) => thingsWhere(system, (e) => e.type === 'top-off' && e.plan.regulation.kind === 'level'),
 };

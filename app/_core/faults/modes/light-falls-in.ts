@@ -6,7 +6,7 @@ export const fault: Uncarried = {
   row: 'LT2',
   title: 'Light falls into the water',
   effect: 'Shock, fire, or everything behind its RCD dead.',
-  source: 'LT2; common practice, no source',
+  source: 'common practice, no source',
   carried: false,
   why: 'What current does to people and animals is no matter of mixed water.',
   hazard: 'electric shock from a cracked heater or a lamp in the water',

@@ -6,7 +6,7 @@ export const fault: Uncarried = {
   row: 'LT1',
   title: 'Lights stay off',
   effect: 'Corals and plants starve within a week; the day’s heat and oxygen are missing.',
-  source: 'LT1; common practice, no source',
+  source: 'common practice, no source',
   carried: false,
   why: 'What light is worth to corals is not modelled; every round sees it long before.',
   concerns: (_, system) => has(system, 'light'),

@@ -6,7 +6,7 @@ export const fault: Fault = {
   row: 'LT1',
   title: 'Lights stay on',
   effect: 'Day without end: stress and algae, and their heat is in the water all night.',
-  source: 'LT1; common practice, no source',
+  source: 'common practice, no source',
   threatens: 'warm',
   shows: ['equipment'],
   repair: 'equipment',

@@ -9,6 +9,6 @@ export const fault: Fault = {
   sameAs: like.id,
   title: 'Limewater passes slurry',
   effect: 'pH to 9 or 10 and a snow of carbonate, in the same minutes as a pump stuck on.',
-  source: 'KW1; pH 9.7 after 57 L of limewater (packedhead.net/p237)',
+  source: 'pH 9.7 after 57 L of limewater (packedhead.net/p237)',
   remedies: ['dose-limit', 'ph-stop', 'ph-alarm'],
 };

@@ -6,7 +6,7 @@ export const fault: Uncarried = {
   row: 'CA2',
   title: 'Mains water changes',
   effect: 'What was enough to take the chlorine out is not any more.',
-  source: 'CA2; 19 rays over two weeks (chicagotribune.com, 2008-07-18)',
+  source: '19 rays over two weeks (chicagotribune.com, 2008-07-18)',
   carried: false,
   why: 'What comes out of the tap tomorrow is not known.',
   hazard: 'poisoning: what comes with the mains',

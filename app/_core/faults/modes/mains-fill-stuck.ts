@@ -6,7 +6,7 @@ export const fault: Fault = {
   row: 'AT6',
   title: 'Fill from the mains stuck open',
   effect: 'Fresh and chlorinated water without end: no limit of a controller closes a valve that is stuck.',
-  source: 'AT6, SV1; common practice, no source',
+  source: 'common practice, no source',
   threatens: 'either',
   shows: [],
   repair: 'plumbing',

@@ -6,7 +6,7 @@ export const fault: Uncarried = {
   row: 'RO2',
   title: 'Make-up left filling',
   effect: 'The floor is wet for days.',
-  source: 'RO2; common practice, no source',
+  source: 'common practice, no source',
   carried: false,
   why: 'What fills the reservoirs is not described.',
   hazard: 'floods from what fills the reservoirs',

@@ -6,7 +6,7 @@ export const fault: Uncarried = {
   row: 'RO1',
   title: 'Make-up water no longer pure',
   effect: 'Chlorine, nitrate and copper come in with the top-off.',
-  source: 'RO1; common practice, no source',
+  source: 'common practice, no source',
   carried: false,
   why: 'What the make-up carries besides salt is not described.',
   hazard: 'poisoning: what comes with the mains',

@@ -9,7 +9,7 @@ export const fault: Fault = {
   sameAs: like.id,
   title: 'Multiport valve left on waste',
   effect: 'The filter pumps to the drain: the sump falls, the return draws air.',
-  source: 'FL2; common practice, no source',
+  source: 'common practice, no source',
   remedies: ['level-trip', 'level-alarm', 'state-timer'],
   things: (_, system) => equipmentThings(system, 'filter'),
 };

@@ -9,7 +9,7 @@ export const fault: Fault = {
   row: 'WC2',
   title: 'New water not dechlorinated',
   effect: 'The mains’ disinfectant goes in with the new water: gills are burnt within minutes to hours.',
-  source: 'WC2; koi in a pond of 94,600 L that took 40 % of new tap water (austinponddoctor.com)',
+  source: 'koi in a pond of 94,600 L that took 40 % of new tap water (austinponddoctor.com)',
   threatens: 'either',
   shows: [],
   repair: 'water',

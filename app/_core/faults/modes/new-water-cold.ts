@@ -9,7 +9,7 @@ export const fault: Fault = {
   row: 'WC2',
   title: 'New water too cold',
   effect: 'The water that goes back is as cold as the mains: the whole system drops at once.',
-  source: 'WC2; common practice, no source',
+  source: 'common practice, no source',
   threatens: 'cold',
   shows: [],
   repair: 'water',

@@ -10,7 +10,7 @@ export const fault: Fault = {
   row: 'WC2',
   title: 'New water from the wrong line',
   effect: 'Fresh water goes into a salt system, or salt water into a fresh one.',
-  source: 'WC2; half a tank refilled from the salt line (blogs.thatpetplace.com, 2010-05-26)',
+  source: 'half a tank refilled from the salt line (blogs.thatpetplace.com, 2010-05-26)',
   threatens: 'cold',
   shows: [],
   repair: 'water',

@@ -6,7 +6,7 @@ export const fault: Fault = {
   row: 'NW2',
   title: 'Called, and nobody answers',
   effect: 'A silent phone, somebody who left, the wrong rota: the answer never begins.',
-  source: 'NW2, PE6; common practice, no source',
+  source: 'common practice, no source',
   threatens: 'either',
   shows: [],
   repair: 'monitor',

@@ -9,6 +9,6 @@ export const fault: Fault = {
   sameAs: like.id,
   title: 'Non-return valve lets water back',
   effect: 'A valve is never the only defence: what drains down when the return stops is reckoned without one.',
-  source: 'NV1; common practice, no source',
+  source: 'common practice, no source',
   remedies: ['siphon-break', 'room-in-sump', 'leak-alarm'],
 };

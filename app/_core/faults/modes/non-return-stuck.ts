@@ -9,6 +9,6 @@ export const fault: Fault = {
   sameAs: like.id,
   title: 'Non-return valve stuck shut',
   effect: 'The pump runs against it and moves nothing.',
-  source: 'NV2; common practice, no source',
+  source: 'common practice, no source',
   remedies: ['flow-alarm', 'watts-range', 'second-return', 'air-in-tank'],
 };

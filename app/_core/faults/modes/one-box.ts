@@ -6,7 +6,7 @@ export const fault: Uncarried = {
   row: 'NW6',
   title: 'One box both controls and alarms',
   effect: 'The same fault does the harm and hides it.',
-  source: 'NW6; common practice, no source',
+  source: 'common practice, no source',
   carried: false,
   why: 'Which box does what is described only as gateway and probe; what they share is checked.',
   asks: { rule: 'alarm-on-control-probe' },

@@ -6,7 +6,7 @@ export const fault: Uncarried = {
   row: 'PE10',
   title: 'Only one person knows how the back-up works',
   effect: 'The means are there and nobody can use them.',
-  source: 'PE10; a trade article names it among the reasons for dead back-ups; common practice, no source',
+  source: 'a trade article names it among the reasons for dead back-ups; common practice, no source',
   carried: false,
   why: 'What people know is not described.',
   hazard: 'what only one person knows',

@@ -9,7 +9,7 @@ export const fault: Fault = {
   row: 'PE8',
   title: 'Overfed',
   effect: 'Days of feed at once: oxygen is short by night, ammonia by the next day.',
-  source: 'PE8; common practice, no source',
+  source: 'common practice, no source',
   threatens: 'warm',
   shows: ['animals'],
   repair: 'water',

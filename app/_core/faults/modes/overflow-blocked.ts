@@ -9,7 +9,7 @@ export const fault: Fault = {
   title: 'Overflow blocked',
   effect:
     'The return goes on filling a tank that cannot empty: it spills over its rim, the sump runs low and the pump draws air.',
-  source: 'OV1; common practice, no source',
+  source: 'common practice, no source',
   threatens: 'either',
   shows: ['level'],
   repair: 'overflow',

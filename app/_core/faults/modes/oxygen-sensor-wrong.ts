@@ -9,7 +9,7 @@ export const fault: Fault = {
   row: 'SE8',
   title: 'Oxygen sensor reads wrong',
   effect: 'False calm: the alarm that counts most stays silent.',
-  source: 'SE8; common practice, no source',
+  source: 'common practice, no source',
   threatens: 'either',
   shows: [],
   repair: 'sensor',

@@ -6,7 +6,7 @@ export const fault: Uncarried = {
   row: 'O21',
   title: 'Oxygen diffuser stuck on',
   effect: 'Oxygen far above saturation, gas in the blood, fire in the room.',
-  source: 'O21; common practice, no source',
+  source: 'common practice, no source',
   carried: false,
   why: 'Pure oxygen is no equipment of a description.',
   hazard: 'pure oxygen: fire, and far too much of it in the water',

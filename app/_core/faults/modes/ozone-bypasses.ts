@@ -9,6 +9,6 @@ export const fault: Fault = {
   sameAs: like.id,
   title: 'Ozone passes its carbon',
   effect: 'What the contact chamber should hold goes into the display, and into the room.',
-  source: 'OZ3; common practice, no source',
+  source: 'common practice, no source',
   remedies: ['carbon-log', 'oxidant-alarm', 'ozone-size'],
 };

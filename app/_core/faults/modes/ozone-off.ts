@@ -6,7 +6,7 @@ export const fault: Uncarried = {
   row: 'OZ2',
   title: 'Ozone stops',
   effect: 'The water gets less clear over weeks.',
-  source: 'OZ2; common practice, no source',
+  source: 'common practice, no source',
   carried: false,
   why: 'Being off is its safe state.',
   concerns: (_, system) => has(system, 'ozone'),

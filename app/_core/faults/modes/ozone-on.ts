@@ -6,7 +6,7 @@ export const fault: Fault = {
   row: 'OZ1',
   title: 'Ozone at full output',
   effect: 'Residual oxidant builds up in the water: gills are burnt, animals die within hours.',
-  source: 'OZ1, OZ4, SE6; 15 bonnethead sharks of a zoo (wthr.com, 9703381)',
+  source: '15 bonnethead sharks of a zoo (wthr.com, 9703381)',
   threatens: 'either',
   shows: ['animals'],
   repair: 'equipment',

@@ -9,6 +9,6 @@ export const fault: Fault = {
   sameAs: like.id,
   title: 'Redox probe reads low',
   effect: 'The ozone generator is told to go on and on.',
-  source: 'SE6; common practice, no source',
+  source: 'common practice, no source',
   remedies: ['ozone-two-probes', 'ozone-size', 'calibrate', 'oxidant-alarm'],
 };

@@ -10,6 +10,6 @@ export const fault: Fault = {
   title: 'Ozone valve left wrong after work',
   effect: 'Ozone without the flow that should carry it off.',
   source:
-    'OZ4; power back at about 13:00, a valve not reopened, 15 sharks dead that night (forums.reefcentral.com, thread 900281)',
+    'power back at about 13:00, a valve not reopened, 15 sharks dead that night (forums.reefcentral.com, thread 900281)',
   remedies: ['manual-restart', 'ozone-two-probes', 'oxidant-alarm'],
 };

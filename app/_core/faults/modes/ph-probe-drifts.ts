@@ -9,7 +9,7 @@ export const fault: Fault = {
   row: 'SE5',
   title: 'pH probe reads too high',
   effect: 'What it holds back goes on longer: the water grows more acid than it shows.',
-  source: 'SE5; new probes shifted 0.2 to 0.3 within a day, told by keepers; common practice, no source',
+  source: 'new probes shifted 0.2 to 0.3 within a day, told by keepers; common practice, no source',
   threatens: 'either',
   shows: [],
   repair: 'sensor',

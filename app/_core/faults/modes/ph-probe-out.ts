@@ -9,7 +9,7 @@ export const fault: Fault = {
   row: 'CR2',
   title: 'pH probe out of the water',
   effect: 'What listens to it doses without end, or never.',
-  source: 'CR2; CO2 ran all night on a dry probe, pH 6.7 to 5.9 (fins.actwin.com, month.200504, msg00223)',
+  source: 'CO2 ran all night on a dry probe, pH 6.7 to 5.9 (fins.actwin.com, month.200504, msg00223)',
   threatens: 'either',
   shows: ['equipment'],
   repair: 'sensor',

@@ -9,7 +9,7 @@ export const fault: Uncarried = {
   row: 'PW2',
   title: 'One phase lost, or low voltage',
   effect: 'Motors stall hot, contactors chatter: half the room is on.',
-  source: 'PW2; common practice, no source',
+  source: 'common practice, no source',
   carried: false,
   why: 'A description does not say what hangs on which phase.',
   hazard: 'low voltage and a lost phase',

@@ -6,7 +6,7 @@ export const fault: Fault = {
   row: 'SE12',
   title: 'Power meter reads wrong',
   effect: 'A relay that is open or welded looks as it should.',
-  source: 'SE12; common practice, no source',
+  source: 'common practice, no source',
   threatens: 'either',
   shows: [],
   repair: 'sensor',

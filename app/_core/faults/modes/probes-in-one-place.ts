@@ -6,7 +6,7 @@ export const fault: Uncarried = {
   row: 'SE13',
   title: 'Two probes agree because they share a place',
   effect: 'The vote is fooled: both read the same still corner or hang on the same plug.',
-  source: 'SE13; common practice, no source',
+  source: 'common practice, no source',
   carried: false,
   why: 'Where in a tank a probe hangs is not described; that two share a tank is checked.',
   asks: { rule: 'probes-in-one-place' },

@@ -12,7 +12,7 @@ export const fault: Fault = {
   sameAs: like.id,
   title: 'Pump leaks current and trips its RCD',
   effect: 'Everything behind the same RCD goes dead with it and does not come back by itself.',
-  source: 'RP6; common practice, no source',
+  source: 'common practice, no source',
   threatens: 'either',
   shows: ['equipment'],
   repair: 'circuit',

@@ -9,6 +9,6 @@ export const fault: Fault = {
   sameAs: like.id,
   title: 'Pump left unplugged after work',
   effect: 'As a pump that stops, until somebody looks.',
-  source: 'PE3; many keepers report it; common practice, no source',
+  source: 'many keepers report it; common practice, no source',
   remedies: ['hands-in-proof', 'watts-alarm', 'flow-alarm', 'air-in-tank'],
 };

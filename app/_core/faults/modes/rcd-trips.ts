@@ -6,7 +6,7 @@ export const fault: Fault = {
   row: 'PW4',
   title: 'RCD group trips',
   effect: 'Every circuit behind it goes dead and does not come back by itself, often because one device leaks.',
-  source: 'PW4; one tripped in an outage and everything on it was lost (tonmo.com, thread 335)',
+  source: 'one tripped in an outage and everything on it was lost (tonmo.com, thread 335)',
   threatens: 'either',
   shows: ['equipment'],
   repair: 'circuit',

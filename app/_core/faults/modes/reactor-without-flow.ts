@@ -6,7 +6,7 @@ export const fault: Uncarried = {
   row: 'CR4',
   title: 'Carbon dioxide on while the reactor stands',
   effect: 'A slug of acid when it starts again.',
-  source: 'CR4; common practice, no source',
+  source: 'common practice, no source',
   carried: false,
   why: 'A reactor is no water of its own in a description.',
   asks: { rule: 'dosing-without-flow' },

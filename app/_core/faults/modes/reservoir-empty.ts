@@ -6,7 +6,7 @@ export const fault: Fault = {
   row: 'AT4',
   title: 'Top-off reservoir empty',
   effect: 'Evaporation is not replaced: the sump falls until its pump draws air, and the water grows saltier.',
-  source: 'AT4; common practice, no source',
+  source: 'common practice, no source',
   threatens: 'cold',
   shows: ['level'],
   repair: 'plumbing',

@@ -6,7 +6,7 @@ export const fault: Fault = {
   row: 'AT4',
   title: 'Top-off reservoir filled with salt water',
   effect: 'What evaporates is replaced by salt water: salinity climbs day by day.',
-  source: 'AT4; common practice, no source',
+  source: 'common practice, no source',
   threatens: 'cold',
   shows: [],
   repair: 'water',

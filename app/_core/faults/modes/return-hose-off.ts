@@ -9,6 +9,6 @@ export const fault: Fault = {
   sameAs: like.id,
   title: 'Hose slips off the return pump',
   effect: 'The pump stirs the sump, and the tanks run back through the open hose as far as their outlets let them.',
-  source: 'LK1; a 55 gallon tank put 76 L on the floor (aquariumadventures.blogspot.com, 2009-07)',
+  source: 'a 55 gallon tank put 76 L on the floor (aquariumadventures.blogspot.com, 2009-07)',
   remedies: ['hose-clamps', 'siphon-break', 'room-in-sump', 'leak-alarm'],
 };

@@ -9,6 +9,6 @@ export const fault: Fault = {
   sameAs: like.id,
   title: 'Return pump does not start again after a power cut',
   effect: 'A stuck rotor or lost prime: everybody believes the power is back.',
-  source: 'RP5; keepers report finding it again and again; common practice, no source',
+  source: 'keepers report finding it again and again; common practice, no source',
   remedies: ['prove-restart', 'flow-alarm', 'watts-alarm', 'second-return', 'air-in-tank'],
 };

@@ -7,7 +7,7 @@ export const fault: Fault = {
   title: 'Return pump runs but moves nothing',
   effect:
     'As when it stops, but its plug still shows power: a slipped coupling, a lost impeller, an air lock, a shut valve.',
-  source: 'RP2; common practice, no source',
+  source: 'common practice, no source',
   threatens: 'either',
   shows: ['equipment'],
   repair: 'equipment',

@@ -9,6 +9,6 @@ export const fault: Fault = {
   sameAs: like.id,
   title: 'Return pump runs dry and burns out',
   effect: 'Its seal melts; from then on it is a pump that has stopped.',
-  source: 'RP3; common practice, no source',
+  source: 'common practice, no source',
   remedies: ['level-trip', 'level-alarm', 'second-return', 'air-in-tank'],
 };

@@ -7,7 +7,7 @@ export const fault: Fault = {
   title: 'Return pump stops',
   effect:
     'Sump and tanks part: the tanks drain down to their outlets, lose heat source, filter and the air of the sump, and the sump rises.',
-  source: 'RP1; common practice, no source',
+  source: 'common practice, no source',
   threatens: 'either',
   shows: ['equipment'],
   repair: 'equipment',

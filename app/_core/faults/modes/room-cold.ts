@@ -9,7 +9,7 @@ export const fault: Fault = {
   row: 'HX3',
   title: 'Room too cold',
   effect: 'The water follows the room down as far as the heaters cannot hold it.',
-  source: 'HX3; common practice, no source',
+  source: 'common practice, no source',
   threatens: 'cold',
   shows: ['temperature'],
   repair: 'room',

@@ -9,7 +9,7 @@ export const fault: Fault = {
   row: 'CH1',
   title: 'Room too hot',
   effect: 'The water follows the room up; chillers work against warmer air and may trip.',
-  source: 'CH1; a small aquarium in a heat wave (practicalfishkeeping.co.uk, brewery)',
+  source: 'a small aquarium in a heat wave (practicalfishkeeping.co.uk, brewery)',
   threatens: 'warm',
   shows: ['temperature'],
   repair: 'room',

@@ -6,7 +6,7 @@ export const fault: Uncarried = {
   row: 'PE7',
   title: 'Safeguard defeated for convenience',
   effect: 'Whatever it held back comes through.',
-  source: 'PE7; common practice, no source',
+  source: 'common practice, no source',
   carried: false,
   why: 'Each fault is also judged with the untested safeguards absent, and with each one dead.',
   asks: { rule: 'safeguard-off' },

@@ -6,7 +6,7 @@ export const fault: Fault = {
   row: 'SE7',
   title: 'Salinity sensor reads wrong',
   effect: 'It says what it said yesterday: dilution and salting go on unseen.',
-  source: 'SE7; common practice, no source',
+  source: 'common practice, no source',
   threatens: 'either',
   shows: [],
   repair: 'sensor',

@@ -9,7 +9,7 @@ export const fault: Fault = {
   sameAs: like.id,
   title: 'Outlet screen blocked by animals',
   effect: 'Water rises and spills, and the animal on the screen is crushed.',
-  source: 'CL2; common practice, no source',
+  source: 'common practice, no source',
   remedies: ['second-overflow', 'small-sump', 'leak-alarm', 'level-alarm'],
   things: (facility, system) => (system.kind === 'jelly' || system.kind === 'ray' ? like.things(facility, system) : []),
 };

@@ -9,6 +9,6 @@ export const fault: Fault = {
   sameAs: like.id,
   title: 'Siphon overflow loses its prime',
   effect: 'As an overflow that is blocked: the tank spills, the sump runs low.',
-  source: 'OV2; common practice, no source',
+  source: 'common practice, no source',
   remedies: ['second-overflow', 'small-sump', 'leak-alarm', 'level-trip'],
 };

@@ -11,7 +11,7 @@ export const fault: Fault = {
   title: 'Skimmer overflows because the sump rose',
   effect:
     'Foam turns to water and goes to the cup and the floor; where the top-off holds the high level, fresh water replaces salt.',
-  source: 'SK1; common practice, no source',
+  source: 'common practice, no source',
   threatens: 'cold',
   shows: ['level'],
   repair: 'equipment',
@@ -26,12 +26,12 @@ export const fault: Fault = {
   befall: (upset, thing, _, system) => {
     const skimmer = system.equipment.find((e) => e.key === thing.key);
     const floods = skimmer?.floodsAboveMm?.value ?? DEFAULTS.floodsAboveMm.value;
-    const switches = system.equipment.flatMap(({ plan }) =>
-      plan.regulation.kind === 'level' ? [plan.regulation.sensor] : [],
+    const regulating = new Set(
+      system.equipment.flatMap(({ plan }) => (plan.regulation.kind === 'level' ? [plan.regulation.sensor] : [])),
     );
-    const level = switches[0];
-    if (level === undefined) upset.sumpRaised = (floods + ABOVE_MM) / 1000;
-    // It reads lower than the truth, so the level it holds is higher.
-    else upset.probes.set(level, { as: 'shifted', by: -(floods + ABOVE_MM) });
+    const switches = system.sensors.filter(({ key, tank }) => regulating.has(key) && tank === skimmer?.tank);
+    if (switches.length === 0) upset.sumpRaised = (floods + ABOVE_MM) / 1000;
+    // They read lower than the truth, so the level they hold is higher.
+    for (const { key } of switches) upset.probes.set(key, { as: 'shifted', by: -(floods + ABOVE_MM) });
   },
 };

@@ -6,7 +6,7 @@ export const fault: Fault = {
   row: 'SK3',
   title: 'Skimmer runs without air',
   effect: 'As a skimmer that stops, while its plug still shows power.',
-  source: 'SK3; common practice, no source',
+  source: 'common practice, no source',
   threatens: 'warm',
   shows: ['equipment'],
   repair: 'equipment',

@@ -6,7 +6,7 @@ export const fault: Fault = {
   row: 'SK2',
   title: 'Skimmer stops',
   effect: 'In many marine systems it is the main exchange of gas: oxygen falls, most of all at night.',
-  source: 'SK2; measured in one reef (reefkeeping.com, 2005-08)',
+  source: 'measured in one reef (reefkeeping.com, 2005-08)',
   threatens: 'warm',
   shows: ['equipment'],
   repair: 'equipment',

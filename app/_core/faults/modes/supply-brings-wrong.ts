@@ -10,7 +10,7 @@ export const fault: Fault = {
   row: 'IN2',
   title: 'Supply brings the wrong water',
   effect: 'The whole site gets water it cannot live in, as fast as it is supplied.',
-  source: 'IN2; common practice, no source',
+  source: 'common practice, no source',
   threatens: 'cold',
   shows: [],
   repair: 'water',

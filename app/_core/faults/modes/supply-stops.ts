@@ -6,7 +6,7 @@ export const fault: Fault = {
   row: 'IN1',
   title: 'Supply stops',
   effect: 'New water no longer comes: what lives from it alone loses oxygen first, then the animals’ waste climbs.',
-  source: 'IN1, SV2; a carcass in the intake of a hatchery, 400,000 fish (oregonlive.com, 2015-06)',
+  source: 'a carcass in the intake of a hatchery, 400,000 fish (oregonlive.com, 2015-06)',
   threatens: 'either',
   shows: ['equipment'],
   repair: 'equipment',

@@ -6,7 +6,7 @@ export const fault: Fault = {
   row: 'SV1',
   title: 'Supply stuck open',
   effect: 'Whatever it brings comes without end.',
-  source: 'SV1, WC1; common practice, no source',
+  source: 'common practice, no source',
   threatens: 'either',
   shows: ['level'],
   repair: 'equipment',

@@ -9,7 +9,7 @@ export const fault: Uncarried = {
   row: 'LK2',
   title: 'Tank bursts',
   effect: 'Everything is lost within seconds, people are in danger, neighbours lose their power.',
-  source: 'LK2; a cylinder of 1,000,000 L burst at 05:45 (nationalworld.com, 2022-12)',
+  source: 'a cylinder of 1,000,000 L burst at 05:45 (nationalworld.com, 2022-12)',
   carried: false,
   why: 'It is a matter for an engineer’s inspection.',
   hazard: 'a tank that bursts',

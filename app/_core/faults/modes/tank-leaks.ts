@@ -1,8 +1,12 @@
 import type { System, Tank, TankRole } from '../../facility/system';
 import { type Fault, tankThings } from '../fault';
 
-/** m³/s through a cracked union or an open seam at the running level (200 L/h). Common practice, no source. */
+/**
+ * m³/s through a cracked union or an open seam at the running level (200 L/h), and 1/s of a small tank's own water, whose fittings
+ * are small (half of it in an hour). Common practice, no source.
+ */
 const LEAK_M3_PER_S = 200 / 3.6e6;
+const LEAK_PER_S = 0.5 / 3600;
 /** Roles of the tanks that are watched for it. */
 const WET: readonly TankRole[] = ['display', 'holding', 'quarantine', 'nursery', 'sump'];
 
@@ -12,7 +16,7 @@ export const fault: Fault = {
   row: 'LK1',
   title: 'Tank or fitting leaks',
   effect: 'The level falls and the floor is wet; with a sump, the pump runs dry in the end.',
-  source: 'LK1; common practice, no source',
+  source: 'common practice, no source',
   threatens: 'either',
   shows: ['floor', 'level'],
   repair: 'plumbing',
@@ -25,8 +29,9 @@ export const fault: Fault = {
   },
   befall: (upset, thing, _, system) => {
     const tank = system.tanks.find((t) => t.key === thing.key);
-    const depth = (tank?.volumeL.value ?? 0) / 1000 / (tank?.surfaceM2.value ?? 1);
-    upset.leaks.set(thing.key, { flow: LEAK_M3_PER_S, depth });
+    const volume = (tank?.volumeL.value ?? 0) / 1000;
+    const depth = volume / (tank?.surfaceM2.value ?? 1);
+    upset.leaks.set(thing.key, { flow: Math.min(LEAK_M3_PER_S, LEAK_PER_S * volume), depth });
   },
 };
 

@@ -9,6 +9,6 @@ export const fault: Fault = {
   sameAs: like.id,
   title: 'Everybody believed another had it',
   effect: 'The call goes out, and each leaves it to the other.',
-  source: 'PE6; common practice, no source',
+  source: 'common practice, no source',
   remedies: ['escalation', 'outside-watch'],
 };

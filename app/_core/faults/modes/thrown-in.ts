@@ -6,7 +6,7 @@ export const fault: Uncarried = {
   row: 'PE8',
   title: 'Visitors put things into the water',
   effect: 'Coins, food and drink poison or choke.',
-  source: 'PE8; common practice, no source',
+  source: 'common practice, no source',
   carried: false,
   why: 'Poisons are not modelled.',
   hazard: 'poisoning: fumes, metals, the wrong bottle',

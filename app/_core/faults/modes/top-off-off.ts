@@ -6,7 +6,7 @@ export const fault: Fault = {
   row: 'AT2',
   title: 'Top-off stuck off',
   effect: 'Evaporation is not replaced: the sump falls until its pump draws air, and the water grows saltier.',
-  source: 'AT2; common practice, no source',
+  source: 'common practice, no source',
   threatens: 'cold',
   shows: [],
   repair: 'equipment',

@@ -10,7 +10,7 @@ export const fault: Fault = {
   title: 'Top-off stuck on',
   effect:
     'Its level switch reads low for ever: fresh water goes in until the reservoir is empty, a limit stops it, or the floor is wet. Salinity falls.',
-  source: 'AT1, SE9; a float stuck and 57 L went in before a second one stopped it (packedhead.net/p237)',
+  source: 'a float stuck and 57 L went in before a second one stopped it (packedhead.net/p237)',
   threatens: 'either',
   shows: [],
   repair: 'equipment',

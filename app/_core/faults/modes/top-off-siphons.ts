@@ -6,7 +6,7 @@ export const fault: Fault = {
   row: 'AT3',
   title: 'Top-off siphons on after it stopped',
   effect: 'The whole reservoir runs in without power: salinity falls, the sump rises.',
-  source: 'AT3; common practice, no source',
+  source: 'common practice, no source',
   threatens: 'either',
   shows: ['level'],
   repair: 'plumbing',

@@ -9,6 +9,6 @@ export const fault: Fault = {
   sameAs: like.id,
   title: 'Top-off left unplugged, or the wrong plug put back',
   effect: 'Evaporation is not replaced; with the wrong plug something else stands still.',
-  source: 'AT5; common practice, no source',
+  source: 'common practice, no source',
   remedies: ['hands-in-proof', 'level-alarm', 'salinity-round'],
 };

@@ -9,6 +9,6 @@ export const fault: Fault = {
   sameAs: like.id,
   title: 'Transfer switch does not change over',
   effect: 'The generator runs and its load is dead.',
-  source: 'PW7; common practice, no source',
+  source: 'common practice, no source',
   remedies: ['generator-test', 'backed-air', 'power-cut-means'],
 };

@@ -6,7 +6,7 @@ export const fault: Uncarried = {
   row: 'PE5',
   title: 'Animals moved into unmatched water',
   effect: 'Shock: 2 °C below the least they bear killed three sharks.',
-  source: 'PE5; three blacktip reef sharks (practicalfishkeeping.co.uk, sharks died from cold)',
+  source: 'three blacktip reef sharks (practicalfishkeeping.co.uk, sharks died from cold)',
   carried: false,
   why: 'What comes in tomorrow, and from what water, is not described.',
   hazard: 'transfers between unlike waters',

@@ -6,7 +6,7 @@ export const fault: Fault = {
   row: 'PE2',
   title: 'Treatment never ended',
   effect: 'Skimmer, ozone or UV stay off for longer than the oxygen of the nights can stand.',
-  source: 'PE2; common practice, no source',
+  source: 'common practice, no source',
   threatens: 'either',
   shows: ['equipment', 'level'],
   repair: 'state',

@@ -6,7 +6,7 @@ export const fault: Fault = {
   row: 'PW5',
   title: 'Utility fails and the batteries carry nothing',
   effect: 'Backed up for minutes instead of hours: what counts on a battery stops with the rest.',
-  source: 'PW5, PW9; common practice, no source',
+  source: 'common practice, no source',
   threatens: 'either',
   shows: ['equipment'],
   repair: 'utility',

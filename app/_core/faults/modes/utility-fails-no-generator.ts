@@ -6,7 +6,7 @@ export const fault: Fault = {
   row: 'PW6',
   title: 'Utility fails and the generator does not start',
   effect: 'The stand-by that everybody counts on is the second failure: only batteries are left.',
-  source: 'PW6; a hatchery whose generator batteries had not been charging (keypennews.org, stories 2366)',
+  source: 'a hatchery whose generator batteries had not been charging (keypennews.org, stories 2366)',
   threatens: 'either',
   shows: ['equipment'],
   repair: 'utility',

@@ -6,7 +6,7 @@ export const fault: Fault = {
   row: 'PW1',
   title: 'Utility fails',
   effect: 'Everything stops but what a battery or the generator carries, for as long as it carries it.',
-  source: 'PW1; an aquarium whose generator carried circulation but no heat (news.bbc.co.uk 6186157)',
+  source: 'an aquarium whose generator carried circulation but no heat (news.bbc.co.uk 6186157)',
   threatens: 'either',
   shows: ['equipment'],
   repair: 'utility',

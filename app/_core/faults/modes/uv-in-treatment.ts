@@ -6,7 +6,7 @@ export const fault: Uncarried = {
   row: 'UV3',
   title: 'UV, ozone or skimmer left on during a treatment',
   effect: 'The medicine is destroyed or taken out.',
-  source: 'UV3; common practice, no source',
+  source: 'common practice, no source',
   carried: false,
   why: 'Medicines are not modelled; the plans are looked at instead.',
   asks: { rule: 'undecided-in-treatment' },

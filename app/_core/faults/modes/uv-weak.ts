@@ -6,7 +6,7 @@ export const fault: Uncarried = {
   row: 'UV2',
   title: 'UV lamp dead or dirty',
   effect: 'Nothing keeps pathogens down any more, and nothing tells.',
-  source: 'UV2; common practice, no source',
+  source: 'common practice, no source',
   carried: false,
   why: 'Disease is not modelled.',
   hazard: 'disease',

@@ -6,7 +6,7 @@ export const fault: Uncarried = {
   row: 'UV1',
   title: 'UV on without flow',
   effect: 'The water in its vessel boils and comes as a hot slug; fire.',
-  source: 'UV1; common practice, no source',
+  source: 'common practice, no source',
   carried: false,
   why: 'The vessel is no water of its own in a description.',
   asks: { rule: 'dosing-without-flow' },

@@ -9,7 +9,7 @@ export const fault: Fault = {
   sameAs: like.id,
   title: 'Valve left shut after work',
   effect: 'The pump runs against it and moves nothing.',
-  source: 'PE1, RP2; common practice, no source',
+  source: 'common practice, no source',
   remedies: ['hands-in-proof', 'flow-alarm', 'watts-range', 'second-return'],
   repair: 'equipment',
 };

@@ -6,7 +6,7 @@ export const fault: Fault = {
   row: 'WC3',
   title: 'Drain or backwash valve left open',
   effect: 'Water leaves as fast as the valve lets it; the sump falls, the return pump draws air, tanks may empty.',
-  source: 'WC3, FL2; common practice, no source',
+  source: 'common practice, no source',
   threatens: 'either',
   shows: ['level', 'equipment'],
   repair: 'equipment',

@@ -6,7 +6,7 @@ export const fault: Uncarried = {
   row: 'CP3',
   title: 'Wave grows by resonance',
   effect: 'Water goes over the rim and the seams are stressed.',
-  source: 'CP3; common practice, no source',
+  source: 'common practice, no source',
   carried: false,
   why: 'A level that swings is no mixed water.',
   hazard: 'waves and dead spots',

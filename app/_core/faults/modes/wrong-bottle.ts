@@ -6,7 +6,7 @@ export const fault: Uncarried = {
   row: 'DP4',
   title: 'Wrong liquid in the container',
   effect: 'Poisoning, within minutes to hours.',
-  source: 'DP4; a mislabelled container, 389 fish of two systems dead within one night (usatoday.com, 2015-04-22)',
+  source: 'a mislabelled container, 389 fish of two systems dead within one night (usatoday.com, 2015-04-22)',
   carried: false,
   why: 'Poisons are not modelled.',
   hazard: 'poisoning: fumes, metals, the wrong bottle',

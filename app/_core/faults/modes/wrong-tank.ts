@@ -6,7 +6,7 @@ export const fault: Uncarried = {
   row: 'PE4',
   title: 'Wrong bottle into the wrong tank',
   effect: 'Poisoning, or fresh water where salt should be.',
-  source: 'PE4; half a tank refilled from the salt line (blogs.thatpetplace.com, 2010-05-26)',
+  source: 'half a tank refilled from the salt line (blogs.thatpetplace.com, 2010-05-26)',
   carried: false,
   why: 'Poisons are not modelled; the wrong line at a water change is a case of its own.',
   hazard: 'poisoning: fumes, metals, the wrong bottle',

@@ -44,8 +44,14 @@ export function withPlan(
 
 /** The site with one more interlock on a piece of equipment, by a sensor that is there or is fitted for it. */
 export function withLock(facility: Facility, system: System, key: string, lock: Interlock, fitted?: Sensor): Facility {
-  const more = fitted ? { ...system, sensors: [...system.sensors, fitted] } : system;
+  const more = fitted ? withSensor(system, fitted) : system;
   return withPlan(facility, more, key, ({ interlocks }) => ({ interlocks: [...interlocks, lock] }));
+}
+
+/** The system with one more sensor, unless another proposal has fitted it already. */
+function withSensor(system: System, sensor: Sensor): System {
+  const isThere = system.sensors.some(({ key }) => key === sensor.key);
+  return isThere ? system : { ...system, sensors: [...system.sensors, sensor] };
 }
 
 /** The site with one tank changed. */
@@ -88,7 +94,7 @@ export function withAlarm(
     deadBand,
     answeredBy: 'rota',
   };
-  return withSystem(facility, { ...system, sensors: [...system.sensors, sensor], alarms: [...system.alarms, alarm] });
+  return withSystem(facility, { ...withSensor(system, sensor), alarms: [...system.alarms, alarm] });
 }
 
 /** Key of the alarm that is proposed at a place. */

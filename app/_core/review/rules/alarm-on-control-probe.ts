@@ -1,6 +1,6 @@
 import { example, withSystem } from './example/example';
 import { alarmsOn } from './facts/alarms';
-import { thermostatOf } from './facts/equipment';
+import { ofType, thermostatOf } from './facts/equipment';
 import type { Rule } from './rule';
 
 /** Every temperature alarm listens to a probe that also regulates. */
@@ -20,9 +20,14 @@ export const rule: Rule = {
     const regulating = new Set(alone);
     const alarms = alarmsOn(context, 'temperature');
     if (alarms.length === 0 || alarms.some(({ sensor }) => !regulating.has(sensor.key))) return [];
+    // Heaters with a cut-out have something else that the probe cannot fool.
+    const guarded = ofType(context, 'heater').every(({ plan }) =>
+      plan.cutOuts.some((c) => c.quantity === 'temperature'),
+    );
     return [...new Map(alarms.map(({ sensor }) => [sensor.key, sensor])).values()].map((sensor) => ({
       cause: sensor.name,
       consequence: 'When it reads wrong, no alarm of the temperature tells.',
+      ...(guarded ? { grade: 'low' as const } : {}),
       figures: [{ name: 'alarms on it', value: `${alarms.filter((one) => one.sensor.key === sensor.key).length}` }],
     }));
   },

@@ -20,7 +20,10 @@ export const rule: Rule = {
           cause: listed(hazards.map(({ title }) => title)),
           consequence: without,
           figures: [
-            { name: 'asked for', value: `a paper about ${kind.replaceAll('-', ' ')}: ${asks}` },
+            {
+              name: 'asked for',
+              value: `a paper about ${kind === 'make-up-tests' ? 'make-up tests' : kind.replaceAll('-', ' ')}: ${asks}`,
+            },
             { name: 'counts for', value: `${days} days` },
             { name: 'last', value: on ?? 'none' },
           ],

@@ -1,5 +1,5 @@
 import type { Combination, DemandDrift, MinimalSet, Part as Taking, Study } from '#core/review/study';
-import { VERDICT_WORDS } from '#core/review/words';
+import { lower, VERDICT_WORDS } from '#core/review/words';
 import { fromKilograms } from '#core/units/mass';
 import type { Custom } from '#core/units/shown';
 import { perYearSaid } from '../../words/per-year';
@@ -76,7 +76,8 @@ function columnsOf(rated: boolean, alone: boolean): TableColumn[] {
 function combinationRow(one: Combination, speech: Speech, rated: boolean): TableBlock['rows'][number] {
   const { id, parts, state, because, alone, verdict, harm, spareS, perYear } = one;
   return {
-    key: id,
+    // The same faults may go together for more than one reason.
+    key: `${id} ${because}`,
     cells: [
       [`${partsSaid(parts, state)}${because === '' ? '' : `: ${because}`}`],
       [{ verdict: alone }],
@@ -107,9 +108,9 @@ function oftenSaid(perYear: number | null): Line {
 
 function partsSaid(parts: readonly Taking[], state: string): string {
   const named = parts.map((part) =>
-    part.kind === 'fault' ? `${part.thing.name}: ${part.title}` : `${part.name} does not work`,
+    part.kind === 'fault' ? `${part.thing.name}: ${lower(part.title)}` : `${part.name} does not work`,
   );
-  return `${named.join(' + ')}${state === 'normal' ? '' : `, while “${state.replace('-', ' ')}”`}`;
+  return `${named.join(' + ')}${state === 'normal' ? '' : `, during ${state.replace('-', ' ')}`}`;
 }
 
 function folded(caption: string, columns: TableColumn[], rows: TableBlock['rows']): Block[] {

@@ -36,11 +36,16 @@ export function stateSaid(state: DocumentData['study']['state'], hasBefore: bool
 function told({ alone, order, open }: FixFirst): Block[] {
   if (open === 0) return [text('Every fault case is covered or harmless: nothing has to be fixed first.')];
   if (alone.length === 0)
-    return [text(`${open} fault cases are not covered, and none of the changes that were tried makes one less grave.`)];
+    return [
+      text(
+        `${open} fault ${open === 1 ? 'case is' : 'cases are'} not covered, and none of the changes that were tried makes one less grave.`,
+      ),
+    ];
   const rest = alone.slice(OPEN);
   return [
-    text(`${open} fault cases are not covered today.`),
-    orderTable(alone, order),
+    text(`${open} fault ${open === 1 ? 'case is' : 'cases are'} not covered today.`),
+    // A test of a safeguard wins as tested only, and has no place in the order.
+    order.length > 0 ? orderTable(alone, order) : text('None of the changes makes one less grave as claimed.'),
     aloneTable('Each change alone, most won first.', alone.slice(0, OPEN)),
     ...(rest.length > 0
       ? [
@@ -97,8 +102,16 @@ function aloneTable(caption: string, fixes: readonly Fix[]): TableBlock {
 /** What a change does to one case: "Heater 1: welds on: too late → covered, 3.2 h more". */
 function effectSaid({ title, from, to, befalls, gainS }: Effect): Line {
   const gain = gainS === null ? '' : `, ${lasting(gainS)} ${gainS < 0 ? 'less' : 'more'} to spare at the worst hour`;
+  // Two verdicts on different harms are not set against each other: "some hours → no warning" would read as a loss.
+  if (befalls.from === 'animals' && befalls.to !== null && befalls.to !== 'animals')
+    return [`${title}: no animals are harmed any more; what remains is ${REMAINS[befalls.to]}, ${VERDICT_WORDS[to]}`];
   return [`${title}: ${sideSaid(from, befalls.from)} → ${sideSaid(to, befalls.to)}${gain}`];
 }
+
+const REMAINS: Record<Exclude<HarmClass, 'animals'>, string> = {
+  floor: 'water on the floor',
+  equipment: 'harm to equipment',
+};
 
 const BEFALLS: Record<HarmClass, string> = { animals: '', floor: ' (floor)', equipment: ' (pump)' };
 

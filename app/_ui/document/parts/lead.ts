@@ -1,5 +1,7 @@
+import { firstFix } from '#core/review/first-fix';
 import { gravest } from '#core/review/gravest';
 import { caseTitle } from '#core/review/words';
+import { firstFixSaid } from '../../words/first-fix';
 import { instantSaid } from '../../words/instant';
 import { KIND_WORDS } from '../../words/kinds';
 import { outcomeSaid } from '../../words/said';
@@ -34,16 +36,8 @@ export function leadBlocks(data: DocumentData): Block[] {
 
 /** The first thing to fix, from the longer look, else the first finding. */
 function firstSaid(data: DocumentData): Block[] {
-  const study = studyOf(data);
-  const [next] = study?.fixFirst.order ?? [];
-  const fix = study?.fixFirst.alone.find(({ id }) => id === next?.fix);
-  if (fix && next)
-    return [
-      text(
-        { strong: 'What to fix first: ' },
-        `${fix.title}. It wins ${next.wins} fault cases; ${next.left} stay open.`,
-      ),
-    ];
+  const fix = firstFix(studyOf(data));
+  if (fix) return [text({ strong: 'What to fix first: ' }, firstFixSaid(fix))];
   const [finding] = data.review.findings;
   return finding ? [text({ strong: 'What to do first: ' }, `${finding.remedy}.`)] : [];
 }

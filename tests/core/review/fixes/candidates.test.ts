@@ -1,7 +1,9 @@
 import type { Facility } from '#core/facility/facility';
 import { candidatesOf, changed } from '#core/review/fixes/candidates';
+import { PROPOSED } from '#core/review/fixes/edit';
 import { REMEDIES } from '#core/review/fixes/catalogue';
 import { isOpen, judgedIn, sceneOf, type Stand, subjectsById } from '#core/review/fixes/stand';
+import { checkReferences } from '#core/facility/check-references';
 import { tryPeople, watch } from '#core/review/fixes/try-people';
 import { gravestOutcome } from '#core/review/gravest';
 import { describe, expect, test } from 'vitest';
@@ -82,6 +84,23 @@ describe('every remedy', () => {
       expect([one.id, view.resolved.missing, view.nominal.restless]).toEqual([one.id, [], false]);
     }
     expect(JSON.stringify(given)).toBe(before);
+  });
+
+  test('can be made on top of all others: every key stays one of its own, whatever was proposed before', () => {
+    const problems = (of: Facility) => checkReferences(of).map(({ message }) => message);
+    const known = new Set(problems(given));
+    let site = given;
+    for (const { id } of candidates) {
+      const [its] = site.systems;
+      if (!its) throw new Error('the system is gone');
+      const one = candidatesOf({ facility: site, system: its }).find((found) => found.id === id);
+      if (one) site = changed({ facility: site, system: its }, one);
+      // The safeguard of a line that is only proposed has no ledger yet.
+      const wrong = problems(site).filter(
+        (message) => !known.has(message) && !message.includes(`"${PROPOSED}" is none`),
+      );
+      expect([id, wrong]).toEqual([id, []]);
+    }
   });
 });
 

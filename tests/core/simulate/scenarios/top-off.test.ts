@@ -2,7 +2,9 @@ import { describe, expect, test } from 'vitest';
 import type { Equipment } from '#core/facility/system';
 import { fault as skimmerFloods } from '#core/faults/modes/skimmer-floods';
 import { fault as topOffOn } from '#core/faults/modes/top-off-on';
+import { noUpset } from '#core/faults/upset';
 import { levelControl, plan, skimmer, topOff } from '../../../_support/build-equipment';
+import { sensor } from '../../../_support/build-system';
 import { type Ask, courseOf, floor, inReservoir, level, salinity, timeTo, volume } from '../course';
 import { befall, dead, reef } from './reef';
 
@@ -97,4 +99,32 @@ describe('a skimmer that floods because the sump stands too high', () => {
     const early = 0.2 * HOUR;
     expect(floor(two, early) / floor(one, early)).toBeGreaterThan(1.7);
   });
+});
+
+test('a reservoir that siphons over is found empty and not filled again, as one behind a top-off that hangs', () => {
+  const site = reef({ sump: { rimMm: 300 }, reservoir: { volumeL: 10 }, equipment: [topOff()] });
+  const course = courseOf(site, { hours: 30, fault: (upset) => upset.siphoning.add('top-off') });
+  expect(inReservoir(course)).toBeCloseTo(0, 6);
+});
+
+test('a level switch that floods the skimmer is the one of its own sump, in whatever order things are described', () => {
+  const elsewhere = topOff({
+    key: 'other',
+    tank: 'display',
+    plan: plan({ regulation: levelControl({ sensor: 'high' }) }),
+  });
+  const site = reef({ equipment: [elsewhere, topOff(), skimmer()] });
+  const [system] = site.systems;
+  if (!system) throw new Error('the reef is a system');
+  const given = {
+    ...system,
+    sensors: [...system.sensors, sensor({ key: 'high', quantity: 'level', tank: 'display' })],
+  };
+  const misled = (described: typeof given) => {
+    const upset = noUpset();
+    skimmerFloods.befall(upset, { kind: 'equipment', key: 'skimmer', name: 'Skimmer' }, site, described);
+    return [...upset.probes.keys()];
+  };
+  expect(misled(given)).toEqual(['sump-level']);
+  expect(misled({ ...given, equipment: [...given.equipment].reverse() })).toEqual(['sump-level']);
 });

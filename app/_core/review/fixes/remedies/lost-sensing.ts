@@ -7,7 +7,10 @@ export const remedy: Remedy = {
   changes: 'water',
   places: (_, { equipment }) =>
     equipment
-      .filter(({ plan }) => plan.regulation.kind === 'thermostat' && plan.lostSensing?.action !== 'off')
+      .filter(
+        ({ plan: { regulation, lostSensing } }) =>
+          regulation.kind === 'thermostat' && (lostSensing?.action !== 'off' || lostSensing.by === 'person'),
+      )
       .map(({ key, name }) => ({ key, title: `${name} off when its probe gives nothing usable` })),
   apply: (facility, system, { key }) =>
     withPlan(facility, system, key, () => ({ lostSensing: { action: 'off', by: 'controller' } })),

@@ -14,6 +14,6 @@ export const remedy: Remedy = {
     withEquipment(facility, system, key, ({ wattsRange, ...e }) => {
       const range = wattsRange && { wattsRange: { minW: wattsRange.minW / 2, maxW: wattsRange.maxW / 2 } };
       const one = { ...e, ...half(e.ratedW), ...range };
-      return [one, { ...one, key: `${PROPOSED}-${key}`, name: `Second half of ${e.name}` }];
+      return [one, { ...one, key: `${PROPOSED}-half-${key}`, name: `Second half of ${e.name}` }];
     }),
 };
