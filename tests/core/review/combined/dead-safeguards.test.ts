@@ -7,8 +7,9 @@ import { gravestOutcome } from '#core/review/gravest';
 import { reviewSystem } from '#core/review/review-system';
 import { describe, expect, test } from 'vitest';
 import { airBlower, cutOut, heater, plan, returnPump, thermostat } from '../../../_support/build-equipment';
-import { room } from '../../../_support/build-facility';
+import { facility, room } from '../../../_support/build-facility';
 import { REVIEWED_ON, system } from '../../../_support/build-system';
+import { smallSystem } from '../../../_support/small-facility';
 import { withSystem } from '../../../_support/with-part';
 
 function looking(site: Facility): Look {
@@ -17,8 +18,8 @@ function looking(site: Facility): Look {
   return lookAt(site, first, REVIEWED_ON, reviewSystem(site, first, REVIEWED_ON));
 }
 
-/** Every fault case with every safeguard dead, each judged from nothing, with nothing left out. */
-function bruteForce({ facility: site, system: its, tried }: Look): Map<string, [number, number]> {
+/** Fault cases with every safeguard dead, each judged from nothing, with nothing left out. */
+function bruteForce({ facility: site, system: its }: Look, tried: Look['tried']): Map<string, [number, number]> {
   const found = new Map<string, [number, number]>();
   for (const { key } of safeguardsOf(site, its)) {
     const context = contextOf(site, its, REVIEWED_ON, key);
@@ -40,19 +41,33 @@ const few = {
   states: system().states.filter(({ name }) => name === 'feeding'),
 };
 const inWarmRoom = (site: Facility): Facility => ({ ...site, rooms: [room({ temperatureC: 23.5 })] });
-const sites: [string, Facility][] = [
-  ['a site with rounds', inWarmRoom(withSystem(few))],
-  ['one where nobody watches but the alarms', { ...inWarmRoom(withSystem({ ...few, states: [] })), rounds: [] }],
+/** One tank whose alarm, battery and cut-out are all that stands between a fault and the fish. */
+const alone = () => {
+  const base = smallSystem();
+  const own = base.equipment.map((e) =>
+    e.type === 'heater'
+      ? heater({ ...e, ratedW: 700, plan: plan({ ...e.plan, cutOuts: [cutOut({ tank: 'display' })] }) })
+      : e,
+  );
+  const its = { ...base, equipment: own, alarms: system().alarms.slice(0, 2), safeguards: system().safeguards };
+  return { ...inWarmRoom(facility({ systems: [its] })), rounds: [] };
+};
+
+/** Sites, and how many of their fault cases are compared: every so-manieth. */
+const sites: [string, Facility, number][] = [
+  ['one tank where nobody watches but the alarms', alone(), 1],
+  ['a site with rounds, a return and a pause', inWarmRoom(withSystem(few)), 15],
 ];
 
-describe.each(sites)('fault cases of %s with one safeguard dead', (_, site) => {
+describe.each(sites)('fault cases of %s with one safeguard dead', (_, site, every) => {
   const look = looking(site);
-  const pruned = look.tried.map((one) => deadSafeguardsOf(look, one));
+  const compared = look.tried.filter((_one, i) => i % every === 0);
+  const pruned = compared.map((one) => deadSafeguardsOf(look, one));
 
   test('come out as when nothing is left out: what was not tried is as the fault alone', () => {
-    const all = bruteForce(look);
+    const all = bruteForce(look, compared);
     const told = new Map(pruned.flatMap(({ combinations }) => combinations).map((one) => [one.id, one]));
-    for (const { subject, case: c } of look.tried) {
+    for (const { subject, case: c } of compared) {
       const alone = gravestOutcome(c.claimed);
       for (const { key } of safeguardsOf(site, look.system)) {
         const [rank, spareS] = all.get(`${c.id} without ${key}`) ?? [];
@@ -66,16 +81,17 @@ describe.each(sites)('fault cases of %s with one safeguard dead', (_, site) => {
 
   test('are tried where something changes, and left out where nothing does', () => {
     const tried = pruned.reduce((sum, one) => sum + one.tried, 0);
-    const pairs = look.tried.length * safeguardsOf(site, look.system).length;
+    const pairs = compared.length * safeguardsOf(site, look.system).length;
     expect(tried).toBeGreaterThan(0);
     expect(tried).toBeLessThan(pairs / 2);
   });
 });
 
 test('a welded heater is held by its cut-out, and kills without it', () => {
-  const look = looking(inWarmRoom(withSystem(few)));
+  const look = looking(alone());
   const found = look.tried
+    .filter(({ case: c }) => c.id === 'heater-on:heater-1:normal')
     .flatMap((one) => deadSafeguardsOf(look, one).combinations)
     .find(({ id }) => id === 'safeguard-dead:heater-on:heater-1+without:heater-1-cut-out:normal');
-  expect(found).toMatchObject({ alone: 'holds', harm: { class: 'animals', what: 'rise-24h' }, perYear: null });
+  expect(found).toMatchObject({ alone: 'holds', harm: { class: 'animals' }, perYear: null });
 });
