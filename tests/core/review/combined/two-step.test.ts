@@ -10,9 +10,9 @@ import { looking } from './looking';
 const blowers = [airBlower(), airBlower({ key: 'standby', name: 'Standby blower' })];
 const watch = (equipment: string) =>
   alarm({ key: `${equipment}-watts`, on: { kind: 'watts', equipment }, delayS: 60, deadBand: 0 });
-/** Many fish in a warm room: air is what keeps them, and one blower of two is enough. */
+/** Many fish in a warm room, not fed: air is what keeps them, and one blower of two is enough. */
 const aired = (alarms = [watch('air-blower'), watch('standby')]) => ({
-  ...withSystem({ equipment: blowers, stock: [stock({ count: 60 })], alarms, states: [] }),
+  ...withSystem({ equipment: blowers, stock: [stock({ count: 60 })], alarms, states: [], feedGPerDay: 0 }),
   rooms: [room({ temperatureC: 25 })],
   rounds: [],
   site: facility().site,
@@ -46,6 +46,7 @@ describe('what stood in for the utility', () => {
     systems: withSystem({
       equipment: [airBlower(), returnPump({ plan: plan() })],
       stock: [stock({ count: 60 })],
+      feedGPerDay: 0,
       states: [],
       alarms: [watch('air-blower')],
     }).systems,
