@@ -2,6 +2,7 @@ import 'server-only';
 import type { Point } from '#core/calibration/stretch';
 import type { Watts } from '#core/calibration/switched';
 import { type Used, usedByLevel, usedByRounds } from '#core/calibration/used';
+import type { Bucket } from '#core/readings/spans';
 import type { Sensor, SensorQuantity, System } from '#core/facility/system';
 import { drawnReadings } from '#data/readings/chart';
 import { sensorsAt } from '#data/readings/sensor-names';
@@ -32,9 +33,14 @@ export interface Probe {
 export async function recordedOf(siteId: string, system: System, span: { from: Date; to: Date }): Promise<Recorded> {
   const named = (await sensorsAt(siteId)).filter((one) => one.system === system.key);
   const idOf = new Map(named.map(({ key, id }) => [key, id]));
-  const bucketsOf = async ({ key }: Sensor) => {
+  // Several figures come from the same probes: each is asked for once.
+  const asked = new Map<string, Promise<Bucket[]>>();
+  const bucketsOf = async ({ key }: Sensor): Promise<Bucket[]> => {
     const id = idOf.get(key);
-    return id === undefined ? [] : (await drawnReadings(siteId, id, { ...span, bucketS: BUCKET_S })).buckets;
+    if (id === undefined) return [];
+    const found = asked.get(key) ?? drawnReadings(siteId, id, { ...span, bucketS: BUCKET_S }).then((d) => d.buckets);
+    asked.set(key, found);
+    return await found;
   };
   const pointsOf = async (sensor: Sensor): Promise<Point[]> =>
     (await bucketsOf(sensor)).map(({ fromMs, toMs, mean }) => ({ atMs: (fromMs + toMs) / 2, value: mean }));

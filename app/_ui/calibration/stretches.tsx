@@ -44,7 +44,10 @@ function saidBy({ is, found }: FitView, { what, value, error, sd, points }: Stre
     value === null
       ? 'says nothing by itself'
       : `${amountSaid(units, unit, value)}, standard error ${amountSaid(units, unit, error ?? 0)}`;
-  const scatter = sd === null ? '' : `; readings lie ${Number(sd.toPrecision(2))} about the curve`;
+  const scatter =
+    sd === null
+      ? ''
+      : `; readings lie ${Number(sd.toPrecision(2))}\u00a0${FITS[is].read === 'oxygen' ? 'mg/L' : 'K'} about the curve`;
   return `${what}; ${points.length} readings; ${says}${scatter}.`;
 }
 
