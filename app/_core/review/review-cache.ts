@@ -38,7 +38,7 @@ export function fitTo(cache: ReviewCache, facility: Facility, system: System): v
  * All that a run of a system can depend on, as text. It leaves out, by name, what only people, rounds and the paper have to
  * do with; whatever else is described counts, also what nobody has thought of yet.
  */
-export function waterText(facility: Facility, system: System): string {
+function waterText(facility: Facility, system: System): string {
   const { people: _p, shifts: _s, rounds: _r, safeguards: _g, systems: _y, site, rooms, ...shared } = facility;
   const { answerOnSiteMin: _a, answerOnCallMin: _c, powerCut: _u, watchdog, ...place } = site;
   const { safeguards: _o, ...own } = system;

@@ -11,10 +11,15 @@ readRequired();
 readImported();
 const { answer } = await import(pathToFileURL(resolve(String(workerData))).href);
 
-parentPort?.on('message', async (job) => {
+parentPort?.on('message', (job) => {
+  void answerTo(job);
+});
+
+/** @param {unknown} job   as it was sent */
+async function answerTo(job) {
   try {
     parentPort?.postMessage({ answer: await answer(job) });
   } catch (error) {
     parentPort?.postMessage({ broke: error instanceof Error ? (error.stack ?? error.message) : String(error) });
   }
-});
+}
