@@ -27,6 +27,8 @@ const Environment = z.object({
   HOLDFAST_ADDRESS: z.url({ protocol: /^https?$/ }).optional(),
   /** Seals what a browser carries to and from an outside issuer; several web processes need the same. */
   HOLDFAST_SECRET: z.string().min(32).optional(),
+  /** `off`: the longer look at what single faults do not show is left out, on a machine that has no time for it. */
+  HOLDFAST_LONGER_LOOK: z.literal('off').optional(),
   /** An outside issuer (OpenID Connect) that people may sign in by. */
   HOLDFAST_OIDC_ISSUER: z.url({ protocol: /^https?$/ }).optional(),
   HOLDFAST_OIDC_CLIENT_ID: z.string().optional(),

@@ -25,11 +25,10 @@ export function InputsTable({
         </>
       ),
     },
-    { id: 'value', head: 'Taken as', figure: true, cell: (input) => inputSaid(units, input.value, unitOfInput(input)) },
+    { id: 'value', head: 'Taken as', cell: (input) => inputSaid(units, input.value, unitOfInput(input)) },
     {
       id: 'range',
       head: 'Plausible range',
-      figure: true,
       cell: (input) => rangeSaid(units, input),
     },
     { id: 'bad', head: 'Bad end', cell: badSaid },
@@ -39,7 +38,6 @@ export function InputsTable({
     {
       id: 'changes',
       head: 'Would change',
-      figure: true,
       cell: changesSaid,
     },
   ];

@@ -30,13 +30,13 @@ function table(inputs: readonly OpenInput[], units: Custom): TableBlock {
     caption: 'Every verdict is computed at the value; the range, on its bad side, decides whether it is unsure.',
     columns: [
       { id: 'name', head: 'Figure' },
-      { id: 'value', head: 'Taken as', figure: true },
-      { id: 'range', head: 'Plausible range', figure: true },
+      { id: 'value', head: 'Taken as' },
+      { id: 'range', head: 'Plausible range' },
       { id: 'bad', head: 'Bad end' },
       { id: 'origin', head: 'Comes from' },
       { id: 'source', head: 'Source' },
       { id: 'confidence', head: 'Confidence' },
-      { id: 'changes', head: 'Would change', figure: true },
+      { id: 'changes', head: 'Would change' },
     ],
     rows: inputs.map((input) => ({
       key: input.path,
