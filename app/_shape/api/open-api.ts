@@ -48,6 +48,17 @@ function paths(): Record<string, unknown> {
         responses: { 200: answer('The systems.', ANY_OBJECT), 401: answer('Not signed in.') },
       },
     },
+    '/api/sites/{site}/systems/{system}/review.pdf': {
+      get: {
+        summary: 'The review of a system as a document to print (PDF)',
+        security: BY_SESSION,
+        parameters: [SITE, { name: 'system', in: 'path', required: true, schema: { type: 'string' } }],
+        responses: {
+          200: answer('The document.', { 'application/pdf': { schema: { type: 'string' } } }),
+          ...NOT_FOR_YOU,
+        },
+      },
+    },
     '/api/rota/{token}': {
       get: {
         summary: 'The rota as a calendar (RFC 5545), for whoever has the address',

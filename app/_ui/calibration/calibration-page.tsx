@@ -50,7 +50,9 @@ export function CalibrationPageBody({ view, units, actions }: CalibrationPagePro
             ))}
           </select>
         </label>
-        <button type="submit">Look at these</button>
+        <button type="submit" className={style.quiet}>
+          Look at these
+        </button>
       </form>
       {view.fits.map((fit) => (
         <FitSection key={fit.is} view={view} fit={fit} units={units} actions={actions} />

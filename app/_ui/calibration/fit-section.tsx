@@ -7,6 +7,7 @@ import { Stretches } from './stretches';
 import { TakeOverForm } from './take-over-form';
 import type { CalibrationView, FitView } from './view';
 import { FITS } from './words';
+import style from './calibration.module.css';
 
 interface FitSectionProps {
   view: CalibrationView;
@@ -61,7 +62,9 @@ function StretchesFold({ view, fit, units }: Omit<FitSectionProps, 'actions'>) {
         </p>
         <Stretches fit={fit} units={units} />
         <p>
-          <button type="submit">Work it out without those</button>
+          <button type="submit" className={style.quiet}>
+            Work it out without those
+          </button>
         </p>
       </form>
     </Fold>

@@ -83,7 +83,7 @@ describe('findings of fault cases', () => {
       /^Harm after 10\.0 h \(water on the floor\)\. Noticed at once; must be put right within 5\.0 h/,
     );
     expect(line?.figures[0]).toEqual({ name: 'verdict', value: 'too late' });
-    expect(line?.source).toContain('OV1');
+    expect(line?.source).toContain('common practice');
   });
 
   test('name every figure of the worst hour, and say in words what is missing', () => {
