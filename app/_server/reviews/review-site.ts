@@ -3,25 +3,16 @@ import { ENGINE_VERSION } from '#core/review/engine-version';
 import { summaryOf } from '#core/review/summary';
 import { listReviewStates, saveReview } from '#data/reviews/results';
 import { beat, closeRun, openRun, type RunProgress } from '#data/reviews/runs';
-import { findSiteById } from '#data/sites';
 import { now } from '../clock';
-import { dayIn } from '../local-day';
 import { logError, logInfo } from '../log';
 import { askForStudies } from './ask-for-studies';
+import { beginRun, type Begun, nowAndThen } from './begin-run';
 import { type Compute, computeApart } from './compute';
 import { staleSystems } from './review-state';
-import { type StoredSite, storedSite } from './stored-site';
 import { staleStudies } from './study-site';
 
-/** ms between two signs of a run, at least. */
-const SIGN_EVERY_MS = 1000;
-
 /** A run of the reviews of a site: what it works on and how it goes about it. */
-interface Run {
-  siteId: string;
-  runId: string;
-  on: string;
-  stored: StoredSite;
+interface Run extends Begun {
   compute: Compute;
   signal: AbortSignal | undefined;
 }
@@ -40,19 +31,16 @@ export async function reviewSite(
   siteId: string,
   { compute = computeApart, signal }: { compute?: Compute; signal?: AbortSignal } = {},
 ): Promise<void> {
-  const registered = await findSiteById(siteId);
-  if (!registered) return;
-  const on = dayIn(registered.zone, now());
-  const runId = await openRun(null, siteId, { judgedOn: on, engineVersion: ENGINE_VERSION }, 'running', now());
-  // Read only now: a run that was at work until this moment can no longer keep anything.
-  const entry = await findSiteById(siteId);
-  const stored = entry && (await storedSite(entry, on));
-  if (!stored) return;
+  const begun = await beginRun(siteId, (on) =>
+    openRun(null, siteId, { judgedOn: on, engineVersion: ENGINE_VERSION }, 'running', now()),
+  );
+  if (!begun) return;
+  const { runId, stored } = begun;
   const kept = new Map((await listReviewStates([siteId])).map((state) => [state.systemId, state]));
   const stale = staleSystems({ ...stored, stored: kept });
   for (const [at, key] of stale.entries()) {
     const progress = { systemsDone: at, systemsAll: stale.length, systemKey: key, casesDone: 0, casesAll: 0 };
-    if (!(await reviewOne({ siteId, runId, on, stored, compute, signal }, key, progress))) return;
+    if (!(await reviewOne({ ...begun, compute, signal }, key, progress))) return;
   }
   await closeRun(siteId, runId, stale.length, now());
   if ((await staleStudies(siteId, stored)).length > 0) await askForStudies(siteId);
@@ -77,14 +65,11 @@ async function reviewOne(run: Run, key: string, progress: RunProgress): Promise<
 
 /** The review of a system; null when it cannot be computed, which the same inputs would only do again. */
 async function computed({ siteId, runId, on, stored, compute, signal }: Run, key: string, progress: RunProgress) {
-  let signedAt = now().getTime();
-  const told = (casesDone: number, casesAll: number) => {
-    if (now().getTime() - signedAt < SIGN_EVERY_MS) return;
-    signedAt = now().getTime();
+  const told = nowAndThen((casesDone, casesAll) => {
     beat(siteId, runId, { ...progress, casesDone, casesAll }, now()).catch((error: unknown) =>
       logError('run gave no sign', error),
     );
-  };
+  });
   try {
     return await compute({ facility: stored.facility, system: key, on }, told, signal);
   } catch (error) {

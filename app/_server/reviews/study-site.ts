@@ -1,24 +1,16 @@
 import 'server-only';
 import { ENGINE_VERSION } from '#core/review/engine-version';
 import { beatStudy, listStudyMarks, openStudyRun, type StudyProgress, saveStudy } from '#data/reviews/studies';
-import { findSiteById } from '#data/sites';
 import { now } from '../clock';
-import { dayIn } from '../local-day';
 import { logError, logInfo } from '../log';
+import { beginRun, type Begun, nowAndThen } from './begin-run';
 import { type ComputeStudy, computeStudyApart } from './compute-study';
 import { currentReview } from './current-review';
 import { isCurrent } from './review-state';
-import { type StoredSite, storedSite } from './stored-site';
-
-/** ms between two signs of a run, at least. */
-const SIGN_EVERY_MS = 1000;
+import type { StoredSite } from './stored-site';
 
 /** A run of the studies of a site: what it works on and how it goes about it. */
-interface Run {
-  siteId: string;
-  runId: string;
-  on: string;
-  stored: StoredSite;
+interface Run extends Begun {
   compute: ComputeStudy;
   /** Breaks off what is under way: from outside, or because another run has taken over. */
   over: AbortController;
@@ -36,17 +28,12 @@ export async function studySite(
   siteId: string,
   { compute = computeStudyApart, signal }: { compute?: ComputeStudy; signal?: AbortSignal } = {},
 ): Promise<void> {
-  const registered = await findSiteById(siteId);
-  if (!registered) return;
-  const on = dayIn(registered.zone, now());
-  const runId = await openStudyRun(siteId, now());
-  // Read only now: a run that was at work until this moment can no longer keep anything.
-  const entry = await findSiteById(siteId);
-  const stored = entry && (await storedSite(entry, on));
-  if (!stored) return;
+  const begun = await beginRun(siteId, () => openStudyRun(siteId, now()));
+  if (!begun) return;
+  const { runId, stored } = begun;
   const over = new AbortController();
   const either = signal ? AbortSignal.any([signal, over.signal]) : over.signal;
-  const run: Run = { siteId, runId, on, stored, compute, over, signal: either };
+  const run: Run = { ...begun, compute, over, signal: either };
   let made = 0;
   for (const key of await staleStudies(siteId, stored)) {
     const kept = await studyOne(run, key);
@@ -84,12 +71,9 @@ async function studyOne(run: Run, key: string): Promise<'kept' | 'left' | 'overt
 
 /** A study; null when it cannot be computed, which the same inputs would only do again. */
 async function computed({ siteId, runId, compute, over, signal }: Run, job: Parameters<ComputeStudy>[0]) {
-  let signedAt = now().getTime();
-  const told = (partsDone: number, partsAll: number) => {
-    if (now().getTime() - signedAt < SIGN_EVERY_MS) return;
-    signedAt = now().getTime();
-    sign(siteId, runId, { systemKey: job.system, partsDone, partsAll }, over);
-  };
+  const told = nowAndThen((partsDone, partsAll) =>
+    sign(siteId, runId, { systemKey: job.system, partsDone, partsAll }, over),
+  );
   try {
     return await compute(job, told, signal);
   } catch (error) {
