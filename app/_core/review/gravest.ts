@@ -47,9 +47,19 @@ export function gravestOutcome({ verdict, outcomes }: Judgement): Omit<Gravest, 
   return outcomes.map(ranked).reduce((worst, one) => (isGraver(one, worst) ? one : worst));
 }
 
+/** Place among others, lower is graver: by rank, and of one rank by whom it befalls, animals before floor before pump. */
+export function placeOf({ rank, outcome }: Pick<Gravest, 'rank' | 'outcome'>): number {
+  return rank + (outcome ? CLASSES.indexOf(outcome.harm.class) / 10 : 0);
+}
+
+/** Order of two: by place; of one place the least to spare first. */
+export function compareGravest(a: Omit<Gravest, 'case'>, b: Omit<Gravest, 'case'>): number {
+  return placeOf(a) - placeOf(b) || (a.spareS === b.spareS ? 0 : a.spareS - b.spareS);
+}
+
 /** Whether one lies before another, strictly. */
 function isGraver(one: Omit<Gravest, 'case'>, other: Omit<Gravest, 'case'>): boolean {
-  return (one.rank - other.rank || (one.spareS === other.spareS ? 0 : one.spareS - other.spareS)) < 0;
+  return compareGravest(one, other) < 0;
 }
 
 function ranked(outcome: Outcome): Omit<Gravest, 'case'> {

@@ -1,7 +1,7 @@
 import type { Facility } from '../facility/facility';
 import { taker } from '../equipment/take';
 import { type Cover, coverOf, hoursWithNobody } from '../rota/cover';
-import { gravest } from './gravest';
+import { compareGravest, gravest } from './gravest';
 import { remedyText } from './remedies';
 import type { FacilityReview, Finding, SystemReview } from './result';
 import { reviewSystem } from './review-system';
@@ -28,7 +28,7 @@ export function reviewFacility(facility: Facility, on: string, only?: readonly s
 /** The gravest system first; those alike as the file has them. */
 function worstFirst(reviews: SystemReview[]): SystemReview[] {
   const ranked = reviews.map((review) => ({ review, worst: gravest(review, 'claimed') }));
-  ranked.sort(({ worst: a }, { worst: b }) => a.rank - b.rank || (a.spareS === b.spareS ? 0 : a.spareS - b.spareS));
+  ranked.sort((a, b) => compareGravest(a.worst, b.worst));
   return ranked.map(({ review }) => review);
 }
 

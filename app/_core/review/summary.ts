@@ -1,5 +1,5 @@
 import type { Column } from '../plans/credit';
-import { gravest } from './gravest';
+import { gravest, placeOf } from './gravest';
 import type { Finding, Grade, Harm, SystemReview, Verdict } from './result';
 import { type SpareHour, spareHours } from './tonight';
 import { caseTitle, worstHour } from './words';
@@ -52,14 +52,15 @@ export function summaryOf(review: SystemReview): ReviewSummary {
 }
 
 function worstIn(review: SystemReview, column: Column): SummaryCase {
-  const { verdict, outcome, case: found, rank, spareS } = gravest(review, column);
+  const worst = gravest(review, column);
+  const { verdict, outcome, case: found, spareS } = worst;
   return {
     verdict,
     case: found && outcome ? { id: found.id, title: caseTitle(found) } : null,
     harm: outcome && { ...outcome.harm, afterS: outcome.harmS[worstHour(outcome)] ?? outcome.harm.atS },
     spareS: Number.isFinite(spareS) ? spareS : null,
     unsure: found?.unsure ?? false,
-    rank,
+    rank: placeOf(worst),
   };
 }
 
