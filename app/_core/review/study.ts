@@ -109,4 +109,12 @@ export type StudyState =
   | { state: 'ready'; study: Study }
   /** Being computed, or waiting for it; `before` is what it said before a change. */
   | { state: 'under-way'; before: Study | null }
-  | { state: 'broken' };
+  | { state: 'broken' }
+  /** This machine does without. */
+  | { state: 'left-out' };
+
+/** What there is of a longer look, be it that of before a change; null where there is none. */
+export function heldStudy(state: StudyState): Study | null {
+  if (state.state === 'ready') return state.study;
+  return state.state === 'under-way' ? state.before : null;
+}

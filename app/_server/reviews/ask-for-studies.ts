@@ -8,6 +8,11 @@ const TASK = 'study-site';
 
 /** Has a worker compute whatever is stale of a site's studies. One that still waits is not doubled; on a machine that is to do without, none. */
 export async function askForStudies(siteId: string): Promise<void> {
-  if (env().HOLDFAST_LONGER_LOOK === 'off') return;
+  if (!isLookedLonger()) return;
   await inTransaction(async (tx) => await wake(tx, TASK, { site: siteId }, { key: `${TASK}:${siteId}` }));
+}
+
+/** Whether this machine looks for what single faults do not show. */
+export function isLookedLonger(): boolean {
+  return env().HOLDFAST_LONGER_LOOK !== 'off';
 }

@@ -6,6 +6,7 @@ import { findStudy, findStudyRun, type StudyProgress } from '#data/reviews/studi
 import { systemPlace } from '#shape/reviews/case-place';
 import type { Refusal } from '../gate/refusal';
 import type { Who } from '../gate/who';
+import { isLookedLonger } from './ask-for-studies';
 import { findPlace, type Place } from './find-place';
 import { isCurrent } from './review-state';
 
@@ -30,8 +31,10 @@ export async function getStudy(who: Who, asked: z.output<typeof getStudyShape>):
 /** The stored study of a system that was found, and whether it says what its inputs say now. */
 export async function studyState({ entry, stored, system, systemId }: Place): Promise<StudyState> {
   const held = await findStudy(entry.id, systemId);
-  if (!(held && isCurrent(held, stored.hashes.get(system.key))))
+  if (!(held && isCurrent(held, stored.hashes.get(system.key)))) {
+    if (!isLookedLonger()) return { state: 'left-out' };
     return { state: 'under-way', before: held?.study ?? null };
+  }
   return held.study ? { state: 'ready', study: held.study } : { state: 'broken' };
 }
 

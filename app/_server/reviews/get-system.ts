@@ -5,6 +5,7 @@ import type { System } from '#core/facility/system';
 import { ok, type Result } from '#core/result';
 import type { Finding, SystemReview } from '#core/review/result';
 import { firstFix, type FirstFix } from '#core/review/first-fix';
+import { heldStudy } from '#core/review/study';
 import { siteFindings } from '#core/review/review-facility';
 import { findReview, listReviewStates } from '#data/reviews/results';
 import { listRuns } from '#data/reviews/runs';
@@ -56,7 +57,7 @@ export async function getSystem(
     state: reviewStateOf(known, system),
     review: held?.review ?? null,
     siteFindings: siteFindings(stored.facility),
-    firstFix: firstFix(study.state === 'ready' ? study.study : study.state === 'under-way' ? study.before : null),
+    firstFix: firstFix(heldStudy(study)),
     mayDescribe: may(who, 'describe', site),
   });
 }

@@ -1,7 +1,7 @@
 import type { Facility } from '#core/facility/facility';
 import type { System } from '#core/facility/system';
 import type { Finding, SystemReview } from '#core/review/result';
-import type { Study, StudyState } from '#core/review/study';
+import type { StudyState } from '#core/review/study';
 import type { Speech } from '../words/said';
 
 /** Who computed a review, when and from what. */
@@ -28,10 +28,4 @@ export interface DocumentData {
   at: string;
   /** Fault cases whose course is at hand to be plotted, by id. */
   plotted: ReadonlySet<string>;
-}
-
-/** The longer look, also that of before a change; null where there is none. */
-export function studyOf({ study }: Pick<DocumentData, 'study'>): Study | null {
-  if (study.state === 'ready') return study.study;
-  return study.state === 'under-way' ? study.before : null;
 }

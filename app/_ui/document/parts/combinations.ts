@@ -1,11 +1,18 @@
-import type { Combination, DemandDrift, MinimalSet, Part as Taking, Study } from '#core/review/study';
+import {
+  type Combination,
+  type DemandDrift,
+  type MinimalSet,
+  type Part as Taking,
+  type Study,
+  heldStudy,
+} from '#core/review/study';
 import { lower, VERDICT_WORDS } from '#core/review/words';
 import { fromKilograms } from '#core/units/mass';
 import type { Custom } from '#core/units/shown';
 import { perYearSaid } from '../../words/per-year';
 import { harmSaid, type Speech, spareSaid } from '../../words/said';
 import { type Block, type Line, type Part, type TableBlock, type TableColumn, text } from '../block';
-import { type DocumentData, studyOf } from '../document-data';
+import type { DocumentData } from '../document-data';
 import { stateSaid } from './fix-first';
 
 /** Rows that are read at once; the rest is folded. */
@@ -23,7 +30,7 @@ const KINDS: readonly { kind: Combination['kind']; title: string; caption: strin
 
 /** Pairs of faults, common causes and the smallest sets that lead to harm; and how much more stock could be carried. */
 export function combinationsPart(data: DocumentData): Part {
-  const study = studyOf(data);
+  const study = heldStudy(data.study);
   return {
     id: 'combinations',
     title: 'More than one thing wrong',

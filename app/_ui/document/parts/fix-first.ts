@@ -1,5 +1,5 @@
 import type { HarmClass, Verdict } from '#core/review/result';
-import type { Effect, Fix, FixFirst } from '#core/review/study';
+import { type Effect, type Fix, type FixFirst, heldStudy } from '#core/review/study';
 import { VERDICT_WORDS } from '#core/review/words';
 import { lasting } from '../../words/lasting';
 import { type Block, type Line, type Part, type TableBlock, text } from '../block';
@@ -12,7 +12,7 @@ const NAMED = 3;
 
 /** Which change of the system wins most, alone and in what order. */
 export function fixFirstPart({ study }: DocumentData): Part {
-  const held = study.state === 'ready' ? study.study : study.state === 'under-way' ? study.before : null;
+  const held = heldStudy(study);
   return {
     id: 'fix-first',
     title: 'What to fix first',
@@ -26,6 +26,8 @@ export function fixFirstPart({ study }: DocumentData): Part {
 export function stateSaid(state: DocumentData['study']['state'], hasBefore: boolean): Block[] {
   if (state === 'ready') return [];
   if (state === 'broken') return [text('Computing this broke. The reason is in the log.')];
+  if (state === 'left-out')
+    return [text('This machine leaves the longer look out: whoever looks after it has set it so.')];
   return [
     text(
       `This is being computed: pairs of faults and every available safeguard take some minutes.${hasBefore ? ' What follows is as it was before the last change.' : ''}`,

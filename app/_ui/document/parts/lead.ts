@@ -1,3 +1,4 @@
+import { heldStudy } from '#core/review/study';
 import { firstFix } from '#core/review/first-fix';
 import { gravest } from '#core/review/gravest';
 import { caseTitle } from '#core/review/words';
@@ -6,7 +7,7 @@ import { instantSaid } from '../../words/instant';
 import { KIND_WORDS } from '../../words/kinds';
 import { outcomeSaid } from '../../words/said';
 import { type Block, type Part, text } from '../block';
-import { type DocumentData, studyOf } from '../document-data';
+import type { DocumentData } from '../document-data';
 import { caseAddress } from './tell-case';
 
 /** What the review comes to, in a few lines: the verdicts, the worst case, what to fix first. */
@@ -36,7 +37,7 @@ export function leadBlocks(data: DocumentData): Block[] {
 
 /** The first thing to fix, from the longer look, else the first finding. */
 function firstSaid(data: DocumentData): Block[] {
-  const fix = firstFix(studyOf(data));
+  const fix = firstFix(heldStudy(data.study));
   if (fix) return [text({ strong: 'What to fix first: ' }, firstFixSaid(fix))];
   const [finding] = data.review.findings;
   return finding ? [text({ strong: 'What to do first: ' }, `${finding.remedy}.`)] : [];

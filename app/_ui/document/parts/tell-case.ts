@@ -1,3 +1,4 @@
+import { heldStudy } from '#core/review/study';
 import { FAULTS } from '#core/faults/catalogue';
 import type { Column } from '#core/plans/credit';
 import type { FaultCase } from '#core/review/result';
@@ -8,7 +9,7 @@ import { rangeSaid } from '../../system/figure-said';
 import { lasting } from '../../words/lasting';
 import { outcomeSaid, type Speech } from '../../words/said';
 import { type Block, type Line, text } from '../block';
-import { type DocumentData, studyOf } from '../document-data';
+import type { DocumentData } from '../document-data';
 import { bothColumns } from './case-lines';
 
 /** Changes that are named where a case is told; the rest stands under what to fix first. */
@@ -39,7 +40,7 @@ export function tellCase(data: DocumentData, c: FaultCase, isOpen: boolean): Blo
     ...(outcome ? [{ kind: 'cover' as const, faultCase: c, lanes: rotaLanes(data.facility, data.system.key) }] : []),
     course(data, c, column),
     { kind: 'heading', says: 'What would change it' },
-    { kind: 'list', items: changesSaid(whatWouldChange(data.review, studyOf(data), c), c, data.speech) },
+    { kind: 'list', items: changesSaid(whatWouldChange(data.review, heldStudy(data.study), c), c, data.speech) },
     ...marksOf(c),
     ...(fault ? [text(`The failure mode: ${fault.effect} Source: ${fault.source}.`)] : []),
   ];
