@@ -52,9 +52,10 @@ export function placeOf({ rank, outcome }: Pick<Gravest, 'rank' | 'outcome'>): n
   return rank + (outcome ? CLASSES.indexOf(outcome.harm.class) / 10 : 0);
 }
 
-/** Order of two: by place; of one place the least to spare first. */
+/** Order of two: by place; of one place the least to spare first, to the second: less is rounding. */
 export function compareGravest(a: Omit<Gravest, 'case'>, b: Omit<Gravest, 'case'>): number {
-  return placeOf(a) - placeOf(b) || (a.spareS === b.spareS ? 0 : a.spareS - b.spareS);
+  const [one, other] = [Math.round(a.spareS), Math.round(b.spareS)];
+  return placeOf(a) - placeOf(b) || (one === other ? 0 : one - other);
 }
 
 /** Whether one lies before another, strictly. */

@@ -25,10 +25,13 @@ export function reviewFacility(facility: Facility, on: string, only?: readonly s
   };
 }
 
-/** The gravest system first; those alike as the file has them. */
+/** The gravest system first; of those alike, the one with less to spare for its animals, then as the file has them. */
 function worstFirst(reviews: SystemReview[]): SystemReview[] {
   const ranked = reviews.map((review) => ({ review, worst: gravest(review, 'claimed') }));
-  ranked.sort((a, b) => compareGravest(a.worst, b.worst));
+  const spare = ({ worst: { claimed } }: SystemReview) =>
+    claimed.case === null ? Number.POSITIVE_INFINITY : (claimed.spareS ?? Number.NEGATIVE_INFINITY);
+  const compareSpare = (a: number, b: number) => (a === b ? 0 : a - b);
+  ranked.sort((a, b) => compareGravest(a.worst, b.worst) || compareSpare(spare(a.review), spare(b.review)));
   return ranked.map(({ review }) => review);
 }
 

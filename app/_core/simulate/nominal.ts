@@ -1,6 +1,9 @@
 import { buildMachine, type Blueprint } from './build-machine';
 import type { Snapshot } from './build';
+import type { Harm } from '../review/result';
+import type { Machine } from './machine';
 import { STRIDE, TEMPERATURE } from './plant';
+import { harmOf } from './react';
 import { run } from './run';
 import { emptyRecord, type Record } from './world';
 
@@ -49,10 +52,20 @@ export function nominal(blueprint: Blueprint): Nominal {
   // What happens while a system finds its rhythm is of no account, so the day is run once more from its beginning.
   const settled = buildMachine({ ...blueprint, snapshot: at(0) });
   const record = run(settled, { untilS: DAY, clockS: 0, stopAt: null, settle: false });
+  // On a bad side it would only tell that the side is a bad one: the animals are alive.
+  if (blueprint.resolved.side === 'nominal') record.harms.push(...standingHarms(settled, record));
   const startsPerDay = machine.devices.map((_, i) => record.switches.filter((s) => s.device === i && s.on).length);
   const restless = warmUp.why === 'restless' || record.why === 'restless';
   const acted = new Set([...warmUp.acted, ...record.acted]);
   return { record, at, restless, startsPerDay, dayLow, dayHigh, acted };
+}
+
+/** A limit that is exceeded from one midnight to the next is so every day, and in the end does harm however many days it bears. */
+function standingHarms({ limits }: Machine, { exposures }: Record): Harm[] {
+  return exposures.flatMap(({ limit, fromS, toS }) => {
+    const one = limits[limit];
+    return one && one.forS > DAY && fromS <= 0 && toS >= DAY ? [harmOf(one, one.forS)] : [];
+  });
 }
 
 /** In place of a normal day where figures are missing: nothing was run, and there is no moment to begin from. */

@@ -1,3 +1,4 @@
+import type { Harm } from '../review/result';
 import type { LimitWatch } from './machine';
 import type { Watch } from './watch';
 import { renew, retire } from './watch-table';
@@ -101,7 +102,12 @@ export function harm(world: World, limit: Omit<LimitWatch, 'watch' | 'node'>, at
     (h) => h.what === limit.what && h.direction === limit.direction && h.tank === limit.tank && h.limit === limit.limit,
   );
   if (known) return;
-  world.record.harms.push({
+  world.record.harms.push(harmOf(limit, atS));
+}
+
+/** The harm that a limit stands for, s from the beginning of a run. */
+export function harmOf(limit: Omit<LimitWatch, 'watch' | 'node'>, atS: number): Harm {
+  return {
     class: limit.class,
     what: limit.what,
     direction: limit.direction,
@@ -110,5 +116,5 @@ export function harm(world: World, limit: Omit<LimitWatch, 'watch' | 'node'>, at
     forMin: limit.forS / 60,
     groups: limit.groups,
     atS,
-  });
+  };
 }

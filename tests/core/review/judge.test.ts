@@ -38,6 +38,15 @@ describe('a case is not assessed', () => {
     expect(c.claimed.reason).toBe('the plan as written does harm without any fault (Display above 29 °C for 2 h)');
   });
 
+  test('where healthy water stands beyond a limit day after day, though the limit bears more days than are run', () => {
+    const sharp = kept({ feedGPerDay: entered(20), ph: entered(9.4) });
+    expect(judged(sharp, 'heater-off').claimed).toMatchObject({
+      verdict: 'not-assessed',
+      reason: expect.stringMatching(/does harm without any fault \(Display above 0\.035 mg\/L of un-ionised ammonia/),
+    });
+    expect(judged(kept({ feedGPerDay: entered(20), ph: entered(8.2) }), 'heater-off').claimed.reason).toBeUndefined();
+  });
+
   test('but is where a default stands in for what nobody entered', () => {
     const c = judged(kept({ equipment: [strong({ repairMin: unknown() }), returnPump(), airBlower()] }), 'heater-on');
     expect(c.claimed.verdict).toBe('covered');
