@@ -77,6 +77,12 @@ export function conditionOf(facility: Facility, system: System, alarm: AlarmDefi
       if (!sensor) return null;
       return silenceOf([idOf(system, sensor)], alarm, { anyWord: false, isCarried: isCarried(sensor) });
     }
+    case 'rate':
+    case 'deviation':
+    case 'frozen':
+    case 'run-limit':
+    case 'state-outstayed':
+      return null;
   }
 }
 

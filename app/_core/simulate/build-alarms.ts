@@ -58,6 +58,12 @@ function alarmOf(build: Build, alarm: AlarmDefinition, index: number): AlarmWatc
       };
     case 'sensor':
       return sensorAlarm(build, alarm, base, index);
+    case 'rate':
+    case 'deviation':
+    case 'frozen':
+    case 'run-limit':
+    case 'state-outstayed':
+      return { ...base, path: [steady(false)] };
   }
 }
 
