@@ -1,6 +1,7 @@
 import 'server-only';
 import { createHash } from 'node:crypto';
-import { type Condition, conditionOf } from '#core/alarms/condition';
+import type { Condition } from '#core/alarms/condition';
+import { conditionOf } from '#core/alarms/condition-of';
 import type { AlarmDefinition } from '#core/alarms/definition';
 import type { Facility } from '#core/facility/facility';
 import type { System } from '#core/facility/system';
