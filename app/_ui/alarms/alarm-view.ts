@@ -1,4 +1,5 @@
 import type { AlarmDefinition } from '#core/alarms/definition';
+import { callsWhen } from '#core/alarms/design/words';
 import type { AlarmState } from '#core/alarms/known';
 import type { CallState } from '#core/alarms/told';
 import type { ToTell } from '#core/alarms/to-tell';
@@ -65,16 +66,8 @@ export function valueSaid({ quantity }: WatchedView, value: number, units: Custo
 }
 
 /** What an alarm calls for: "calls above 26.5 °C". */
-export function limitSaid(watched: WatchedView, units: Custom): string {
-  const { on, limits, quantity } = watched;
-  if (on.kind === 'silent') return 'calls when nothing comes from its gateway';
-  if (on.kind === 'silent-sensor') return 'calls when nothing usable comes from its sensor';
-  if (quantity === 'leak') return 'calls when wet';
-  const bounds = [
-    limits?.above === undefined ? [] : [`above ${valueSaid(watched, limits.above, units)}`],
-    limits?.below === undefined ? [] : [`below ${valueSaid(watched, limits.below, units)}`],
-  ].flat();
-  return `calls ${bounds.join(' or ')}`;
+export function limitSaid({ on, limits, quantity }: WatchedView, units: Custom): string {
+  return `calls ${callsWhen(on, { quantity, limits, custom: units })}`;
 }
 
 /** Why somebody is told, as an aside to their name. */

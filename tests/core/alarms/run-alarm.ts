@@ -1,4 +1,4 @@
-import type { Condition, Limits, Silence } from '#core/alarms/condition';
+import type { Condition, Limits, Silence, Still } from '#core/alarms/condition';
 import { beginWatch, hold, pass, type Seen, type Turn, type Watch } from '#core/alarms/is-true';
 import { after, type AlarmState, isOpen, type Known, RAISED, stateOf } from '#core/alarms/known';
 
@@ -27,6 +27,11 @@ export function silence(given: Partial<Silence> = {}): Silence {
     isCarried: true,
     ...given,
   };
+}
+
+/** The same from one probe for a minute. */
+export function still(given: Partial<Still> = {}): Still {
+  return { kind: 'still', sensor: 'probe', within: 0, delayS: 60, offDelayS: 0, isCarried: true, ...given };
 }
 
 /** A good reading of a device at a second. */
