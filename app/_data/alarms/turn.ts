@@ -52,8 +52,11 @@ export async function findSitesToJudge(at: Date, lookedBefore: Date): Promise<st
        AND (t.site_id IS NULL OR t.revision <> s.revision OR t.judged_at < ${lookedBefore.toISOString()}::timestamptz
             OR EXISTS (SELECT FROM reading_arrival a WHERE a.site_id = s.id)
             OR EXISTS (SELECT FROM alarm_watch w WHERE w.site_id = s.id AND w.due_at <= ${instant}::timestamptz)
-            OR EXISTS (SELECT FROM alarm_open o WHERE o.site_id = s.id AND NOT o.acknowledged
-                          AND o.next_step_at <= ${instant}::timestamptz))`;
+            OR EXISTS (SELECT FROM alarm_open o WHERE o.site_id = s.id AND NOT o.acknowledged AND NOT o.suppressed
+                          AND o.next_step_at <= ${instant}::timestamptz)
+            OR EXISTS (SELECT FROM alarm_open o WHERE o.site_id = s.id AND o.turn_by <= ${instant}::timestamptz)
+            OR EXISTS (SELECT FROM alarm_suppressed w WHERE w.site_id = s.id AND w.until <= ${instant}::timestamptz)
+            OR EXISTS (SELECT FROM state_open v WHERE v.site_id = s.id AND v.begun_at > t.judged_at))`;
   return rows.map(({ id }) => id);
 }
 

@@ -16,6 +16,8 @@ const note = z
 /** Somebody says that they saw an alarm: the very time it was raised that their page showed. */
 export const acknowledgeRequest = alarmPlace.extend({
   note: note.optional(),
+  /** How often it had called anew when their page was drawn: what called since is not meant. */
+  again: z.coerce.number().int().min(0).optional(),
   /** The page it is said on. */
   page: z.enum(['list', 'alarm']).default('alarm'),
 });
