@@ -106,3 +106,9 @@ export async function listSuppressed(siteIds: readonly string[]): Promise<Suppre
      WHERE w.site_id = ANY(${[...siteIds]}::uuid[])
      ORDER BY w.until, d.name`;
 }
+
+/** Something that is suppressed now, by what began it; null when it is not, or no longer. */
+export async function findSuppressed(siteId: string, runId: string): Promise<SuppressedRow | null> {
+  const row = await database().alarmSuppressed.findUnique({ where: { siteId_runId: { siteId, runId } } });
+  return row && { ...row, kind: row.kind as SuppressionKind };
+}

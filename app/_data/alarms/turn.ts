@@ -65,3 +65,15 @@ export async function lastJudged(siteId: string): Promise<Date | null> {
   const turn = await database().alarmTurn.findUnique({ where: { siteId } });
   return turn?.judgedAt ?? null;
 }
+
+/**
+ * Waits until nobody judges a site, and keeps them from it until the transaction ends.
+ *
+ * @returns   revision of the site as it is; null when it is not described
+ */
+export async function holdTurn(tx: Transaction, siteId: string): Promise<number | null> {
+  await tx.$queryRaw`SELECT FROM alarm_turn WHERE site_id = ${siteId}::uuid FOR UPDATE`;
+  const [site] = await tx.$queryRaw<{ revision: number }[]>`
+    SELECT revision FROM site WHERE id = ${siteId}::uuid AND revision > 0`;
+  return site?.revision ?? null;
+}

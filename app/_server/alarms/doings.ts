@@ -79,6 +79,11 @@ export class Doings {
     this.resume(await this.suppressing.pass(this.site, states));
   }
 
+  /** What keeps an alarm from calling now. */
+  suppressedBy(alarmId: string): SuppressedRow[] {
+    return this.suppressing.of(alarmId);
+  }
+
   /** An alarm is shelved, or taken out of service. */
   async suppress(begun: NewSuppression): Promise<void> {
     this.hasSuppressed = true;
