@@ -104,7 +104,8 @@ export class Doings {
 
   /** Folds what an alarm of before explains, calls whoever is to know of the rest, and whoever comes next where nobody answered. */
   async tell(): Promise<void> {
-    for (const { row, by } of backupsFailing(this.site, this.times.all(), this.fresh))
+    const backups = backupsFailing(this.site, this.times.all(), this.fresh);
+    for (const { row, by } of backups)
       this.recall(row, { why: 'backup-failed', alarm: by.alarm?.id, occurrence: by.id });
     const folded = foldedUnder(this.site, this.times.all(), this.fresh);
     for (const one of this.fresh) {
@@ -112,7 +113,8 @@ export class Doings {
       const row = this.times.get(one.id);
       if (!row) continue;
       if (cause && one.occurrence) one.occurrence.causeId = cause.id;
-      if (cause?.leavesCalling) {
+      // That the backup fails is said by both: by what it stands in for, and by itself.
+      if (cause?.leavesCalling && !backups.some(({ by }) => by === one)) {
         this.times.put({ ...row, causeId: cause.id });
         one.event.detail = { ...one.event.detail, folded: cause.id };
       } else await this.callFor(cause ? { ...row, causeId: cause.id } : row, one);
