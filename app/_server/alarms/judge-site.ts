@@ -1,4 +1,5 @@
 import 'server-only';
+import type { Around } from '#core/alarms/condition';
 import { beginWatch, hold, type Seen, type Watch } from '#core/alarms/is-true';
 import { passSite, type SeenOf, type Watched } from '#core/alarms/pass-site';
 import { isMoreWaiting, removeArrivals, takeArrivals } from '#data/alarms/arrivals';
@@ -8,6 +9,7 @@ import { news } from '#data/news';
 import { type Latest, latestJudgedOf } from '#data/readings/series';
 import { inTransaction } from '#data/transaction';
 import { statesBySystem } from '#data/states/states';
+import { aroundOf } from './around';
 import { type DefinedSite, definedAlarms } from './defined-alarms';
 import { Doings } from './doings';
 import { passClocks } from './second-clock';
@@ -45,7 +47,8 @@ export async function judgeSite(siteId: string, at: Date): Promise<Judged> {
     const begun = await beginNew(siteId, site, stored, at);
     const until = (await isMoreWaiting(tx, siteId, ids.length)) ? heardUntil(seen, turn.judgedAt, at) : at;
     const wasAway = turn.judgedAt === null || until.getTime() - turn.judgedAt.getTime() > AWAY_MS;
-    const changed = passAll({ site, stored, doings, until, wasAway }, named(seen, site));
+    const around = await aroundOf(tx, siteId, site, at);
+    const changed = passAll({ site, stored, doings, until, wasAway, around }, named(seen, site));
     passClocks(site, doings, stored, at);
     await doings.tell();
     const written = new Set([...begun, ...changed]);
@@ -103,7 +106,7 @@ async function beginNew(
   for (const { id, condition, print } of wanted) {
     if (condition === null) continue;
     let watch: Watch = beginWatch(condition, at.getTime());
-    const newest = condition.kind === 'limits' ? seenOf(latest.get(condition.sensor), at) : null;
+    const newest = condition.kind === 'limits' && !condition.of ? seenOf(latest.get(condition.sensor), at) : null;
     // Not raised by it at once: where that is due, the clock does it in the same turn.
     if (newest)
       watch = hold({ ...condition, delayS: Math.max(condition.delayS, 0.001) }, watch, newest).at(-1)?.watch ?? watch;
@@ -133,15 +136,16 @@ interface All {
   /** The instant up to which is judged. */
   until: Date;
   wasAway: boolean;
+  around: Around;
 }
 
 /** Holds every alarm to what came. @returns alarms that stand elsewhere now */
-function passAll({ site, stored, doings, until, wasAway }: All, seen: readonly SeenOf[]): string[] {
+function passAll({ site, stored, doings, until, wasAway, around }: All, seen: readonly SeenOf[]): string[] {
   const watched: Watched[] = [...stored].flatMap(([alarm, { watch }]) => {
     const condition = site.alarms.get(alarm)?.condition;
     return condition ? [{ alarm, condition, watch }] : [];
   });
-  const { changed, turns } = passSite(watched, seen, until.getTime(), wasAway);
+  const { changed, turns } = passSite(watched, seen, until.getTime(), wasAway, around);
   for (const { alarm, watch } of changed) {
     const was = stored.get(alarm);
     if (was) stored.set(alarm, { ...was, watch });

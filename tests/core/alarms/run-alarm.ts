@@ -1,4 +1,4 @@
-import type { Condition, Limits, Silence } from '#core/alarms/condition';
+import type { Condition, Limits, Silence, Still } from '#core/alarms/condition';
 import { beginWatch, hold, pass, type Seen, type Turn, type Watch } from '#core/alarms/is-true';
 import type { AlarmState } from '#core/alarms/life/machine';
 import { after, isOpen, type Known, raised, stateOf } from '#core/alarms/known';
@@ -28,6 +28,11 @@ export function silence(given: Partial<Silence> = {}): Silence {
     isCarried: true,
     ...given,
   };
+}
+
+/** The same from one probe for a minute. */
+export function still(given: Partial<Still> = {}): Still {
+  return { kind: 'still', sensor: 'probe', within: 0, delayS: 60, offDelayS: 0, isCarried: true, ...given };
 }
 
 /** A good reading of a device at a second. */
