@@ -11,6 +11,7 @@ const ONLY_ADDED = [
   'alarm_call_try',
   'alarm_event',
   'alarm_occurrence',
+  'alarm_suppression',
   'anchor_sent',
   'file_import',
   'incident',

@@ -21,6 +21,8 @@ export async function findTellable(tx: Transaction, siteId: string): Promise<Mem
 /** Somebody who is to be told, before it is stored. */
 export interface NewCall extends Pick<ToTell, 'why'> {
   occurrenceId: string;
+  /** How often the alarm had called anew by then. */
+  again: number;
   step: number;
   accountId: string;
   madeAt: Date;
@@ -46,7 +48,7 @@ export interface CallToMake {
   /** Null: they have none, or their account has ended. */
   email: string | null;
   attempts: Attempt[];
-  /** Whether somebody acknowledged meanwhile. */
+  /** Whether nobody is to be told any more: somebody acknowledged, the alarm is suppressed, or it has called anew since. */
   acknowledged: boolean;
 }
 
@@ -55,8 +57,8 @@ export async function findCall(siteId: string, id: string): Promise<CallToMake |
   const [row] = await database().$queryRaw<Omit<CallToMake, 'attempts'>[]>`
     SELECT c.id, c.site_id AS "siteId", c.occurrence_id AS "occurrenceId", c.account_id AS "accountId", c.step, c.why,
            c.made_at AS "madeAt", CASE WHEN a.ended_at IS NULL THEN a.email END AS email,
-           EXISTS (SELECT FROM alarm_event e WHERE e.site_id = c.site_id AND e.occurrence_id = c.occurrence_id
-                      AND e.kind = 'acknowledged') AS acknowledged
+           NOT EXISTS (SELECT FROM alarm_open o WHERE o.site_id = c.site_id AND o.occurrence_id = c.occurrence_id
+                          AND NOT o.acknowledged AND NOT o.suppressed AND o.again = c.again) AS acknowledged
       FROM alarm_call c LEFT JOIN account a ON a.id = c.account_id
      WHERE c.site_id = ${siteId}::uuid AND c.id = ${id}::uuid`;
   if (!row) return null;
@@ -87,7 +89,8 @@ export async function findCallsWaiting(): Promise<{ siteId: string; id: string; 
                              ORDER BY t.at, t.id)
               FROM alarm_call_try t WHERE t.site_id = c.site_id AND t.call_id = c.id) AS attempts
       FROM alarm_open o JOIN alarm_call c ON c.site_id = o.site_id AND c.occurrence_id = o.occurrence_id
-     WHERE NOT o.acknowledged
+                            AND c.again = o.again
+     WHERE NOT o.acknowledged AND NOT o.suppressed
        AND NOT EXISTS (SELECT FROM alarm_call_try t WHERE t.site_id = c.site_id AND t.call_id = c.id AND t.result = 'taken')`;
   return rows.map((row) => ({ ...row, attempts: row.attempts ?? [] }));
 }

@@ -18,7 +18,7 @@ export interface LifeEvent {
 export async function eventsOf(siteId: string, occurrenceId: string): Promise<LifeEvent[]> {
   const rows = await database().alarmEvent.findMany({
     where: { siteId, occurrenceId },
-    orderBy: [{ at: 'asc' }, { id: 'asc' }],
+    orderBy: { seq: 'asc' },
   });
   return rows.map(({ kind, at, by, from, note, detail }) => ({
     kind: kind as EventKind,
@@ -33,6 +33,8 @@ export async function eventsOf(siteId: string, occurrenceId: string): Promise<Li
 /** Somebody who was to be told, and the attempts to do it. */
 export interface CallTold {
   occurrenceId: string;
+  /** How often the alarm had called anew by then. */
+  again: number;
   step: number;
   accountId: string;
   why: ToTell['why'];
@@ -48,8 +50,9 @@ export async function callsOf(siteId: string, occurrenceIds: readonly string[]):
     include: { attempts: { orderBy: [{ at: 'asc' }, { id: 'asc' }] } },
     orderBy: [{ madeAt: 'asc' }, { id: 'asc' }],
   });
-  return rows.map(({ occurrenceId, step, accountId, why, madeAt, attempts }) => ({
+  return rows.map(({ occurrenceId, again, step, accountId, why, madeAt, attempts }) => ({
     occurrenceId,
+    again,
     step,
     accountId,
     why: why as ToTell['why'],

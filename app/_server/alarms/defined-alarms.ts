@@ -15,6 +15,7 @@ import type { KeptDefinition } from '#shape/alarms/kept-definition';
 export interface DefinedAlarm {
   id: string;
   systemId: string;
+  system: System;
   definition: AlarmDefinition;
   /** Null when there is nothing to hold it to. */
   condition: Condition | null;
@@ -64,7 +65,7 @@ function definedOf(loaded: Defined, system: System, definition: AlarmDefinition)
   const condition = conditionOf(loaded.facility, system, definition);
   const print = createHash('sha256').update(canonicalText(condition)).digest('hex');
   const kept = { ...definition, answeredBy: answeredBy(loaded, definition), ...watchedBy(loaded, system, condition) };
-  return [[id, { id, systemId, definition, condition, print, kept }]];
+  return [[id, { id, systemId, system, definition, condition, print, kept }]];
 }
 
 /** Keys of people are made of their names: with what is never changed again they stand by their ids, as in the record. */

@@ -8,9 +8,11 @@ import { forgetWatches, loadWatches, saveWatches, type StoredWatch } from '#data
 import { news } from '#data/news';
 import { type Latest, latestJudgedOf } from '#data/readings/series';
 import { inTransaction } from '#data/transaction';
+import { statesBySystem } from '#data/states/states';
 import { aroundOf } from './around';
 import { type DefinedSite, definedAlarms } from './defined-alarms';
 import { Doings } from './doings';
+import { passClocks } from './second-clock';
 
 /** ms after which a site that nobody judged counts as not listened to. It is looked at each half minute. */
 const AWAY_MS = 90_000;
@@ -40,13 +42,15 @@ export async function judgeSite(siteId: string, at: Date): Promise<Judged> {
     const { ids, seen } = await takeArrivals(tx, siteId);
     const doings = await Doings.begin(tx, siteId, site, at);
     const stored = await loadWatches(tx, siteId);
+    await doings.passSuppressed(await statesBySystem(tx, siteId));
     const gone = endGone(site, stored, doings);
     const begun = await beginNew(siteId, site, stored, at);
     const until = (await isMoreWaiting(tx, siteId, ids.length)) ? heardUntil(seen, turn.judgedAt, at) : at;
     const wasAway = turn.judgedAt === null || until.getTime() - turn.judgedAt.getTime() > AWAY_MS;
     const around = await aroundOf(tx, siteId, site, at);
-    const changed = await passAll({ site, stored, doings, until, wasAway, around }, named(seen, site));
-    await doings.escalateDue();
+    const changed = passAll({ site, stored, doings, until, wasAway, around }, named(seen, site));
+    passClocks(site, doings, stored, at);
+    await doings.tell();
     const written = new Set([...begun, ...changed]);
     await forgetWatches(tx, siteId, gone);
     await saveWatches(
@@ -136,10 +140,7 @@ interface All {
 }
 
 /** Holds every alarm to what came. @returns alarms that stand elsewhere now */
-async function passAll(
-  { site, stored, doings, until, wasAway, around }: All,
-  seen: readonly SeenOf[],
-): Promise<string[]> {
+function passAll({ site, stored, doings, until, wasAway, around }: All, seen: readonly SeenOf[]): string[] {
   const watched: Watched[] = [...stored].flatMap(([alarm, { watch }]) => {
     const condition = site.alarms.get(alarm)?.condition;
     return condition ? [{ alarm, condition, watch }] : [];
@@ -153,7 +154,7 @@ async function passAll(
     const [was, defined] = [stored.get(alarm), site.alarms.get(alarm)];
     if (!(was && defined)) continue;
     if (turn.kind === 'raised')
-      stored.set(alarm, { ...was, occurrenceId: await doings.raise(defined, turn.atMs, turn.value) });
+      stored.set(alarm, { ...was, occurrenceId: doings.raise(defined, turn.atMs, turn.value) });
     else {
       if (was.occurrenceId !== null) doings.end(was.occurrenceId, turn);
       stored.set(alarm, { ...was, occurrenceId: null });

@@ -1,4 +1,5 @@
 import 'server-only';
+import { ALARM_LIFE_WORDS } from './alarm-life-words';
 import { ALARM_WORDS } from './alarm-words';
 import { INCIDENT_WORDS } from './incident-words';
 import { ROUND_WORDS } from './round-words';
@@ -38,6 +39,7 @@ function roleSaid(role: string): string {
 /** Every kind of entry that has words of its own. */
 const WORDS: Readonly<Record<string, Words>> = {
   ...ALARM_WORDS,
+  ...ALARM_LIFE_WORDS,
   ...INCIDENT_WORDS,
   ...ROUND_WORDS,
   ...STATE_WORDS,

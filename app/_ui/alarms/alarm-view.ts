@@ -1,6 +1,6 @@
 import type { AlarmDefinition } from '#core/alarms/definition';
 import { callsWhen } from '#core/alarms/design/words';
-import type { AlarmState } from '#core/alarms/known';
+import type { AlarmState } from '#core/alarms/life/machine';
 import type { CallState } from '#core/alarms/told';
 import type { ToTell } from '#core/alarms/to-tell';
 import type { SensorQuantity } from '#core/facility/system';
@@ -21,6 +21,8 @@ export interface WatchedView extends Pick<AlarmDefinition, 'name' | 'on' | 'dela
 export interface ToldView {
   name: string;
   why: ToTell['why'];
+  /** How often the alarm had called anew by then. */
+  again: number;
   step: number;
   state: CallState;
   /** What was said of the last attempt, where it did not succeed. */
@@ -33,6 +35,11 @@ export interface AlarmView {
   name: string;
   system: { key: string; name: string };
   state: AlarmState;
+  /** How often it has called anew since it was raised, and by what last. */
+  again: number;
+  calledBy: { kind: string; detail: Record<string, unknown> };
+  /** The time another alarm was raised that explains it: its first cause. */
+  causeId: string | null;
   definition: WatchedView;
   beganAt: string;
   raisedAt: string;
