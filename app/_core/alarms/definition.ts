@@ -14,11 +14,6 @@ export type AlarmSource =
   /** Nothing usable has come from this sensor: no reading at all, or only bad ones, for `delayS`. */
   | { kind: 'silent-sensor'; sensor: string };
 
-/**
- * Minutes until leads and managers are called as well, while nobody has acknowledged. Common practice, no source.
- */
-export const ESCALATE_AFTER_MIN = 15;
-
 export interface AlarmDefinition {
   key: string;
   name: string;
@@ -30,7 +25,7 @@ export interface AlarmDefinition {
   /** Seconds it must have come back inside the limit without a break before it clears; 0 when left out. */
   offDelayS?: number;
   answeredBy: AnsweredBy;
-  /** Minutes until leads and managers are called as well, while nobody acknowledges; `ESCALATE_AFTER_MIN` when left out. */
+  /** Minutes until the second step of calls, while nobody acknowledges; as the site has its steps when left out. */
   escalateAfterMin?: number;
   /** Safeguard whose tests prove the way from this alarm to a person. */
   safeguard?: string;

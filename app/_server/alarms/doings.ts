@@ -1,8 +1,8 @@
 import 'server-only';
-import { type AlarmDefinition, ESCALATE_AFTER_MIN } from '#core/alarms/definition';
 import { after, RAISED } from '#core/alarms/known';
-import { type Member, type Telling, tellFirst, tellLeads } from '#core/alarms/to-tell';
-import { onNow } from '#core/rota/on-now';
+import { rosterAt } from '#core/alarms/roster';
+import { dueAfterMin, USUAL_STEPS } from '#core/alarms/steps';
+import { type Roster, type Telling, tellFirst, tellNext } from '#core/alarms/to-tell';
 import { addCalls, findTellable, type NewCall } from '#data/alarms/calls';
 import {
   addEvents,
@@ -31,7 +31,7 @@ export class Doings {
   private readonly touched = new Set<string>();
   private readonly calls: NewCall[] = [];
   private readonly records: RecordEntry[] = [];
-  private members: Member[] | null = null;
+  private roster: Roster | null = null;
 
   private constructor(
     private readonly tx: Transaction,
@@ -54,16 +54,15 @@ export class Doings {
     const occurrenceId = newId();
     const [raisedAt, beganAt] = [this.at, new Date(beganMs)];
     this.occurrences.push({ id: occurrenceId, alarmId: id, systemId, beganAt, raisedAt, value, definition: kept });
-    const telling = await this.tellingFirst(definition);
+    const telling = tellFirst(definition.answeredBy, await this.rosterNow());
     const told = { step: telling.step, told: telling.whom.length };
     const detail = definition.answeredBy === 'nobody' ? { answeredBy: 'nobody' } : told;
     this.events.push({ occurrenceId, kind: 'raised', at: this.at, detail });
-    const afterMs = (definition.escalateAfterMin ?? ESCALATE_AFTER_MIN) * 60_000;
-    const nextStepAt = telling.hasNext ? new Date(this.at.getTime() + afterMs) : null;
+    const nextStepAt = this.nextStepAt(telling, id, this.at);
     this.set({ occurrenceId, alarmId: id, systemId, raisedAt, ...RAISED, step: telling.step, nextStepAt });
     this.record('alarm-raised', { alarm: id, occurrence: occurrenceId, began: beganAt.toISOString(), value });
     this.call(occurrenceId, telling);
-    if (telling.step === 2) this.escalated(occurrenceId, id, telling, telling.whom[0]?.why ?? 'nobody-on');
+    if (telling.step > 1) this.escalated(occurrenceId, id, telling, telling.whom[0]?.why ?? 'nobody-on');
     return occurrenceId;
   }
 
@@ -80,12 +79,12 @@ export class Doings {
     this.record('alarm-returned', { alarm: row.alarmId, occurrence: occurrenceId, ...detail });
   }
 
-  /** Calls leads and managers for what nobody acknowledged in time. */
+  /** Calls whoever comes next for what nobody acknowledged in time. */
   async escalateDue(): Promise<void> {
     for (const row of [...this.open.values()]) {
       if (row.acknowledged || row.nextStepAt === null || row.nextStepAt > this.at) continue;
-      const telling = tellLeads(await this.tellable());
-      this.set({ ...row, step: telling.step, nextStepAt: null });
+      const telling = tellNext(row.step, await this.rosterNow());
+      this.set({ ...row, step: telling.step, nextStepAt: this.nextStepAt(telling, row.alarmId, row.raisedAt) });
       this.call(row.occurrenceId, telling);
       this.escalated(row.occurrenceId, row.alarmId, telling, 'lead');
     }
@@ -107,14 +106,18 @@ export class Doings {
     await news(tx, siteId, 'alarms');
   }
 
-  private async tellingFirst({ answeredBy }: AlarmDefinition): Promise<Telling> {
-    if (answeredBy === 'nobody') return tellFirst(answeredBy, [], []);
-    return tellFirst(answeredBy, onNow(this.site.facility, this.at.getTime()), await this.tellable());
+  private async rosterNow(): Promise<Roster> {
+    const { tx, siteId, site, at } = this;
+    this.roster ??= rosterAt(site.facility, await findTellable(tx, siteId), at.getTime());
+    return this.roster;
   }
 
-  private async tellable(): Promise<Member[]> {
-    this.members ??= await findTellable(this.tx, this.siteId);
-    return this.members;
+  /** When the step after one is due, of an alarm that was raised at an instant; null when there is none. */
+  private nextStepAt({ step, hasNext }: Telling, alarm: string, raisedAt: Date): Date | null {
+    const steps = this.site.facility.site.callSteps ?? USUAL_STEPS;
+    const own = this.site.alarms.get(alarm)?.definition.escalateAfterMin;
+    const min = hasNext ? dueAfterMin(steps, step + 1, own) : null;
+    return min === null ? null : new Date(raisedAt.getTime() + min * 60_000);
   }
 
   private set(row: OpenRow): void {

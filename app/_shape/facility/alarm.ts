@@ -43,7 +43,7 @@ export const alarmShape = noun('alarm', 'What an alarm watches, and who answers 
   deadBand: back.describe("How far back inside the limit it must come to clear, in the sensor's unit."),
   offDelayS: amount('S', 'How long it must be back inside the limit before it clears').optional(),
   answeredBy: answeredBy('Who answers it:'),
-  escalateAfterMin: amount('Min', 'When leads and managers are called as well, while nobody acknowledges').optional(),
+  escalateAfterMin: amount('Min', 'When the second step of calls is due, while nobody acknowledges').optional(),
   safeguard: keyOf('safeguard', 'Key of the safeguard (kind alarm) that proves the way from this alarm to a person.', {
     of: 'alarm',
   }).optional(),

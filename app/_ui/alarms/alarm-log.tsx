@@ -93,7 +93,7 @@ function escalatedSaid({ why, told }: Record<string, unknown>): string {
       : why === 'no-account'
         ? 'nobody who was to answer has an account'
         : 'nobody had acknowledged it';
-  return `Leads and managers called, because ${reason}${told === 0 ? '; there is none who could be told' : ''}`;
+  return `The next people called, because ${reason}${told === 0 ? '; there is none who could be told' : ''}`;
 }
 
 function attemptSaid({ name, result, detail }: Extract<LogLineView, { what: 'attempt' }>): string {
