@@ -1,4 +1,5 @@
 import 'server-only';
+import type { Channel } from '#core/alarms/channels';
 import type { Attempt } from '#core/alarms/told';
 import type { ToTell } from '#core/alarms/to-tell';
 import { database } from '../client';
@@ -35,6 +36,7 @@ export interface CallTold {
   occurrenceId: string;
   step: number;
   accountId: string;
+  channel: Channel;
   why: ToTell['why'];
   madeAt: Date;
   attempts: (Attempt & { detail: string | null })[];
@@ -48,10 +50,11 @@ export async function callsOf(siteId: string, occurrenceIds: readonly string[]):
     include: { attempts: { orderBy: [{ at: 'asc' }, { id: 'asc' }] } },
     orderBy: [{ madeAt: 'asc' }, { id: 'asc' }],
   });
-  return rows.map(({ occurrenceId, step, accountId, why, madeAt, attempts }) => ({
-    occurrenceId,
+  return rows.map(({ occurrenceId, step, accountId, channel, why, madeAt, attempts }) => ({
+    occurrenceId: occurrenceId ?? '',
     step,
     accountId,
+    channel: channel as Channel,
     why: why as ToTell['why'],
     madeAt,
     attempts: attempts.map(({ at, result, detail }) => ({

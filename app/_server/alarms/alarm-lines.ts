@@ -1,5 +1,6 @@
 import 'server-only';
 import { type AlarmState, stateOf } from '#core/alarms/known';
+import type { Channel } from '#core/alarms/channels';
 import { type CallState, callState } from '#core/alarms/told';
 import type { ToTell } from '#core/alarms/to-tell';
 import type { Quality } from '#core/readings/reading';
@@ -17,6 +18,7 @@ export interface ToldLine {
   name: string;
   why: ToTell['why'];
   step: number;
+  channel: Channel;
   state: CallState;
   /** What was said of the last attempt, where it did not succeed. */
   detail: string | null;
@@ -93,10 +95,11 @@ function latestSaid(latest: Latest | undefined, at: Date): AlarmLine['latest'] {
 }
 
 function toldLines(calls: readonly CallTold[], acknowledged: boolean, nameOf: (id: string) => string): ToldLine[] {
-  return calls.map(({ accountId, why, step, attempts }) => ({
+  return calls.map(({ accountId, channel, why, step, attempts }) => ({
     name: nameOf(accountId),
     why,
     step,
+    channel,
     state: callState(attempts, acknowledged),
     detail: attempts.at(-1)?.detail ?? null,
   }));
