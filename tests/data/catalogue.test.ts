@@ -178,6 +178,8 @@ async function fill(table: string): Promise<void> {
     incident: `'${SITE}', '${SITE}', 1, 'Flood', NULL, NULL, now(), 'local'`,
     incident_entry: `'${SITE}', '${SITE}', '${SITE}', 'log', now(), now(), 'local', '{}', NULL, NULL`,
     review_kept: `'${SITE}', '${SITE}', '${SITE}', now(), now(), 'a', '1', ${zero}, '{}', ${zero}`,
+    test_call: `'${SITE}', '${SITE}', '${SITE}', now(), NULL`,
+    test_call_answer: `'${SITE}', '${SITE}', now(), 'mail', NULL`,
     safeguard_test: `'${SITE}', '${SITE}', '${SITE}', now(), 'worked', NULL, NULL, now()`,
   };
   await query(`SET session_replication_role = replica; INSERT INTO ${table} VALUES (${rows[table]})`);

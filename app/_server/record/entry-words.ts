@@ -1,5 +1,6 @@
 import 'server-only';
 import { ALARM_WORDS } from './alarm-words';
+import { CALL_WORDS } from './call-words';
 import { INCIDENT_WORDS } from './incident-words';
 import { ROUND_WORDS } from './round-words';
 import { STATE_WORDS } from './state-words';
@@ -38,6 +39,7 @@ function roleSaid(role: string): string {
 /** Every kind of entry that has words of its own. */
 const WORDS: Readonly<Record<string, Words>> = {
   ...ALARM_WORDS,
+  ...CALL_WORDS,
   ...INCIDENT_WORDS,
   ...ROUND_WORDS,
   ...STATE_WORDS,
