@@ -15,6 +15,9 @@ const SHARED = [
   'outside_identity',
   'passkey',
   'passkey_challenge',
+  'path_sighting',
+  'push_device',
+  'push_key',
   'rate_limit',
   'session',
   'site',
@@ -43,6 +46,8 @@ const ONLY_ADDED = [
   'round_signature',
   'safeguard_test',
   'state_event',
+  'test_call',
+  'test_call_answer',
 ];
 
 const OURS = `FROM pg_class c JOIN pg_namespace n ON n.oid = c.relnamespace AND n.nspname = 'public'`;
@@ -175,6 +180,8 @@ async function fill(table: string): Promise<void> {
     incident: `'${SITE}', '${SITE}', 1, 'Flood', NULL, NULL, now(), 'local'`,
     incident_entry: `'${SITE}', '${SITE}', '${SITE}', 'log', now(), now(), 'local', '{}', NULL, NULL`,
     review_kept: `'${SITE}', '${SITE}', '${SITE}', now(), now(), 'a', '1', ${zero}, '{}', ${zero}`,
+    test_call: `'${SITE}', '${SITE}', '${SITE}', now(), NULL`,
+    test_call_answer: `'${SITE}', '${SITE}', now(), 'mail', NULL`,
     safeguard_test: `'${SITE}', '${SITE}', '${SITE}', now(), 'worked', NULL, NULL, now()`,
   };
   await query(`SET session_replication_role = replica; INSERT INTO ${table} VALUES (${rows[table]})`);

@@ -1,6 +1,7 @@
 import 'server-only';
 import { ALARM_LIFE_WORDS } from './alarm-life-words';
 import { ALARM_WORDS } from './alarm-words';
+import { CALL_WORDS } from './call-words';
 import { INCIDENT_WORDS } from './incident-words';
 import { ROUND_WORDS } from './round-words';
 import { STATE_WORDS } from './state-words';
@@ -40,6 +41,7 @@ function roleSaid(role: string): string {
 const WORDS: Readonly<Record<string, Words>> = {
   ...ALARM_WORDS,
   ...ALARM_LIFE_WORDS,
+  ...CALL_WORDS,
   ...INCIDENT_WORDS,
   ...ROUND_WORDS,
   ...STATE_WORDS,
