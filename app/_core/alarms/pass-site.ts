@@ -1,6 +1,6 @@
 import type { Condition } from './condition';
 import { groupBy } from '../group-by';
-import { excuse, hold, pass, type Seen, type Turn, type Watch } from './is-true';
+import { bereave, excuse, hold, pass, type Seen, type Turn, type Watch } from './is-true';
 
 /** An alarm, and where it stands. */
 export interface Watched {
@@ -13,6 +13,12 @@ export interface Watched {
 /** A reading, and of which sensor. */
 export interface SeenOf extends Seen {
   sensor: string;
+}
+
+/** Somebody said that nothing more comes from these sensors: the gateway they hang on is gone. */
+export interface Gone {
+  sensors: readonly string[];
+  cameMs: number;
 }
 
 /** What became of the alarms of a site. */
@@ -33,18 +39,20 @@ const FOR_THE_RECORD_MS = 86_400_000;
  * @param seen      readings that came, in any order
  * @param nowMs     the present, ms since 1970
  * @param wasAway   whether nobody listened for a while: silence is counted anew then
+ * @param gone      what was said to be gone, in any order
  */
 export function passSite(
   watched: readonly Watched[],
   seen: readonly SeenOf[],
   nowMs: number,
   wasAway: boolean,
+  gone: readonly Gone[] = [],
 ): Passed {
   const bySensor = groupBy(seen, ({ sensor }) => sensor);
   const passed: Passed = { changed: [], turns: [] };
   for (const one of watched) {
     const turns: Turn[] = [];
-    const watch = passOne(one, readingsFor(one.condition, bySensor), { nowMs, wasAway }, turns);
+    const watch = passOne(one, readingsFor(one.condition, bySensor), { nowMs, wasAway, gone }, turns);
     if (!isSame(watch, one.watch)) passed.changed.push({ ...one, watch });
     passed.turns.push(...turns.map((turn) => ({ alarm: one.alarm, turn })));
   }
@@ -54,7 +62,7 @@ export function passSite(
 function passOne(
   { condition, watch: before }: Watched,
   seen: readonly SeenOf[],
-  { nowMs, wasAway }: { nowMs: number; wasAway: boolean },
+  { nowMs, wasAway, gone }: { nowMs: number; wasAway: boolean; gone: readonly Gone[] },
   turns: Turn[],
 ): Watch {
   let watch = before;
@@ -63,6 +71,7 @@ function passOne(
     if (step.turn) turns.push(step.turn);
   };
   for (const one of seen) for (const step of hold(condition, watch, one)) go(step);
+  for (const { sensors, cameMs } of gone) watch = bereave(condition, watch, new Set(sensors), cameMs);
   if (wasAway) watch = excuse(condition, watch, nowMs);
   go(pass(condition, watch, nowMs));
   return watch;

@@ -1,6 +1,6 @@
 import 'server-only';
 import { beginWatch, hold, type Seen, type Watch } from '#core/alarms/is-true';
-import { passSite, type SeenOf, type Watched } from '#core/alarms/pass-site';
+import { type Gone, passSite, type SeenOf, type Watched } from '#core/alarms/pass-site';
 import { isMoreWaiting, removeArrivals, takeArrivals } from '#data/alarms/arrivals';
 import { endTurn, takeTurn } from '#data/alarms/turn';
 import { forgetWatches, loadWatches, saveWatches, type StoredWatch } from '#data/alarms/watches';
@@ -35,14 +35,17 @@ export async function judgeSite(siteId: string, at: Date): Promise<Judged> {
     const turn = await takeTurn(tx, siteId, at);
     const site = turn && (await definedAlarms(tx, siteId, turn.revision));
     if (!site) return { isDone: false, batches: 0 };
-    const { ids, seen } = await takeArrivals(tx, siteId);
+    const { ids, seen, gone: lost } = await takeArrivals(tx, siteId);
     const doings = await Doings.begin(tx, siteId, site, at);
     const stored = await loadWatches(tx, siteId);
     const gone = endGone(site, stored, doings);
     const begun = await beginNew(siteId, site, stored, at);
     const until = (await isMoreWaiting(tx, siteId, ids.length)) ? heardUntil(seen, turn.judgedAt, at) : at;
     const wasAway = turn.judgedAt === null || until.getTime() - turn.judgedAt.getTime() > AWAY_MS;
-    const changed = await passAll({ site, stored, doings, until, wasAway }, named(seen, site));
+    const changed = await passAll(
+      { site, stored, doings, until, wasAway, lost: namedGone(lost, site) },
+      named(seen, site),
+    );
     await doings.escalateDue();
     const written = new Set([...begun, ...changed]);
     await forgetWatches(tx, siteId, gone);
@@ -122,6 +125,11 @@ function named(seen: readonly SeenOf[], { sensorNames }: DefinedSite): SeenOf[] 
   });
 }
 
+/** What is gone, with the names of the sensors. */
+function namedGone(gone: readonly Gone[], { sensorNames }: DefinedSite): Gone[] {
+  return gone.map(({ sensors, cameMs }) => ({ sensors: sensors.flatMap((id) => sensorNames.get(id) ?? []), cameMs }));
+}
+
 interface All {
   site: DefinedSite;
   stored: Map<string, StoredWatch>;
@@ -129,15 +137,20 @@ interface All {
   /** The instant up to which is judged. */
   until: Date;
   wasAway: boolean;
+  /** What was said to be gone. */
+  lost: Gone[];
 }
 
 /** Holds every alarm to what came. @returns alarms that stand elsewhere now */
-async function passAll({ site, stored, doings, until, wasAway }: All, seen: readonly SeenOf[]): Promise<string[]> {
+async function passAll(
+  { site, stored, doings, until, wasAway, lost }: All,
+  seen: readonly SeenOf[],
+): Promise<string[]> {
   const watched: Watched[] = [...stored].flatMap(([alarm, { watch }]) => {
     const condition = site.alarms.get(alarm)?.condition;
     return condition ? [{ alarm, condition, watch }] : [];
   });
-  const { changed, turns } = passSite(watched, seen, until.getTime(), wasAway);
+  const { changed, turns } = passSite(watched, seen, until.getTime(), wasAway, lost);
   for (const { alarm, watch } of changed) {
     const was = stored.get(alarm);
     if (was) stored.set(alarm, { ...was, watch });
