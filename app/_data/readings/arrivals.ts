@@ -27,7 +27,7 @@ export async function announceArrival(
   kept: readonly NewReading[],
   receivedAt: Date,
 ): Promise<void> {
-  const live = kept.filter(({ origin }) => origin !== 'file');
+  const live = kept.filter(({ origin, isOfPast }) => origin !== 'file' && isOfPast !== true);
   if (live.length === 0) return;
   await asking(ADD, [
     siteId,

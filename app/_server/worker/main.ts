@@ -4,6 +4,7 @@ import { closePool, pool } from '#data/pool';
 import { env } from '../env';
 import { logError, logInfo } from '../log';
 import { judgeAlarms } from './judge-alarms';
+import { keepBrokers } from './keep-brokers';
 import { workerLogger } from './logger';
 import { runnerEvents } from './runners';
 import { crontab, taskList } from './task-list';
@@ -28,6 +29,7 @@ async function main(): Promise<void> {
     noHandleSignals: true,
   });
   const judging = judgeAlarms();
+  const keeping = keepBrokers();
   let isStopping = false;
   for (const signal of ['SIGTERM', 'SIGINT'] as const) {
     process.on(signal, () => {
@@ -41,6 +43,7 @@ async function main(): Promise<void> {
   await heartbeat().catch((error: unknown) => logError('worker could not say that it is up', error));
   logInfo('worker is up', { tasks: Object.keys(taskList).join(' '), database: new URL(DATABASE_URL).host });
   await runner.promise;
+  await keeping.stop();
   await judging.stop();
   await closePool();
   logInfo('worker has ended');
