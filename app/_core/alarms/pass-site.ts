@@ -71,8 +71,9 @@ function passOne(
     if (step.turn) turns.push(step.turn);
   };
   for (const one of seen) for (const step of hold(condition, watch, one)) go(step);
-  for (const { sensors, cameMs } of gone) watch = bereave(condition, watch, new Set(sensors), cameMs);
   if (wasAway) watch = excuse(condition, watch, nowMs);
+  // After the excuse: that something is gone was said, whoever listened meanwhile.
+  for (const { sensors, cameMs } of gone) watch = bereave(condition, watch, new Set(sensors), cameMs);
   go(pass(condition, watch, nowMs));
   return watch;
 }

@@ -4,7 +4,7 @@ import mqtt, { type IClientOptions, type MqttClient } from 'mqtt';
 import type { Broker } from '#data/brokers/brokers';
 import { now } from '../clock';
 import { commandTopic } from '#core/readings/sparkplug/topic';
-import { Intake } from './intake';
+import { Intake, type Life } from './intake';
 import { MessageReader } from './read-message';
 import { encodeRebirth } from './sparkplug/decode';
 import type { Where } from './where';
@@ -16,6 +16,8 @@ export type Version = 4 | 5;
 /** s between two signs of life on a connection on which nothing else is said. */
 const KEEPALIVE_S = 60;
 const CONNECT_WITHIN_MS = 10_000;
+const FAREWELL_MS = 1000;
+const NO_ANSWER: Why = { said: 'The machine does not answer.', mayBeVersion: false };
 /** s for which the broker keeps what is for us after we went away (MQTT 5; 3.1.1 leaves it to the broker). */
 const KEPT_FOR_S = 7 * 86_400;
 /** Messages that may be on their way unacknowledged (MQTT 5). */
@@ -61,7 +63,13 @@ export function connectTo(
 ): Connection {
   const client = mqtt.connect(optionsFor(broker, where, version, password));
   const reader = new MessageReader(broker);
-  const intake = new Intake(broker, reader, now().getTime(), askerOf(client, broker));
+  const life: Life = { sinceMs: now().getTime(), mayRepeat: false };
+  const intake = new Intake(broker, reader, life, askerOf(client, broker));
+  let isReached = false;
+  for (const event of ['connect', 'secureConnect'])
+    client.stream.once(event, () => {
+      isReached = true;
+    });
   let wasTaken = false;
   let last: unknown;
   // Handed on to what takes them in, which says when the next may come; the acknowledgement is sent once it is stored.
@@ -72,6 +80,10 @@ export function connectTo(
     const bytes = typeof payload === 'string' ? Buffer.from(payload) : payload;
     intake.take({ topic, payload: bytes, isRetained: retain, isAgain: dup, acknowledge, ...asked }, hand);
   };
+  // Told before anything that came with it is handled.
+  client.on('packetreceive', (packet) => {
+    if (packet.cmd === 'connack') life.mayRepeat = packet.sessionPresent;
+  });
   client.on('connect', () => {
     wasTaken = true;
     ears.taken(version);
@@ -84,17 +96,21 @@ export function connectTo(
     last = Object.assign(new Error('the broker ended it'), { code: reasonCode });
   });
   const over = new Promise<Why & { wasTaken: boolean }>((resolve) => {
-    client.on('close', () => {
+    client.once('close', () => {
       client.end(true);
-      void intake.stop().then(() => resolve({ ...whyOf(last, wasTaken), wasTaken }));
+      const why = isReached || last !== undefined ? whyOf(last, wasTaken) : NO_ANSWER;
+      void intake.stop().then(() => resolve({ ...why, wasTaken }));
     });
   });
   return {
     over,
     stop: async () => {
       await intake.stop();
-      await client.endAsync().catch(() => undefined);
+      client.end();
+      // Whoever does not hear the farewell is left without one.
+      const late = setTimeout(() => client.stream.destroy(), FAREWELL_MS);
       await over;
+      clearTimeout(late);
     },
   };
 }

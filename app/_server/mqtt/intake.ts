@@ -27,6 +27,17 @@ export interface Waiting extends Omit<Delivered, 'topic' | 'payload'> {
   digest: string;
 }
 
+/** What is known of the connection. */
+export interface Life {
+  /** When it began, ms since 1970. */
+  sinceMs: number;
+  /**
+   * Whether what comes may have come on an earlier connection: what was not acknowledged there is sent first. A broker has to
+   * mark it (MQTT 3.1.1, 3.3.1.1), and not every one does.
+   */
+  mayRepeat: boolean;
+}
+
 /** Messages that are stored at once, and that may wait before the broker is made to. */
 const BATCH = 500;
 const MOST_WAITING = 2000;
@@ -45,7 +56,7 @@ export class Intake {
   constructor(
     private readonly broker: BrokerKey,
     private readonly reader: MessageReader,
-    private readonly sinceMs: number,
+    private readonly life: Life,
     /** Asks a node to be born again, where that is allowed. */
     private readonly askBirth: (group: string, node: string) => void,
   ) {}
@@ -77,7 +88,7 @@ export class Intake {
     while (this.waiting.length > 0 && !this.isOver) {
       const batch = this.waiting.slice(0, this.batchLength());
       try {
-        await storeBatch(this.broker, this.reader, batch, this.sinceMs);
+        await storeBatch(this.broker, this.reader, batch, this.life);
         this.waiting.splice(0, batch.length);
         for (const { acknowledge } of batch) acknowledge();
         pauseMs = FIRST_PAUSE_MS;

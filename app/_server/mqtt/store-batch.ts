@@ -10,7 +10,7 @@ import { sensorsByName } from '#data/readings/sensor-names';
 import { now } from '../clock';
 import { logError } from '../log';
 import { takeIn } from '../readings/take-in';
-import type { Waiting } from './intake';
+import type { Life, Waiting } from './intake';
 import type { MessageReader, Read } from './read-message';
 
 /** ms after which an acknowledgement on a connection that lives is sure to have arrived: two keep-alives. */
@@ -22,22 +22,34 @@ const GIVEN_WRONG = /^2[123]/;
 /**
  * Stores what messages say, in one transaction with which messages they were.
  *
- * @param sinceMs   when the connection began, ms since 1970
+ * @param life   what is known of the connection
  * @throws          when the database does not answer; then nothing of it was stored
  */
 export async function storeBatch(
   broker: BrokerKey,
   reader: MessageReader,
   batch: readonly Waiting[],
-  sinceMs: number,
+  life: Life,
 ): Promise<void> {
-  const again = await storedBefore(broker, unackedOf(batch.filter(({ isAgain }) => isAgain)));
-  const fresh = batch.filter(({ isAgain, packetId = -1 }) => !(isAgain && again.has(packetId)));
-  const tally = await storeFresh(broker, fresh, sinceMs);
+  const fresh = await withoutRepeats(broker, batch, life);
+  const tally = await storeFresh(broker, fresh, life.sinceMs);
   const at = now();
   for (const { read } of fresh) if (read.gone) await tellGone(broker, reader, read.gone);
   await noteTally(broker, { ...tally, messages: batch.length }, at);
   await noteNodes(broker, reader.nodes.takeNotes(), at);
+}
+
+/** Without what was stored already, which the broker sends again because it heard of no acknowledgement. */
+async function withoutRepeats(broker: BrokerKey, batch: readonly Waiting[], life: Life): Promise<Waiting[]> {
+  const asked = life.mayRepeat ? batch : batch.filter(({ isAgain }) => isAgain);
+  const known = await storedBefore(broker, unackedOf(asked));
+  return batch.filter(({ isAgain, packetId }) => {
+    if (packetId === undefined) return true;
+    const isRepeat = (isAgain || life.mayRepeat) && known.has(packetId);
+    // The first that is none: what comes after it was never sent before, unless it says so.
+    if (!isRepeat) life.mayRepeat = false;
+    return !isRepeat;
+  });
 }
 
 async function storeFresh(broker: BrokerKey, fresh: readonly Waiting[], sinceMs: number): Promise<Tally> {
