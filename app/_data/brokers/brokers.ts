@@ -78,12 +78,17 @@ export async function addTopic(
   return id;
 }
 
-/** Gives a subscription up. @returns its filter; null when there is none */
-export async function endTopic(tx: Transaction, siteId: string, id: string, at: Date): Promise<string | null> {
+/** Gives a subscription up. @returns what it was; null when there is none */
+export async function endTopic(
+  tx: Transaction,
+  siteId: string,
+  id: string,
+  at: Date,
+): Promise<{ sourceId: string; topic: string } | null> {
   const found = await tx.brokerTopic.findFirst({ where: { siteId, id, endedAt: null } });
   if (!found) return null;
   await tx.brokerTopic.update({ where: { siteId_id: { siteId, id } }, data: { endedAt: at } });
-  return found.topic;
+  return { sourceId: found.sourceId, topic: found.topic };
 }
 
 /** Every living broker of every site: whoever holds connections asks for all of them. */

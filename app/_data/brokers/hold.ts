@@ -11,7 +11,9 @@ export interface BrokerKey {
 const TAKE = `
   INSERT INTO broker_state AS s (site_id, source_id, held_by, held_until)
   VALUES ($1, $2, $3, clock_timestamp() + make_interval(secs => $4))
-  ON CONFLICT (site_id, source_id) DO UPDATE SET held_by = EXCLUDED.held_by, held_until = EXCLUDED.held_until
+  ON CONFLICT (site_id, source_id) DO UPDATE SET held_by = EXCLUDED.held_by, held_until = EXCLUDED.held_until,
+         version = CASE WHEN s.held_by = EXCLUDED.held_by THEN s.version END,
+         connected_at = CASE WHEN s.held_by = EXCLUDED.held_by THEN s.connected_at END
    WHERE s.held_by IS NULL OR s.held_by = EXCLUDED.held_by OR s.held_until < clock_timestamp()`;
 
 /**
