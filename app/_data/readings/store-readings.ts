@@ -20,6 +20,8 @@ export interface NewReading {
   /** What the source itself said of it. */
   flag?: string;
   origin: Origin;
+  /** Whether it is only for the record: no alarm is held to it. */
+  isOfPast?: boolean;
 }
 
 /**
@@ -35,6 +37,8 @@ export interface Storing {
   receivedAt: Date;
   /** Whether another value supersedes what is there. */
   correct?: boolean;
+  /** What else is to be kept with them or not at all. */
+  also?: (asking: Asking) => Promise<void>;
 }
 
 /** The database has no part for a reading: it was taken away since it was made. */
@@ -105,6 +109,7 @@ async function store(
     await keepLatest(asking, siteId, kept, new Set(revisions.map(({ sensorId }) => sensorId)), storing.receivedAt);
     await announceArrival(asking, siteId, kept, storing.receivedAt);
   }
+  await storing.also?.(asking);
   return outcomes;
 }
 

@@ -5,7 +5,7 @@ import { type Judged, judge, judgeTogether, type Neighbour } from '#core/reading
 import { toFacilityUnit } from '#core/readings/units';
 import { ok, type Result, refused } from '#core/result';
 import { noteUnknown, type SensorPlace, sensorsByName } from '#data/readings/sensor-names';
-import { type NewReading, type Stored, storeReadings } from '#data/readings/store-readings';
+import { type NewReading, type Stored, type Storing, storeReadings } from '#data/readings/store-readings';
 
 /** What became of one record. */
 export type RecordAnswer =
@@ -21,6 +21,8 @@ export interface Coming {
   receivedAt: Date;
   /** Whether another value for the same instant supersedes what is there. */
   correct: boolean;
+  /** What else is to be kept with what is stored, or not at all. */
+  also?: Storing['also'];
 }
 
 /** ms a source's clock may be ahead. Common practice, no source. */
@@ -32,6 +34,7 @@ const OLDEST_MS = Date.UTC(1990, 0, 1);
 interface Placed extends Neighbour {
   sensor: SensorPlace;
   atMs: number;
+  isOfPast: boolean;
 }
 
 type Fault = { field: string; why: string };
@@ -69,7 +72,7 @@ export async function takeIn(
 }
 
 function place(
-  { name, atMs, value, unit }: Arrived,
+  { name, atMs, value, unit, isOfPast = false }: Arrived,
   byName: ReadonlyMap<string, SensorPlace>,
   { receivedAt }: Coming,
   fields: Readonly<Record<'name' | 'time' | 'value' | 'unit', string>>,
@@ -88,7 +91,7 @@ function place(
   if (!converted.ok || !Number.isFinite(converted.value))
     return refused({ field: converted.ok ? fields.value : fields.unit, why: unitWhy(converted, quantity) });
   const verdict = judge(quantity, converted.value, unit === undefined ? { value: raw } : { value: raw, unit });
-  return ok({ sensor, atMs, quantity, value: converted.value, ...verdict });
+  return ok({ sensor, atMs, quantity, value: converted.value, isOfPast, ...verdict });
 }
 
 function unitWhy(converted: ReturnType<typeof toFacilityUnit>, quantity: string): string {
@@ -107,8 +110,9 @@ function judgeBySystem(readings: readonly Placed[]): Judged[] {
   return judged;
 }
 
-function newReading({ sensor, atMs, value }: Placed, judged: Judged | undefined): NewReading {
-  return { sensorId: sensor.id, at: new Date(atMs), value, origin: 'device', ...(judged ?? { quality: 'good' }) };
+function newReading({ sensor, atMs, value, isOfPast }: Placed, judged: Judged | undefined): NewReading {
+  const quality = judged ?? { quality: 'good' };
+  return { sensorId: sensor.id, at: new Date(atMs), value, origin: 'device', ...quality, isOfPast };
 }
 
 function answerOf(result: Stored | undefined, judged: Judged | undefined): RecordAnswer {

@@ -5,6 +5,7 @@ import { pushKeys } from '../calls/push-keys';
 import { env } from '../env';
 import { logError, logInfo } from '../log';
 import { judgeAlarms } from './judge-alarms';
+import { keepBrokers } from './keep-brokers';
 import { workerLogger } from './logger';
 import { runnerEvents } from './runners';
 import { crontab, taskList } from './task-list';
@@ -29,6 +30,7 @@ async function main(): Promise<void> {
     noHandleSignals: true,
   });
   const judging = judgeAlarms();
+  const keeping = keepBrokers();
   let isStopping = false;
   for (const signal of ['SIGTERM', 'SIGINT'] as const) {
     process.on(signal, () => {
@@ -43,6 +45,7 @@ async function main(): Promise<void> {
   await heartbeat().catch((error: unknown) => logError('worker could not say that it is up', error));
   logInfo('worker is up', { tasks: Object.keys(taskList).join(' '), database: new URL(DATABASE_URL).host });
   await runner.promise;
+  await keeping.stop();
   await judging.stop();
   await closePool();
   logInfo('worker has ended');
