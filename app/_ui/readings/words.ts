@@ -1,12 +1,12 @@
-import type { SensorQuantity } from '#core/facility/system';
+import type { SeriesQuantity } from '#core/readings/figures';
 import type { Origin, Quality } from '#core/readings/reading';
 import type { Span } from '#core/readings/spans';
 import { DAY } from '#core/time/week';
 import { siteAddress } from '../frame/site-address';
 import { lasting } from '../words/lasting';
 
-/** What a sensor measures, in words. */
-export const QUANTITY_WORDS: Record<SensorQuantity, string> = {
+/** What a sensor measures, or what follows from readings, in words. */
+export const QUANTITY_WORDS: Record<SeriesQuantity, string> = {
   temperature: 'temperature',
   level: 'level',
   flow: 'flow',
@@ -27,6 +27,9 @@ export const QUANTITY_WORDS: Record<SensorQuantity, string> = {
   turbidity: 'turbidity',
   'carbon-dioxide': 'carbon dioxide',
   oxidant: 'oxidant',
+  'unionised-ammonia': 'un-ionised ammonia',
+  'temperature-difference': 'difference of temperature',
+  'top-off': 'top-off in a day',
 };
 
 /** How a reading came. */
