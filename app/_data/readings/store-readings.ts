@@ -5,6 +5,7 @@ import { announceArrival } from './arrivals';
 import { type Asking, askingIn, codeOf, inPlainTransaction } from './asking';
 import { keepLatest } from './keep-latest';
 import { ensureParts, forgetParts } from './parts';
+import { touch } from './touched';
 import { insertNew, insertRevisions, type KeptValue, keyOf, newestOf, type Revised } from './rows';
 
 /** A reading that is to be stored. */
@@ -104,6 +105,7 @@ async function store(
   if (kept.length > 0) {
     await keepLatest(asking, siteId, kept, new Set(revisions.map(({ sensorId }) => sensorId)), storing.receivedAt);
     await announceArrival(asking, siteId, kept, storing.receivedAt);
+    await touch(asking, siteId, kept);
   }
   return outcomes;
 }

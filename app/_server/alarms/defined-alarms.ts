@@ -4,6 +4,7 @@ import { type Condition, conditionOf } from '#core/alarms/condition';
 import type { AlarmDefinition } from '#core/alarms/definition';
 import type { Facility } from '#core/facility/facility';
 import type { System } from '#core/facility/system';
+import { isDerivedKey } from '#core/readings/derived/series';
 import { type Defined, loadDefined } from '#data/alarms/defined';
 import { canonicalText } from '#data/canonical';
 import type { Transaction } from '#data/transaction';
@@ -27,8 +28,10 @@ export interface DefinedSite {
   facility: Facility;
   revision: number;
   alarms: ReadonlyMap<string, DefinedAlarm>;
-  /** `system/key` of sensors by id. */
+  /** `system/key` of sensors and derived series by id. */
   sensorNames: ReadonlyMap<string, string>;
+  /** Whether nothing is missing: a derived series that an alarm is held to may still have to be made. */
+  isWhole: boolean;
 }
 
 /** Sites kept in memory. */
@@ -38,18 +41,23 @@ const kept = new Map<string, DefinedSite>();
 /** The alarms of a site, read once for each revision. @returns null when the site is gone */
 export async function definedAlarms(tx: Transaction, siteId: string, revision: number): Promise<DefinedSite | null> {
   const known = kept.get(siteId);
-  if (known?.revision === revision) return known;
+  if (known?.revision === revision && known.isWhole) return known;
   const loaded = await loadDefined(tx, siteId);
   if (!loaded) return null;
   const { facility, sensorNames } = loaded;
   const alarms = new Map(
     facility.systems.flatMap((system) => system.alarms.flatMap((alarm) => definedOf(loaded, system, alarm))),
   );
-  const fresh = { facility, revision: loaded.revision, alarms, sensorNames };
+  const isWhole = loaded.settledBy === loaded.revision || !facility.systems.some(watchesDerived);
+  const fresh = { facility, revision: loaded.revision, alarms, sensorNames, isWhole };
   kept.delete(siteId);
   kept.set(siteId, fresh);
   for (const oldest of kept.keys()) if (kept.size > MOST) kept.delete(oldest);
   return fresh;
+}
+
+function watchesDerived({ alarms }: System): boolean {
+  return alarms.some(({ on }) => Object.values(on).some((word) => typeof word === 'string' && isDerivedKey(word)));
 }
 
 function definedOf(loaded: Defined, system: System, definition: AlarmDefinition): [string, DefinedAlarm][] {

@@ -6,6 +6,7 @@ import { logError, logInfo } from '../log';
 import { judgeAlarms } from './judge-alarms';
 import { workerLogger } from './logger';
 import { runnerEvents } from './runners';
+import { settleReadings } from './settle-readings';
 import { crontab, taskList } from './task-list';
 import { heartbeat } from './tasks/heartbeat';
 import { readingParts } from './tasks/reading-parts';
@@ -28,6 +29,7 @@ async function main(): Promise<void> {
     noHandleSignals: true,
   });
   const judging = judgeAlarms();
+  const settling = settleReadings();
   let isStopping = false;
   for (const signal of ['SIGTERM', 'SIGINT'] as const) {
     process.on(signal, () => {
@@ -41,7 +43,7 @@ async function main(): Promise<void> {
   await heartbeat().catch((error: unknown) => logError('worker could not say that it is up', error));
   logInfo('worker is up', { tasks: Object.keys(taskList).join(' '), database: new URL(DATABASE_URL).host });
   await runner.promise;
-  await judging.stop();
+  await Promise.all([judging.stop(), settling.stop()]);
   await closePool();
   logInfo('worker has ended');
 }
