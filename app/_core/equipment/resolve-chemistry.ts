@@ -90,7 +90,7 @@ function figuresOf(
       MORE,
       DEFAULTS.airCarbonDioxide,
     ),
-    ...nitrogenOf(of(nitrogen), system, rest, at),
+    ...nitrogenOf(of(nitrogen), system, rest, at, livingAmmonia(facility, system, rest, ph)),
     meals: resolveMeals(of(nitrogen), system),
     mainsOxidant: mainsOxidant(muted, facility),
   };
@@ -107,7 +107,16 @@ function mainsOxidant(t: Taker, facility: Facility): number {
   );
 }
 
-function nitrogenOf(t: Taker, system: System, rest: ForChemistry, at: (field: string) => string) {
+/**
+ * g/m³ of total ammonia that healthy water stands at most at: animals that live in it tell that it is well below their limit.
+ * So whatever a range would allow, nothing is taken for a filter in whose water they could not have lived until today.
+ */
+function livingAmmonia(facility: Facility, system: System, rest: ForChemistry, ph: number): number {
+  const share = unionisedShare(ph, 'nbs', rest.temperature, rest.salinity);
+  return (NEAR * least(limitsOf(facility, system), 'ammonia')) / share;
+}
+
+function nitrogenOf(t: Taker, system: System, rest: ForChemistry, at: (field: string) => string, living: number) {
   const mass = [...rest.mass.values()].reduce((sum, kg) => sum + kg, 0);
   const feed = take(
     t,
@@ -128,7 +137,7 @@ function nitrogenOf(t: Taker, system: System, rest: ForChemistry, at: (field: st
     const water = [...rest.volumes.values()].reduce((sum, v) => sum + v, 0);
     for (const [tank, v] of rest.volumes) excretion.set(tank, (whole * v) / water);
   }
-  const spare = take(
+  const factor = take(
     t,
     at('nitrifyingFactor'),
     'what its bacteria could turn over, in daily feeds',
@@ -136,6 +145,7 @@ function nitrogenOf(t: Taker, system: System, rest: ForChemistry, at: (field: st
     LESS,
     DEFAULTS.nitrifyingFactor,
   );
+  const spare = Math.max(factor, 1 + HALF_AMMONIA / living);
   const usual = (whole * spare) / nitrifyingFactor(rest.temperature);
   return {
     nitrogenPerFeed,

@@ -5,6 +5,7 @@ import type { Machine } from '../simulate/machine';
 import { STRIDE, TEMPERATURE, VOLUME } from '../simulate/plant';
 import { addMatched } from '../simulate/pour-back';
 import { run } from '../simulate/run';
+import { COARSE } from '../simulate/stepper';
 import type { Exposure, World } from '../simulate/world';
 import { HOUR } from '../time/week';
 import { recovered } from './recovered';
@@ -19,9 +20,13 @@ const FAR_SHARE = 0.002;
 /** How long the water is followed after it was put right, s: longer only while a limit is still exceeded that could do harm yet. */
 const AFTERMATH = 2 * DAY;
 
+/** Moments passed over, in steps of the fineness, while going back from the harm: nearly always it lies close by. */
+const BACK = [2, 10];
+
 /**
  * Latest moment, s after the onset, at which putting everything right still avoids every harm of a class: found by running
- * the mended system on from that moment, not read off the moment of harm.
+ * the mended system on from that moment, not read off the moment of harm. The moments tried lie on one grid back from the
+ * harm, so that it does not matter where the search begins.
  * @param beforeHarmS how long before the harm it lay in a similar course, s: only where to look first
  * @returns 0 when not even the first moment avoids it; null when the course leads to no such harm
  */
@@ -30,22 +35,33 @@ export function lastChance(trial: Trial, cls: HarmClass, beforeHarmS: number | n
   if (harmed.length === 0) return null;
   const harm = Math.min(...harmed);
   const fine = Math.max(Math.min(FINE_S, NEAR_SHARE * harm), FAR_SHARE * harm);
-  let bad = Math.max(0, harm - fine);
-  if (avoids(trial, cls, bad)) return bad;
-  let good = 0;
-  for (const offset of beforeHarmS === null ? [] : [fine, -fine]) {
-    const t = harm - (beforeHarmS ?? 0) - offset;
-    if (t <= good || t >= bad) continue;
-    if (avoids(trial, cls, t)) good = t;
-    else bad = t;
-  }
-  if (bad <= 0 || (good === 0 && !avoids(trial, cls, 0))) return 0;
-  while (bad - good > 2 * fine) {
-    const middle = (good + bad) / 2;
-    if (avoids(trial, cls, middle)) good = middle;
-    else bad = middle;
-  }
-  return good;
+  const momentAt = (k: number) => Math.max(0, harm - fine * (1 + 2 * k));
+  const first = Math.ceil((harm - fine) / (2 * fine));
+  const isIn = (k: number) => avoids(trial, cls, momentAt(k));
+  const hint = beforeHarmS === null ? null : Math.round((beforeHarmS / fine - 1) / 2);
+  const k = firstThat(isIn, first, hint !== null && hint > 0 && hint < first ? hint : null);
+  return k === null ? 0 : momentAt(k);
+}
+
+/**
+ * The least number from 0 to `most` that something holds of, if it holds of all above it as well.
+ * @param hint where it may well be
+ * @returns null when it does not even hold of `most`
+ */
+function firstThat(holds: (k: number) => boolean, most: number, hint: number | null): number | null {
+  if (holds(0)) return 0;
+  let [no, yes] = [0, Number.POSITIVE_INFINITY];
+  const ask = (k: number): void => {
+    if (k <= no || k >= yes) return;
+    if (holds(k)) yes = k;
+    else no = k;
+  };
+  if (hint === null) for (const k of BACK) ask(Math.min(k, most));
+  else for (const k of [hint, hint - 1, hint + 1]) ask(k);
+  if (yes > most) ask(most);
+  if (yes > most) return null;
+  while (yes - no > 1) ask(Math.floor((yes + no) / 2));
+  return yes;
 }
 
 /** Whether the harm stays away when everything is put right at time t of the course. */
@@ -63,6 +79,8 @@ export function avoids(trial: Trial, cls: HarmClass, t: number): boolean {
     clockS: (trial.hour * HOUR + t) % DAY,
     stopAt: cls,
     settle: false,
+    // It is asked at moments half a minute apart, or a tenth of the way to the harm.
+    tolerance: COARSE,
     exposures: exposuresAt(trial, t),
     halt: (world) =>
       (world.t >= AFTERMATH && !isBeyond(world, cls)) ||

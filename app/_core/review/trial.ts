@@ -5,6 +5,7 @@ import type { Column } from '../plans/credit';
 import { buildMachine, type Blueprint } from '../simulate/build-machine';
 import type { Machine } from '../simulate/machine';
 import { run } from '../simulate/run';
+import { COARSE, TOLERANCE } from '../simulate/stepper';
 import type { Record } from '../simulate/world';
 import { HOUR } from '../time/week';
 import { actsOnWater } from './acts-on-water';
@@ -55,7 +56,9 @@ export function tryAt(
     unwatched,
   };
   const machine = buildMachine(blueprint);
-  const record = run(machine, { untilS: HORIZON, clockS: hour * HOUR, stopAt: 'animals', settle: true });
+  // The ends of plausible ranges are no nearer to the truth than this.
+  const tolerance = view.side === 'nominal' ? TOLERANCE : COARSE;
+  const record = run(machine, { untilS: HORIZON, clockS: hour * HOUR, stopAt: 'animals', settle: true, tolerance });
   return { hour, blueprint, machine, record };
 }
 

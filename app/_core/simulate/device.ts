@@ -132,18 +132,20 @@ export function command(device: Device, returnLost: Record<Proof, boolean>, acte
   const contactsBefore = device.contacts;
   const commandBefore = device.command;
   device.contacts = true;
+  const locks = device.interlocks.filter(({ watch, proof }) => (watch ? watch.active : returnLost[proof]));
+  device.command = wanted(device);
+  // What nothing asks to run is kept from nothing, whatever stands in its way.
+  const unasked = device.lockedOut || (!device.command && locks.every(({ then }) => then === 'off'));
+  const idle = unasked && device.health !== 'stuck-on';
   for (const cutOut of device.cutOuts) {
     if (!cutOut.watch.active) continue;
     device.contacts = false;
-    acted.add(cutOut.safeguard);
+    if (!idle) acted.add(cutOut.safeguard);
   }
-  device.command = wanted(device);
-  for (const lock of device.interlocks) {
-    const active = lock.watch ? lock.watch.active : returnLost[lock.proof];
-    if (!active) continue;
+  for (const lock of locks) {
     if (lock.then === 'off' && lock.hardWired) device.contacts = false;
     else device.command = lock.then === 'on';
-    if (lock.safeguard) acted.add(lock.safeguard);
+    if (lock.safeguard && !idle) acted.add(lock.safeguard);
   }
   if (device.lockedOut) device.command = false;
   device.drawing =

@@ -1,6 +1,6 @@
 import { airAt, stillAir } from './air';
 import { type DayWatch, followDay } from './day-change';
-import { type End, firstCrossing } from './detect';
+import { type Crossing, type End, firstCrossing } from './detect';
 import { swapEnds } from './gauges';
 import { type Drift, followDrift } from './drift';
 import type { Air } from './plant';
@@ -17,9 +17,10 @@ export interface March {
   tolerance: Tolerance;
   drift: Drift;
   day: DayWatch;
-  /** The two ends of the step under consideration. */
+  /** The two ends of the step under consideration, and a place between them. */
   a: End;
   b: End;
+  c: End;
   /** Step to try next, s. */
   h: number;
 }
@@ -36,8 +37,9 @@ export const AFTER_EVENT = 120;
 /** Buffers for a world. */
 export function march(world: World, tolerance: Tolerance, drift: Drift, day: DayWatch): March {
   const vector = () => new Float64Array(world.machine.plant.size);
+  const end = (): End => ({ x: vector(), f: vector(), air: stillAir() });
   const a: End = { x: world.x, f: world.stepper.f, air: stillAir() };
-  return { world, tolerance, drift, day, a, b: { x: vector(), f: vector(), air: stillAir() }, h: AFTER_EVENT };
+  return { world, tolerance, drift, day, a, b: end(), c: end(), h: AFTER_EVENT };
 }
 
 /** Keep the present as a knot. */
@@ -97,7 +99,7 @@ function take(m: March, h: number, stop: number): Watch | null {
   airOf(m, end, b.air);
   ratesAt(stepper, end, world.hour, b.x, b.f);
   const crossing = firstCrossing(world.table, h, a, b);
-  if (crossing) land(m, crossing.watch, h * crossing.at, h);
+  if (crossing) landOn(m, crossing, h);
   else arrive(m, end);
   const { gauges } = world.table;
   if (crossing) look(world.table, world.x, m.a.air);
@@ -140,24 +142,63 @@ function arrive(m: March, t: number): void {
   [m.a, m.b] = [b, a];
 }
 
-/** Most steps spent on landing on one crossing. */
+/** Watches that only tell of the water: what they do leaves its course as it was. */
+const TELLING: ReadonlySet<Watch['role']> = new Set(['alarm', 'limit', 'sign', 'siphon', 'overflow']);
+
+/** Go to a crossing within a step of length h: read off between its ends where it only tells of the water, else stepped to. */
+function landOn(m: March, { watch, at }: Crossing, h: number): void {
+  const { world } = m;
+  const { stepper } = world;
+  if (TELLING.has(watch.role)) {
+    const tau = land(m, watch, h * at, h, m.c, (t) => between(m.a, m.b, h, t, m.c.x));
+    [m.b, m.c] = [m.c, m.b];
+    arrive(m, world.t + tau);
+    return;
+  }
+  const tau = land(m, watch, h * at, h, m.b, (t) => {
+    step(stepper, world.t, t, world.hour, world.x, m.b.x, m.tolerance);
+    world.record.steps++;
+  });
+  arrive(m, world.t + tau);
+}
+
+/** The state a time tau into a step of length h, by the cubic through the values and rates at both ends: water and salt stay whole. */
+function between(a: End, b: End, h: number, tau: number, to: Float64Array): void {
+  const z = tau / h;
+  const y = 1 - z;
+  const [fromA, slopeA] = [(1 + 2 * z) * y * y, z * y * y * h];
+  const [fromB, slopeB] = [z * z * (3 - 2 * z), -z * z * y * h];
+  for (let s = 0; s < to.length; s++) {
+    to[s] =
+      fromA * (a.x[s] as number) +
+      slopeA * (a.f[s] as number) +
+      fromB * (b.x[s] as number) +
+      slopeB * (b.f[s] as number);
+  }
+}
+
+/** Most tries spent on landing on one crossing. */
 const LANDINGS = 40;
 
-/** Step again to the crossing itself: by Newton's rule while that stays between what lies before it and what lies beyond, else by halves. */
-function land(m: March, w: Watch, guess: number, h: number): void {
-  const { world, b } = m;
+/**
+ * Find the crossing itself: by Newton's rule while that stays between what lies before it and what lies beyond, else by halves.
+ * @param end receives what is there
+ * @param goTo puts the state a time into the step there
+ * @returns s into the step
+ */
+function land(m: March, w: Watch, guess: number, h: number, end: End, goTo: (tau: number) => void): number {
+  const { world } = m;
   const { stepper } = world;
   const width = Math.abs(w.on - w.off);
   let low = 0;
   let high = h;
   let tau = Math.min(Math.max(guess, 1e-9), h);
   for (let i = 0; ; i++) {
-    step(stepper, world.t, tau, world.hour, world.x, b.x, m.tolerance);
-    world.record.steps++;
-    ratesAt(stepper, world.t + tau, world.hour, b.x, b.f);
-    airOf(m, world.t + tau, b.air);
-    const g = pastThreshold(w, b.x, b.air);
-    const slope = (w.active ? -w.sign : w.sign) * readSlope(w.signal, b.x, b.f, b.air);
+    goTo(tau);
+    ratesAt(stepper, world.t + tau, world.hour, end.x, end.f);
+    airOf(m, world.t + tau, end.air);
+    const g = pastThreshold(w, end.x, end.air);
+    const slope = (w.active ? -w.sign : w.sign) * readSlope(w.signal, end.x, end.f, end.air);
     const near = Math.abs(g / slope);
     // Within a millisecond and well inside the watch's own width, or as near as numbers allow.
     if (near < 1e-7 || (near < 1e-3 && Math.abs(g) < width / 4) || high - low < 1e-7 || i === LANDINGS) break;
@@ -167,5 +208,5 @@ function land(m: March, w: Watch, guess: number, h: number): void {
     const wanted = tau - g / slope;
     tau = wanted > low && wanted < high ? wanted : (low + high) / 2;
   }
-  arrive(m, world.t + tau);
+  return tau;
 }

@@ -26,6 +26,9 @@ export interface Tolerance {
 /** Tight enough that events fall within a second of a reference integrator at 1e-10 (see the tests). */
 export const TOLERANCE: Tolerance = { relative: 1e-6, absolute: 3e-8 };
 
+/** For a question that is itself coarser: events within some seconds. */
+export const COARSE: Tolerance = { relative: 1e-5, absolute: 3e-7 };
+
 /** Everything one integration needs, allocated once. */
 export interface Stepper {
   plant: Plant;
