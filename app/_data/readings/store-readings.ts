@@ -21,6 +21,8 @@ export interface NewReading {
   /** What the source itself said of it. */
   flag?: string;
   origin: Origin;
+  /** Since when exactly this value has stood; its own instant when left out. */
+  sameSince?: Date;
 }
 
 /**

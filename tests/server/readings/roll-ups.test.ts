@@ -38,6 +38,7 @@ beforeAll(async () => {
     systems: [{ ...system, sensors: [...system.sensors, ...sensors] }],
   });
   ({ siteId } = await stored('harbour'));
+  await settleSite(siteId, new Date(FIRST));
   free = Object.entries(await sensorsOf(query)).flatMap(([key, id]) => (key.startsWith('s-') ? [id] : []));
 });
 
