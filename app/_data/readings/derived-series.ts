@@ -18,6 +18,17 @@ export async function derivedRows(asking: Asking, siteId: string): Promise<Deriv
   return (await asking(LIVING, [siteId])) as unknown as DerivedRow[];
 }
 
+/** The derived series of a site with the keys of their systems and the revision of the site. */
+export async function livingDerived(siteId: string): Promise<(DerivedRow & { system: string; revision: number })[]> {
+  const { rows } = await pool().query<DerivedRow & { system: string; revision: number }>(
+    `SELECT d.id, d.system_id AS "systemId", d.key, y.key AS system, s.revision FROM derived_series d
+       JOIN system y ON y.site_id = d.site_id AND y.id = d.system_id JOIN site s ON s.id = d.site_id
+      WHERE d.site_id = $1 AND d.retired_at IS NULL ORDER BY d.id`,
+    [siteId],
+  );
+  return rows;
+}
+
 /** Id of a derived series of a system by its key; null when there is none. */
 export async function findDerived(siteId: string, systemId: string, key: string): Promise<string | null> {
   const { rows } = await pool().query<{ id: string }>(
