@@ -15,6 +15,9 @@ const SHARED = [
   'outside_identity',
   'passkey',
   'passkey_challenge',
+  'path_sighting',
+  'push_device',
+  'push_key',
   'rate_limit',
   'session',
   'site',
@@ -43,6 +46,8 @@ const ONLY_ADDED = [
   'round_signature',
   'safeguard_test',
   'state_event',
+  'test_call',
+  'test_call_answer',
 ];
 
 const OURS = `FROM pg_class c JOIN pg_namespace n ON n.oid = c.relnamespace AND n.nspname = 'public'`;

@@ -1,4 +1,5 @@
 import 'server-only';
+import type { Channel } from '#core/alarms/channels';
 import type { Attempt } from '#core/alarms/told';
 import type { ToTell } from '#core/alarms/to-tell';
 import { database } from '../client';
@@ -37,6 +38,7 @@ export interface CallTold {
   again: number;
   step: number;
   accountId: string;
+  channel: Channel;
   why: ToTell['why'];
   madeAt: Date;
   attempts: (Attempt & { detail: string | null })[];
@@ -50,11 +52,12 @@ export async function callsOf(siteId: string, occurrenceIds: readonly string[]):
     include: { attempts: { orderBy: [{ at: 'asc' }, { id: 'asc' }] } },
     orderBy: [{ madeAt: 'asc' }, { id: 'asc' }],
   });
-  return rows.map(({ occurrenceId, again, step, accountId, why, madeAt, attempts }) => ({
-    occurrenceId,
+  return rows.map(({ occurrenceId, again, step, accountId, channel, why, madeAt, attempts }) => ({
+    occurrenceId: occurrenceId ?? '',
     again,
     step,
     accountId,
+    channel: channel as Channel,
     why: why as ToTell['why'],
     madeAt,
     attempts: attempts.map(({ at, result, detail }) => ({

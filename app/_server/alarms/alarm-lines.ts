@@ -1,4 +1,5 @@
 import 'server-only';
+import type { Channel } from '#core/alarms/channels';
 import type { AlarmState } from '#core/alarms/life/machine';
 import { type CallState, callState } from '#core/alarms/told';
 import type { ToTell } from '#core/alarms/to-tell';
@@ -19,6 +20,7 @@ export interface ToldLine {
   /** How often the alarm had called anew by then. */
   again: number;
   step: number;
+  channel: Channel;
   state: CallState;
   /** What was said of the last attempt, where it did not succeed. */
   detail: string | null;
@@ -103,11 +105,12 @@ function latestSaid(latest: Latest | undefined, at: Date): AlarmLine['latest'] {
 }
 
 function toldLines(calls: readonly CallTold[], acknowledged: boolean, nameOf: (id: string) => string): ToldLine[] {
-  return calls.map(({ accountId, why, again, step, attempts }) => ({
+  return calls.map(({ accountId, channel, why, again, step, attempts }) => ({
     name: nameOf(accountId),
     why,
     again,
     step,
+    channel,
     state: callState(attempts, acknowledged),
     detail: attempts.at(-1)?.detail ?? null,
   }));

@@ -150,9 +150,9 @@ export class Doings {
       ...event.detail,
       ...(isNobody ? { answeredBy: 'nobody' } : { step: telling.step, told: telling.whom.length }),
     };
-    this.times.put({ ...row, step: telling.step, nextStepAt: this.calling.nextStepAt(telling, definition) });
+    this.times.put({ ...row, step: telling.step, nextStepAt: this.calling.nextStepAt(telling, alarm.id, this.at) });
     this.calling.call(row, telling);
-    if (telling.step === 2) this.escalated(row, telling.step, telling.whom.length, telling.whom[0]?.why ?? 'nobody-on');
+    if (telling.step > 1) this.escalated(row, telling.step, telling.whom.length, telling.whom[0]?.why ?? 'nobody-on');
   }
 
   /** What is folded calls by itself once what it is folded under no longer calls, and it still holds. */
@@ -168,12 +168,13 @@ export class Doings {
     }
   }
 
-  /** Calls leads and managers for what nobody acknowledged in time. */
+  /** Calls whoever comes next for what nobody acknowledged in time. */
   private async escalateDue(): Promise<void> {
     for (const row of this.times.all()) {
       if (!isCalling(row) || row.nextStepAt === null || row.nextStepAt > this.at) continue;
-      const telling = await this.calling.next();
-      this.times.put({ ...row, step: telling.step, nextStepAt: null });
+      const telling = await this.calling.next(row);
+      const nextStepAt = this.calling.nextStepAt(telling, row.alarmId, this.calling.calledAt(row));
+      this.times.put({ ...row, step: telling.step, nextStepAt });
       this.calling.call(row, telling);
       this.escalated(row, telling.step, telling.whom.length, 'lead');
     }

@@ -53,7 +53,7 @@ function occurrenceRow(telling: Telling, life: Life, { id, systemId, kept }: Def
 
 /** What became of it: an event each, with its line in the record. */
 function eventsOf(telling: Telling, life: Life, { id: alarm, definition }: DefinedAlarm): PastEventRow[] {
-  const { raised, calls, step, escalatedMs, acknowledged } = life;
+  const { raised, calls, step, escalated, acknowledged } = life;
   const occurrence = occurrenceId(telling, life);
   const said = { alarm, occurrence };
   const events: PastEventRow[] = [];
@@ -72,12 +72,11 @@ function eventsOf(telling: Telling, life: Life, { id: alarm, definition }: Defin
   add('raised', raised.raisedMs, definition.answeredBy === 'nobody' ? { answeredBy: 'nobody' } : { step, told: first });
   const began = new Date(raised.beganMs).toISOString();
   tell(telling, raised.raisedMs, 'alarm-raised', { ...said, began, value: raised.value });
-  if (escalatedMs !== null) {
-    const isFirst = escalatedMs === raised.raisedMs;
-    const why = isFirst ? (calls[0]?.why ?? 'nobody-on') : 'lead';
-    const detail = { step: 2, why, told: isFirst ? first : calls.length - first };
-    add('escalated', escalatedMs, detail);
-    tell(telling, escalatedMs, 'alarm-escalated', { ...said, ...detail });
+  for (const { atMs, step: reached, told } of escalated) {
+    const why = atMs === raised.raisedMs ? (calls[0]?.why ?? 'nobody-on') : 'lead';
+    const detail = { step: reached, why, told };
+    add('escalated', atMs, detail);
+    tell(telling, atMs, 'alarm-escalated', { ...said, ...detail });
   }
   if (acknowledged) {
     const { atMs, person, from, note } = acknowledged;
@@ -103,7 +102,7 @@ function callsOf(telling: Telling, life: Life): PastCallRow[] {
 }
 
 function openRow(telling: Telling, life: Life, { id, systemId }: DefinedAlarm): OpenRow {
-  const { raised, escalatedMs, step, nextStepMs } = life;
+  const { raised, escalated, step, nextStepMs } = life;
   return {
     occurrenceId: occurrenceId(telling, life),
     alarmId: id,
@@ -114,7 +113,7 @@ function openRow(telling: Telling, life: Life, { id, systemId }: DefinedAlarm): 
     acknowledged: life.acknowledged !== null,
     latched: false,
     suppressed: false,
-    step: escalatedMs === null ? step : 2,
+    step: escalated.at(-1)?.step ?? step,
     nextStepAt: nextStepMs === null ? null : new Date(nextStepMs),
   };
 }

@@ -1,4 +1,5 @@
 import type { AlarmChange } from '#core/alarms/life/machine';
+import { CHANNEL_WORDS, type Channel } from '#core/alarms/channels';
 import type { ToTell } from '#core/alarms/to-tell';
 import type { Custom } from '#core/units/shown';
 import { browserWords } from '../account/browser-words';
@@ -20,8 +21,15 @@ export type LogLineView =
       note: string | null;
       detail: Record<string, unknown>;
     }
-  | { what: 'called'; at: string; name: string; why: ToTell['why']; step: number }
-  | { what: 'attempt'; at: string; name: string; result: 'taken' | 'failed' | 'no-way'; detail: string | null };
+  | { what: 'called'; at: string; name: string; channel: Channel; why: ToTell['why']; step: number }
+  | {
+      what: 'attempt';
+      at: string;
+      name: string;
+      channel: Channel;
+      result: 'taken' | 'failed' | 'no-way';
+      detail: string | null;
+    };
 
 interface AlarmLogProps {
   alarm: AlarmView;
@@ -48,7 +56,7 @@ export function AlarmLog({ alarm, log, site, units }: AlarmLogProps) {
 
 /** Nothing of one kind happens twice at one instant by one person. */
 function keyOf(line: LogLineView): string {
-  const who = 'name' in line ? line.name : 'by' in line ? (line.by ?? '') : '';
+  const who = 'name' in line ? `${line.name} ${line.channel}` : 'by' in line ? (line.by ?? '') : '';
   return `${line.at} ${line.what} ${who}`;
 }
 
@@ -81,7 +89,7 @@ function LineSaid({ line, alarm, site, units }: LineSaidProps) {
     case 'called':
       return (
         <>
-          {line.name} is to be told ({WHY_TOLD[line.why]})
+          {line.name} is to be told by {CHANNEL_WORDS[line.channel].name} ({WHY_TOLD[line.why]})
         </>
       );
     case 'attempt':
@@ -115,12 +123,13 @@ function escalatedSaid({ why, told }: Record<string, unknown>): string {
       : why === 'no-account'
         ? 'nobody who was to answer has an account'
         : 'nobody had acknowledged it';
-  return `Leads and managers called, because ${reason}${told === 0 ? '; there is none who could be told' : ''}`;
+  return `The next people called, because ${reason}${told === 0 ? '; there is none who could be told' : ''}`;
 }
 
-function attemptSaid({ name, result, detail }: Extract<LogLineView, { what: 'attempt' }>): string {
-  if (result === 'taken') return `The mail server took the message to ${name}`;
-  return `${name} could not be told${detail === null ? '' : `: ${detail}`}`;
+function attemptSaid({ name, channel, result, detail }: Extract<LogLineView, { what: 'attempt' }>): string {
+  const { name: way, taken } = CHANNEL_WORDS[channel];
+  if (result === 'taken') return `To ${name} by ${way}: ${taken}${detail === null ? '' : ` (${detail})`}`;
+  return `${name} could not be told by ${way}${detail === null ? '' : `: ${detail}`}`;
 }
 
 const DID: Readonly<Partial<Record<LogLineView['what'], string>>> = {

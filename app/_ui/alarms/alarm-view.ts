@@ -1,5 +1,6 @@
 import type { AlarmDefinition } from '#core/alarms/definition';
 import { callsWhen } from '#core/alarms/design/words';
+import type { Channel } from '#core/alarms/channels';
 import type { AlarmState } from '#core/alarms/life/machine';
 import type { CallState } from '#core/alarms/told';
 import type { ToTell } from '#core/alarms/to-tell';
@@ -24,6 +25,7 @@ export interface ToldView {
   /** How often the alarm had called anew by then. */
   again: number;
   step: number;
+  channel: Channel;
   state: CallState;
   /** What was said of the last attempt, where it did not succeed. */
   detail: string | null;
@@ -90,8 +92,8 @@ export const WHY_TOLD: Readonly<Record<ToTell['why'], string>> = {
 /** How it stands with telling somebody. */
 export const CALL_WORDS: Readonly<Record<CallState, string>> = {
   waiting: 'being told',
-  taken: 'mail sent',
-  failing: 'mail failed, tried again',
+  taken: 'sent',
+  failing: 'failed, tried again',
   'no-way': 'could not be told',
   'not-needed': 'not needed: acknowledged first',
   'given-up': 'could not be told before it was acknowledged',

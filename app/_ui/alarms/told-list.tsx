@@ -1,3 +1,4 @@
+import { CHANNEL_WORDS } from '#core/alarms/channels';
 import { type AlarmView, CALL_WORDS, WHY_TOLD } from './alarm-view';
 import style from './alarms.module.css';
 
@@ -9,8 +10,8 @@ export function ToldList({ alarm: { told, definition, state } }: { alarm: AlarmV
   return (
     <ul className={style.told}>
       {told.map((one) => (
-        <li key={`${one.again} ${one.step} ${one.name}`}>
-          {one.name} ({WHY_TOLD[one.why]}):{' '}
+        <li key={`${one.again} ${one.step} ${one.name} ${one.channel}`}>
+          {one.name} ({WHY_TOLD[one.why]}), {CHANNEL_WORDS[one.channel].name}:{' '}
           {isWanted && (one.state === 'no-way' || one.state === 'failing') ? (
             <>
               <Unreached>{CALL_WORDS[one.state]}</Unreached>
