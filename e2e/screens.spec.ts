@@ -67,6 +67,7 @@ const SCREENS: Record<string, (page: Page) => Promise<void>> = {
     await page.getByText('Water change, usually').click();
   },
   alarms: async (page) => void (await page.goto('/sites/lighthouse/alarms')),
+  'alarms-suppressed': async (page) => void (await page.goto('/sites/lighthouse/alarms/suppressed')),
   readings: async (page) => void (await page.goto('/sites/mill-lane/readings')),
   // After logger-file: a small file was taken in.
   'sensor-readings': async (page) => {

@@ -26,7 +26,7 @@ export function ShelveForm({ site, choices, chosen, action }: SuppressFormProps)
       <AlarmField choices={choices} alarm={alarm} choose={choose} />
       <label htmlFor={id} className={style.hours}>
         For how many hours{most ? ` (${hoursSaid(most.shelveH)} at most)` : ''}
-        <input id={id} name="hours" type="number" inputMode="decimal" min="0.05" step="any" defaultValue="1" required />
+        <input id={id} name="hours" type="number" inputMode="decimal" min="0" step="any" defaultValue="1" required />
       </label>
       <ReasonField title="Why" />
     </KeptForm>
@@ -61,7 +61,7 @@ export function OutOfServiceForm({
             name="hours"
             type="number"
             inputMode="decimal"
-            min="0.05"
+            min="0"
             step="any"
             defaultValue="8"
             required
