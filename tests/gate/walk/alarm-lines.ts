@@ -19,6 +19,7 @@ export const ALARM_LINES: Readonly<Record<string, Line>> = {
     comes: 'not-found',
   },
   [`${ALARMS}/calls/page.tsx`]: { verb: 'see' },
+  [`${ALARMS}/performance/page.tsx`]: { verb: 'see' },
   [`${ALARMS}/calls/actions.ts makeTestCallAction`]: {
     verb: 'acknowledge',
     given: async (site, make) => ({ form: { account: await make.leaver(site) } }),
