@@ -19,8 +19,8 @@ export async function findTellable(tx: Transaction, siteId: string): Promise<Mem
   return rows;
 }
 
-/** What a call is about: an alarm, or a test of the way to somebody. */
-export type CallAbout = { occurrenceId: string } | { testId: string };
+/** What a call is about: an alarm, and how often it had called anew by then; or a test of the way to somebody. */
+export type CallAbout = { occurrenceId: string; again: number } | { testId: string };
 
 /** Somebody who is to be told, before it is stored. */
 export type NewCall = CallAbout & { why: ToTell['why'] | 'test'; step: number; accountId: string; madeAt: Date };
@@ -70,7 +70,7 @@ export interface CallToMake {
   /** Null: they have none, or their account has ended. */
   email: string | null;
   attempts: Attempt[];
-  /** Whether nobody need be told any more: somebody acknowledged, or the test was answered or is over. */
+  /** Whether nobody is to be told any more: somebody acknowledged, the alarm is suppressed or has called anew since, or the test was answered or is over. */
   isOver: boolean;
 }
 
@@ -80,9 +80,9 @@ export async function findCall(siteId: string, id: string, testsSince: Date): Pr
     SELECT c.id, c.site_id AS "siteId", c.occurrence_id AS "occurrenceId", c.test_id AS "testId",
            c.account_id AS "accountId", c.channel, c.step, c.why, c.made_at AS "madeAt",
            CASE WHEN a.ended_at IS NULL THEN a.email END AS email,
-           CASE WHEN c.test_id IS NULL THEN EXISTS (
-                  SELECT FROM alarm_event e WHERE e.site_id = c.site_id AND e.occurrence_id = c.occurrence_id
-                     AND e.kind = 'acknowledged')
+           CASE WHEN c.test_id IS NULL THEN NOT EXISTS (
+                  SELECT FROM alarm_open o WHERE o.site_id = c.site_id AND o.occurrence_id = c.occurrence_id
+                     AND NOT o.acknowledged AND NOT o.suppressed AND o.again = c.again)
                 ELSE c.made_at < ${testsSince.toISOString()}::timestamptz OR EXISTS (
                   SELECT FROM test_call_answer t WHERE t.site_id = c.site_id AND t.test_id = c.test_id)
            END AS "isOver"
@@ -128,7 +128,8 @@ export async function findCallsWaiting(testsSince: Date): Promise<CallWaiting[]>
                              ORDER BY t.at, t.id)
               FROM alarm_call_try t WHERE t.site_id = c.site_id AND t.call_id = c.id) AS attempts
       FROM (SELECT c.* FROM alarm_open o JOIN alarm_call c ON c.site_id = o.site_id AND c.occurrence_id = o.occurrence_id
-             WHERE NOT o.acknowledged
+                                       AND c.again = o.again
+             WHERE NOT o.acknowledged AND NOT o.suppressed
             UNION ALL
             SELECT c.* FROM test_call t JOIN alarm_call c ON c.site_id = t.site_id AND c.test_id = t.id
              WHERE t.made_at >= ${testsSince.toISOString()}::timestamptz AND NOT EXISTS (

@@ -19,7 +19,7 @@ export interface LifeEvent {
 export async function eventsOf(siteId: string, occurrenceId: string): Promise<LifeEvent[]> {
   const rows = await database().alarmEvent.findMany({
     where: { siteId, occurrenceId },
-    orderBy: [{ at: 'asc' }, { id: 'asc' }],
+    orderBy: { seq: 'asc' },
   });
   return rows.map(({ kind, at, by, from, note, detail }) => ({
     kind: kind as EventKind,
@@ -34,6 +34,8 @@ export async function eventsOf(siteId: string, occurrenceId: string): Promise<Li
 /** Somebody who was to be told, and the attempts to do it. */
 export interface CallTold {
   occurrenceId: string;
+  /** How often the alarm had called anew by then. */
+  again: number;
   step: number;
   accountId: string;
   channel: Channel;
@@ -50,8 +52,9 @@ export async function callsOf(siteId: string, occurrenceIds: readonly string[]):
     include: { attempts: { orderBy: [{ at: 'asc' }, { id: 'asc' }] } },
     orderBy: [{ madeAt: 'asc' }, { id: 'asc' }],
   });
-  return rows.map(({ occurrenceId, step, accountId, channel, why, madeAt, attempts }) => ({
+  return rows.map(({ occurrenceId, again, step, accountId, channel, why, madeAt, attempts }) => ({
     occurrenceId: occurrenceId ?? '',
+    again,
     step,
     accountId,
     channel: channel as Channel,

@@ -1,5 +1,5 @@
 import 'server-only';
-import type { AlarmSource } from '#core/alarms/definition';
+import { callsWhen } from '#core/alarms/design/words';
 import type { ToTell } from '#core/alarms/to-tell';
 import { readingSaid } from '#core/readings/figures';
 import type { OccurrenceTold } from '#data/alarms/told';
@@ -72,19 +72,11 @@ const WHY: Readonly<Record<ToTell['why'], string>> = {
 
 /** What is watched, its value and the limit, in the units of the facility file. */
 function watchedSaid({ value, definition: { on, quantity, limits } }: OccurrenceTold): string {
-  if (on.kind === 'silent') return 'Nothing comes from its gateway.';
-  if (on.kind === 'silent-sensor') return 'Nothing usable comes from its sensor.';
+  const calls = callsWhen(on, { quantity, limits, custom: 'metric' });
+  if (on.kind === 'silent' || on.kind === 'silent-sensor') return `Called ${calls}.`;
   const said = (n: number) => (quantity === undefined ? String(n) : readingSaid(quantity, 'metric', n));
-  const bounds = [
-    limits?.above === undefined ? [] : [`above ${said(limits.above)}`],
-    limits?.below === undefined ? [] : [`below ${said(limits.below)}`],
-  ].flat();
   const seen = value === null ? 'Value: not known' : `Value: ${said(value)}`;
-  return quantity === 'leak' ? seen : `${seen}, called ${bounds.join(' or ')}${rangeNote(on)}`;
-}
-
-function rangeNote(on: AlarmSource): string {
-  return on.kind === 'watts' ? ', its watts range' : '';
+  return quantity === 'leak' ? seen : `${seen}, called ${calls}${on.kind === 'watts' ? ', its watts range' : ''}`;
 }
 
 function addressOf({ site, id }: OccurrenceTold): string {

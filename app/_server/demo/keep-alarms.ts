@@ -2,7 +2,7 @@ import 'server-only';
 import type { EventKind } from '#data/alarms/occurrences';
 import { saveWatches, type StoredWatch } from '#data/alarms/watches';
 import { addPastAlarms, type PastCallRow, type PastEventRow, type PastOccurrenceRow } from '#data/demo/past-alarms';
-import { keepOpen, type OpenRow } from '#data/alarms/occurrences';
+import { keepOpen, type OpenRow, UNTOLD } from '#data/alarms/occurrences';
 import type { Life } from '../../../seed/past/lives';
 import { idFor } from '../../../seed/past/seeded-id';
 import { type DefinedAlarm, definedAlarms } from '../alarms/defined-alarms';
@@ -108,8 +108,11 @@ function openRow(telling: Telling, life: Life, { id, systemId }: DefinedAlarm): 
     alarmId: id,
     systemId,
     raisedAt: new Date(raised.raisedMs),
+    ...UNTOLD,
     active: raised.returned === null,
     acknowledged: life.acknowledged !== null,
+    latched: false,
+    suppressed: false,
     step: escalated.at(-1)?.step ?? step,
     nextStepAt: nextStepMs === null ? null : new Date(nextStepMs),
   };

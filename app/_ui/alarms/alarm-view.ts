@@ -1,6 +1,7 @@
 import type { AlarmDefinition } from '#core/alarms/definition';
-import type { AlarmState } from '#core/alarms/known';
 import type { Channel } from '#core/alarms/channels';
+import { callsWhen } from '#core/alarms/design/words';
+import type { AlarmState } from '#core/alarms/life/machine';
 import type { CallState } from '#core/alarms/told';
 import type { ToTell } from '#core/alarms/to-tell';
 import type { SensorQuantity } from '#core/facility/system';
@@ -21,6 +22,8 @@ export interface WatchedView extends Pick<AlarmDefinition, 'name' | 'on' | 'dela
 export interface ToldView {
   name: string;
   why: ToTell['why'];
+  /** How often the alarm had called anew by then. */
+  again: number;
   step: number;
   channel: Channel;
   state: CallState;
@@ -34,6 +37,11 @@ export interface AlarmView {
   name: string;
   system: { key: string; name: string };
   state: AlarmState;
+  /** How often it has called anew since it was raised, and by what last. */
+  again: number;
+  calledBy: { kind: string; detail: Record<string, unknown> };
+  /** The time another alarm was raised that explains it: its first cause. */
+  causeId: string | null;
   definition: WatchedView;
   beganAt: string;
   raisedAt: string;
@@ -67,16 +75,8 @@ export function valueSaid({ quantity }: WatchedView, value: number, units: Custo
 }
 
 /** What an alarm calls for: "calls above 26.5 °C". */
-export function limitSaid(watched: WatchedView, units: Custom): string {
-  const { on, limits, quantity } = watched;
-  if (on.kind === 'silent') return 'calls when nothing comes from its gateway';
-  if (on.kind === 'silent-sensor') return 'calls when nothing usable comes from its sensor';
-  if (quantity === 'leak') return 'calls when wet';
-  const bounds = [
-    limits?.above === undefined ? [] : [`above ${valueSaid(watched, limits.above, units)}`],
-    limits?.below === undefined ? [] : [`below ${valueSaid(watched, limits.below, units)}`],
-  ].flat();
-  return `calls ${bounds.join(' or ')}`;
+export function limitSaid({ on, limits, quantity }: WatchedView, units: Custom): string {
+  return `calls ${callsWhen(on, { quantity, limits, custom: units })}`;
 }
 
 /** Why somebody is told, as an aside to their name. */

@@ -6,11 +6,11 @@ import style from './alarms.module.css';
 export function ToldList({ alarm: { told, definition, state } }: { alarm: AlarmView }) {
   if (definition.answeredBy === 'nobody') return <>nobody: it is to be answered by nobody</>;
   if (told.length === 0) return <Unreached>nobody: no account at this site could be told</Unreached>;
-  const isWanted = state === 'unacknowledged' || state === 'returned';
+  const isWanted = state === 'unacknowledged' || state === 'returned' || state === 'latched-unacknowledged';
   return (
     <ul className={style.told}>
       {told.map((one) => (
-        <li key={`${one.step} ${one.name} ${one.channel}`}>
+        <li key={`${one.again} ${one.step} ${one.name} ${one.channel}`}>
           {one.name} ({WHY_TOLD[one.why]}), {CHANNEL_WORDS[one.channel].name}:{' '}
           {isWanted && (one.state === 'no-way' || one.state === 'failing') ? (
             <>

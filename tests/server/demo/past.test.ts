@@ -1,4 +1,5 @@
-import { conditionOf } from '#core/alarms/condition';
+import { sensorsOf } from '#core/alarms/condition';
+import { conditionOf } from '#core/alarms/condition-of';
 import { beginWatch, hold, pass, type Seen } from '#core/alarms/is-true';
 import { USUAL_STEPS } from '#core/alarms/steps';
 import type { Facility } from '#core/facility/facility';
@@ -58,8 +59,9 @@ function raisedBy(facility: Facility, system: System, alarm: string, readings: M
   const definition = system.alarms.find(({ key }) => key === alarm);
   const condition = definition && conditionOf(facility, system, definition);
   if (!condition) return [];
-  const sensors = condition.kind === 'limits' ? [condition.sensor] : condition.sensors;
-  const seen = sensors.flatMap((sensor) => readings.get(sensor) ?? []).sort((a, b) => a.cameMs - b.cameMs);
+  const seen = sensorsOf(condition)
+    .flatMap((sensor) => (readings.get(sensor) ?? []).map((one) => ({ ...one, sensor })))
+    .sort((a, b) => a.cameMs - b.cameMs);
   const first = seen[0];
   if (!first) return [];
   let watch = beginWatch(condition, first.cameMs);
