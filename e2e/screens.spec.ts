@@ -68,6 +68,11 @@ const SCREENS: Record<string, (page: Page) => Promise<void>> = {
   },
   alarms: async (page) => void (await page.goto('/sites/lighthouse/alarms')),
   'alarms-suppressed': async (page) => void (await page.goto('/sites/lighthouse/alarms/suppressed')),
+  calls: async (page) => {
+    await page.goto('/sites/lighthouse/alarms/calls');
+    await page.getByText('How to reach a telephone').click();
+  },
+  performance: async (page) => void (await page.goto('/sites/lighthouse/alarms/performance')),
   readings: async (page) => void (await page.goto('/sites/mill-lane/readings')),
   // After logger-file: a small file was taken in.
   'sensor-readings': async (page) => {

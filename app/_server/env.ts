@@ -72,6 +72,8 @@ const MachineEnvironment = z.object({
   HOLDFAST_BACKUP_FOLDER: z.string().optional(),
   /** Hour of the day, in UTC, after which the daily backup is made. */
   HOLDFAST_BACKUP_HOUR: figure(23).pipe(z.int()).default(2),
+  /** What secrets of others are sealed with; `npm start` keeps one in the data folder where none was given. */
+  HOLDFAST_SECRET: z.string().min(32).optional(),
   /** MB of free room under which administrators are warned. */
   HOLDFAST_DISK_WARN_MB: figure(1e9).optional(),
   /** MB of free room under which changes are refused. */

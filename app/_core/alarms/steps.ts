@@ -45,7 +45,7 @@ export function dueAfterMin(steps: readonly CallStep[], step: number, secondMin?
   return Math.max(0, own.afterMin + shift);
 }
 
-/** Whether a time of day lies within quiet hours. @param time HH:MM on the wall clock */
+/** Whether a time of day lies within hours that begin and end so. @param time HH:MM on the wall clock */
 export function isQuiet({ from, to }: QuietHours, time: string): boolean {
   return from < to ? from <= time && time < to : from <= time || time < to;
 }

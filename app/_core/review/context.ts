@@ -50,8 +50,6 @@ export interface Context {
   profileOf: (stock: Stock) => ToleranceProfile;
   /** Fault cases judged so far, by id. */
   judged: Map<string, FaultCase>;
-  /** s from a last chance to its harm, by fault and class, where one was found last: cases of one fault are much alike. */
-  nearHarm: Map<string, number>;
   cache: ReviewCache | null;
   /** What is made of the alarms, once that was asked for; null before. */
   designs: AlarmDesign[] | null;
@@ -90,7 +88,6 @@ export function contextOf(
     credit,
     profileOf,
     judged: new Map(),
-    nearHarm: new Map(),
     cache,
     designs: null,
     creditText: {

@@ -19,7 +19,7 @@ export async function findTellable(tx: Transaction, siteId: string): Promise<Mem
   return rows;
 }
 
-/** What a call is about: an alarm, with how often it had called anew by then; or a test of the way to somebody. */
+/** What a call is about: an alarm, and how often it had called anew by then; or a test of the way to somebody. */
 export type CallAbout = { occurrenceId: string; again: number } | { testId: string };
 
 /** Somebody who is to be told, before it is stored. */
@@ -70,7 +70,7 @@ export interface CallToMake {
   /** Null: they have none, or their account has ended. */
   email: string | null;
   attempts: Attempt[];
-  /** Whether nobody need be told any more: somebody acknowledged, the alarm is suppressed or has called anew since, or the test was answered or is over. */
+  /** Whether nobody is to be told any more: somebody acknowledged, the alarm is suppressed or has called anew since, or the test was answered or is over. */
   isOver: boolean;
 }
 
@@ -128,7 +128,7 @@ export async function findCallsWaiting(testsSince: Date): Promise<CallWaiting[]>
                              ORDER BY t.at, t.id)
               FROM alarm_call_try t WHERE t.site_id = c.site_id AND t.call_id = c.id) AS attempts
       FROM (SELECT c.* FROM alarm_open o JOIN alarm_call c ON c.site_id = o.site_id AND c.occurrence_id = o.occurrence_id
-                            AND c.again = o.again
+                                       AND c.again = o.again
              WHERE NOT o.acknowledged AND NOT o.suppressed
             UNION ALL
             SELECT c.* FROM test_call t JOIN alarm_call c ON c.site_id = t.site_id AND c.test_id = t.id

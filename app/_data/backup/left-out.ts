@@ -22,4 +22,7 @@ export const LEFT_OUT: readonly string[] = [
   'review_run',
   'review_study',
   'study_run',
+  'broker_state',
+  'broker_unacked',
+  'sparkplug_node',
 ];

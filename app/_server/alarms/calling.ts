@@ -1,10 +1,9 @@
 import 'server-only';
 import type { AlarmDefinition } from '#core/alarms/definition';
 import { rosterAt } from '#core/alarms/roster';
-import { dueAfterMin, USUAL_STEPS } from '#core/alarms/steps';
+import { type CallStep, dueAfterMin, USUAL_STEPS } from '#core/alarms/steps';
 import { type Roster, type Telling, tellFirst, tellNext } from '#core/alarms/to-tell';
 import { addCalls, findTellable, type NewCall } from '#data/alarms/calls';
-import type { OpenRow } from '#data/alarms/occurrences';
 import type { Transaction } from '#data/transaction';
 import type { DefinedSite } from './defined-alarms';
 import { wakeCall } from './wake-call';
@@ -23,24 +22,29 @@ export class Calling {
 
   /** Who is told when an alarm calls, or calls anew. */
   async first({ answeredBy }: Pick<AlarmDefinition, 'answeredBy'>): Promise<Telling> {
+    if (answeredBy === 'nobody') return tellFirst(answeredBy, { on: [], members: [] });
     return tellFirst(answeredBy, await this.rosterNow());
   }
 
-  /** Who is told when nobody acknowledged. */
-  async next({ step }: OpenRow): Promise<Telling> {
+  /** Who is told after a step, counted from 1, that nobody acknowledged. */
+  async next(step: number): Promise<Telling> {
     return tellNext(step, await this.rosterNow());
   }
 
-  /** When the step after one is due, of an alarm that calls, or called anew, at an instant; null when there is none. */
-  nextStepAt({ step, hasNext }: Telling, alarm: string, calledAt: Date): Date | null {
-    const min = hasNext ? this.dueAfterMin(step + 1, alarm) : null;
-    return min === null ? null : new Date(calledAt.getTime() + min * 60_000);
+  /** When the step after one is due of an alarm that calls now; null when there is none. */
+  nextStepAt(telling: Telling, definition: Pick<AlarmDefinition, 'escalateAfterMin'>): Date | null {
+    return this.dueAfter(telling, definition, this.at);
   }
 
-  /** When an alarm that waits for its next step called, or called anew. */
-  calledAt({ step, alarmId, nextStepAt, raisedAt }: OpenRow): Date {
-    const min = this.dueAfterMin(step + 1, alarmId);
-    return nextStepAt === null || min === null ? raisedAt : new Date(nextStepAt.getTime() - min * 60_000);
+  /** When the step after one is due of an alarm that was at a step before it. */
+  stepAfter(
+    telling: Telling,
+    definition: Pick<AlarmDefinition, 'escalateAfterMin'> | undefined,
+    before: { step: number; nextStepAt: Date | null },
+  ): Date | null {
+    const min = dueAfterMin(this.steps, before.step + 1, definition?.escalateAfterMin) ?? 0;
+    const called = new Date((before.nextStepAt ?? this.at).getTime() - min * 60_000);
+    return this.dueAfter(telling, definition, called);
   }
 
   /** Has somebody told. */
@@ -55,9 +59,17 @@ export class Calling {
     for (const call of await addCalls(tx, siteId, this.calls)) await wakeCall(tx, { siteId, id: call });
   }
 
-  private dueAfterMin(step: number, alarm: string): number | null {
-    const steps = this.site.facility.site.callSteps ?? USUAL_STEPS;
-    return dueAfterMin(steps, step, this.site.alarms.get(alarm)?.definition.escalateAfterMin);
+  private get steps(): readonly CallStep[] {
+    return this.site.facility.site.callSteps ?? USUAL_STEPS;
+  }
+
+  private dueAfter(
+    { step, hasNext }: Telling,
+    definition: Pick<AlarmDefinition, 'escalateAfterMin'> | undefined,
+    called: Date,
+  ): Date | null {
+    const min = hasNext ? dueAfterMin(this.steps, step + 1, definition?.escalateAfterMin) : null;
+    return min === null ? null : new Date(called.getTime() + min * 60_000);
   }
 
   private async rosterNow(): Promise<Roster> {

@@ -96,6 +96,11 @@ export class Doings {
     this.resume(await this.suppressing.end(row, 'person', by, note));
   }
 
+  /** Alarms whose second clock has run out, by their ids. */
+  clocksDue(): string[] {
+    return this.times.all().flatMap(({ alarmId, turnBy }) => (turnBy !== null && turnBy <= this.at ? [alarmId] : []));
+  }
+
   /** An alarm that was acknowledged calls again. */
   recall(row: OpenRow, detail: Record<string, unknown>): void {
     const event = this.times.change(row.occurrenceId, 'recalled', detail);
@@ -150,7 +155,7 @@ export class Doings {
       ...event.detail,
       ...(isNobody ? { answeredBy: 'nobody' } : { step: telling.step, told: telling.whom.length }),
     };
-    this.times.put({ ...row, step: telling.step, nextStepAt: this.calling.nextStepAt(telling, alarm.id, this.at) });
+    this.times.put({ ...row, step: telling.step, nextStepAt: this.calling.nextStepAt(telling, definition) });
     this.calling.call(row, telling);
     if (telling.step > 1) this.escalated(row, telling.step, telling.whom.length, telling.whom[0]?.why ?? 'nobody-on');
   }
@@ -172,8 +177,8 @@ export class Doings {
   private async escalateDue(): Promise<void> {
     for (const row of this.times.all()) {
       if (!isCalling(row) || row.nextStepAt === null || row.nextStepAt > this.at) continue;
-      const telling = await this.calling.next(row);
-      const nextStepAt = this.calling.nextStepAt(telling, row.alarmId, this.calling.calledAt(row));
+      const telling = await this.calling.next(row.step);
+      const nextStepAt = this.calling.stepAfter(telling, this.site.alarms.get(row.alarmId)?.definition, row);
       this.times.put({ ...row, step: telling.step, nextStepAt });
       this.calling.call(row, telling);
       this.escalated(row, telling.step, telling.whom.length, 'lead');

@@ -1,9 +1,7 @@
 import 'server-only';
+import { TEST_RUNS_MS } from '#core/alarms/test-calls';
 
-/** ms for which a test call waits for its answer; what is not answered by then was missed. Common practice, no source. */
-export const TEST_RUNS_MS = 86_400_000;
-
-/** The instant before which tests are over. */
+/** The instant before which test calls are over, answered or not. */
 export function testsSince(at: Date): Date {
   return new Date(at.getTime() - TEST_RUNS_MS);
 }

@@ -43,6 +43,8 @@ export const LEAST = {
   import: 'manager',
   /** Let a source send readings, and stop it. */
   'reading-sources': 'manager',
+  /** Say where calls are posted besides, for a service that rings people. */
+  'call-webhook': 'manager',
   /** Work out every seal of the record again. */
   audit: 'manager',
   /** Say who may do what at the site, and let people in and out. */

@@ -37,6 +37,9 @@ function paths(): Record<string, unknown> {
     '/api/health': {
       get: {
         summary: 'Whether the parts of Holdfast are there',
+        parameters: [
+          query('of', { type: 'string', enum: ['alarms'] }, 'alarms: 503 as well while they are not being judged.'),
+        ],
         responses: { 200: answer('The database answers.', json(health)), 503: answer('It does not.', json(health)) },
       },
     },
@@ -120,7 +123,8 @@ function sendReadings(): Record<string, unknown> {
   const pack = schemaOf(z.array(senmlRecord).min(1).max(MOST_RECORDS), 'input');
   return {
     summary: 'Send readings',
-    description: 'Sending a body again is safe: what is there already is a repeat. At most 4 MB and 20,000 records.',
+    description:
+      'Sending a body again is safe: what is there already is a repeat. At most 4 MB and 20,000 records, not compressed.',
     security: [{ source: [] }],
     parameters: [query('correct', { enum: ['1'] }, 'The values supersede those that are there.')],
     requestBody: {

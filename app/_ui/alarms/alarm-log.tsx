@@ -1,5 +1,5 @@
-import type { AlarmChange } from '#core/alarms/life/machine';
 import { CHANNEL_WORDS, type Channel } from '#core/alarms/channels';
+import type { AlarmChange } from '#core/alarms/life/machine';
 import type { ToTell } from '#core/alarms/to-tell';
 import type { Custom } from '#core/units/shown';
 import { browserWords } from '../account/browser-words';

@@ -1,6 +1,6 @@
 import type { AlarmDefinition } from '#core/alarms/definition';
-import { callsWhen } from '#core/alarms/design/words';
 import type { Channel } from '#core/alarms/channels';
+import { callsWhen } from '#core/alarms/design/words';
 import type { AlarmState } from '#core/alarms/life/machine';
 import type { CallState } from '#core/alarms/told';
 import type { ToTell } from '#core/alarms/to-tell';

@@ -56,16 +56,7 @@ export function OutOfServiceForm({
       <div className={style.lasting}>
         <label htmlFor={id}>
           For how long{most ? ` (${hoursSaid(most.outH)} at most)` : ''}
-          <input
-            id={id}
-            name="hours"
-            type="number"
-            inputMode="decimal"
-            min="0"
-            step="any"
-            defaultValue="8"
-            required
-          />
+          <input id={id} name="hours" type="number" inputMode="decimal" min="0" step="any" defaultValue="8" required />
         </label>
         <label htmlFor={`${id}u`}>
           in

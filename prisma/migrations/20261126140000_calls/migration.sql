@@ -2,6 +2,9 @@
 ALTER TABLE "alarm_call" ALTER COLUMN "occurrence_id" DROP NOT NULL,
 ADD COLUMN     "test_id" UUID;
 
+-- AlterTable: when its people were last measured, so that whoever reads a site knows without asking.
+ALTER TABLE "site" ADD COLUMN     "measured_at" TIMESTAMPTZ(3);
+
 -- CreateTable
 CREATE TABLE "push_key" (
     "id" INTEGER NOT NULL,
