@@ -38,7 +38,7 @@ interface AlarmBodyProps {
 
 /** One time that an alarm was raised: how it stands, its whole life, and what may be done. */
 export function AlarmBody({ page, units, acknowledge, note, reset }: AlarmBodyProps) {
-  const { site, line, log, mayAcknowledge, mayShelve, mayOpenIncident } = page;
+  const { site, line, log, mayAcknowledge } = page;
   const at = siteAddress(site.key);
   return (
     <Page
@@ -76,26 +76,32 @@ export function AlarmBody({ page, units, acknowledge, note, reset }: AlarmBodyPr
           ))}
         </ul>
       </Section>
-      <Section id="stands" title="How it stands">
-        <Facts site={site} line={line} units={units} />
-        <AlarmCascade site={site.key} cause={page.cause} explains={page.explains} />
-        {mayShelve && !line.isRetired ? (
-          <p>
-            <Link href={`${at}/alarms/suppressed?alarm=${line.alarm}#shelve`}>
-              Shelve it, or take it out of service
-            </Link>
-          </p>
-        ) : null}
-        {mayOpenIncident ? (
-          <p>
-            <Link href={`${at}/incidents/new?alarm=${line.id}`}>Open an incident</Link>
-          </p>
-        ) : null}
-      </Section>
+      <Stands page={page} units={units} />
       <Section id="life" title="Its life" note={`Times are those of ${site.zone}.`} wide>
         <AlarmLog alarm={line} log={log} site={site} units={units} />
       </Section>
     </Page>
+  );
+}
+
+function Stands({ page, units }: Pick<AlarmBodyProps, 'page' | 'units'>) {
+  const { site, line, mayShelve, mayOpenIncident } = page;
+  const at = siteAddress(site.key);
+  return (
+    <Section id="stands" title="How it stands">
+      <Facts site={site} line={line} units={units} />
+      <AlarmCascade site={site.key} cause={page.cause} explains={page.explains} />
+      {mayShelve && !line.isRetired ? (
+        <p>
+          <Link href={`${at}/alarms/suppressed?alarm=${line.alarm}#shelve`}>Shelve it, or take it out of service</Link>
+        </p>
+      ) : null}
+      {mayOpenIncident ? (
+        <p>
+          <Link href={`${at}/incidents/new?alarm=${line.id}`}>Open an incident</Link>
+        </p>
+      ) : null}
+    </Section>
   );
 }
 

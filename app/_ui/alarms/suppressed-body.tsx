@@ -37,15 +37,7 @@ export function SuppressedBody({ page, chosen, shelve, takeOut, end }: Suppresse
         { href: at, name: site.name },
         { href: `${at}/alarms`, name: 'Alarms' },
       ]}
-      lead={
-        <>
-          <p>
-            Shelved by somebody, suppressed by design in an operating state, or out of service. Low oxygen, high
-            temperature, oxidant and leak are never suppressed by design; a lead may shelve one for an hour.
-          </p>
-          <LiveRefresh site={site.key} what={['alarms', 'states']} />
-        </>
-      }
+      lead={<Lead site={site.key} />}
     >
       <Section id="now" title="Now" wide>
         {suppressed.length === 0 ? <p>Every alarm may call.</p> : <SuppressedTable site={site} lines={suppressed} />}
@@ -74,5 +66,17 @@ export function SuppressedBody({ page, chosen, shelve, takeOut, end }: Suppresse
         </Section>
       ) : null}
     </Page>
+  );
+}
+
+function Lead({ site }: { site: string }) {
+  return (
+    <>
+      <p>
+        Shelved by somebody, suppressed by design in an operating state, or out of service. Low oxygen, high
+        temperature, oxidant and leak are never suppressed by design; a lead may shelve one for an hour.
+      </p>
+      <LiveRefresh site={site} what={['alarms', 'states']} />
+    </>
   );
 }
