@@ -67,6 +67,12 @@ const SCREENS: Record<string, (page: Page) => Promise<void>> = {
     await page.getByText('Water change, usually').click();
   },
   alarms: async (page) => void (await page.goto('/sites/lighthouse/alarms')),
+  'alarms-suppressed': async (page) => void (await page.goto('/sites/lighthouse/alarms/suppressed')),
+  calls: async (page) => {
+    await page.goto('/sites/lighthouse/alarms/calls');
+    await page.getByText('How to reach a telephone').click();
+  },
+  performance: async (page) => void (await page.goto('/sites/lighthouse/alarms/performance')),
   readings: async (page) => void (await page.goto('/sites/mill-lane/readings')),
   // After logger-file: a small file was taken in.
   'sensor-readings': async (page) => {

@@ -1,6 +1,7 @@
 import type { Facility } from '../facility/facility';
 import type { System } from '../facility/system';
 import type { Column } from '../plans/credit';
+import { alarmDesigns } from './alarm-design';
 import { askNext } from './ask-next';
 import { type Context, contextOf } from './context';
 import { caseFindings, merged } from './findings';
@@ -87,6 +88,7 @@ export function assemble(context: Context, cases: FaultCase[]): SystemReview {
     inputs: inputsOf(context),
     askNext: null,
     notModelled: notModelledIn(context.facility, context.system),
+    alarms: alarmDesigns(context),
   };
 }
 

@@ -3,6 +3,7 @@ import type { Around } from '#core/alarms/condition';
 import { beginWatch, hold, type Seen, type Watch } from '#core/alarms/is-true';
 import { type Gone, passSite, type SeenOf, type Watched } from '#core/alarms/pass-site';
 import { isMoreWaiting, removeArrivals, takeArrivals } from '#data/alarms/arrivals';
+import { availableS } from '#data/alarms/available';
 import { endTurn, takeTurn } from '#data/alarms/turn';
 import { forgetWatches, loadWatches, saveWatches, type StoredWatch } from '#data/alarms/watches';
 import { news } from '#data/news';
@@ -52,7 +53,7 @@ export async function judgeSite(siteId: string, at: Date): Promise<Judged> {
       { site, stored, doings, until, wasAway, around, lost: namedGone(lost, site) },
       named(seen, site),
     );
-    passClocks(site, doings, stored, at);
+    passClocks(site, doings, stored, at, await availableS(tx, siteId, doings.clocksDue()));
     await doings.tell();
     const written = new Set([...begun, ...changed]);
     await forgetWatches(tx, siteId, gone);

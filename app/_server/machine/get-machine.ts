@@ -31,6 +31,8 @@ export interface Machine {
   /** Bytes of free room under which changes are refused. */
   stopUnder: number;
   worker: Pick<Health, 'worker' | 'workerLastSeen'>;
+  /** Whether alarms are judged, calls get out, and silence would be noticed elsewhere. */
+  watch: Pick<Health, 'alarms' | 'alarmsJudgedAt' | 'callsWaiting' | 'mail' | 'outside'>;
   database: { version: string; bytes: number; place: 'here' | 'elsewhere' };
   /** When an anchor of a record last went elsewhere, where to, and whether that is more than two days ago. */
   anchor: { at: string; place: string; isLate: boolean } | null;
@@ -56,6 +58,13 @@ export async function getMachine(who: Who): Promise<Result<Machine, Refusal>> {
     disks: disks.map(asDisk),
     stopUnder: stopUnder(),
     worker: { worker: health.worker, workerLastSeen: health.workerLastSeen },
+    watch: {
+      alarms: health.alarms,
+      alarmsJudgedAt: health.alarmsJudgedAt,
+      callsWaiting: health.callsWaiting,
+      mail: health.mail,
+      outside: health.outside,
+    },
     database: { version, bytes, place },
     anchor: anchor && {
       at: anchor.sentAt.toISOString(),
