@@ -53,6 +53,8 @@ export interface Context {
   /** s from a last chance to its harm, by fault and class, where one was found last: cases of one fault are much alike. */
   nearHarm: Map<string, number>;
   cache: ReviewCache | null;
+  /** Whether every fault case of the system has been judged. */
+  isWhole: boolean;
   /** What is made of the alarms, once that was asked for; null before. */
   designs: AlarmDesign[] | null;
   /** What is counted on in each column, as text. */
@@ -92,6 +94,7 @@ export function contextOf(
     judged: new Map(),
     nearHarm: new Map(),
     cache,
+    isWhole: false,
     designs: null,
     creditText: {
       claimed: creditText(facility, system, credit.claimed),
