@@ -1,4 +1,5 @@
 import type { AlarmDefinition, AlarmSource } from '#core/alarms/definition';
+import { isNeverSuppressed } from '#core/alarms/life/suppression';
 import { PRIORITIES } from '#core/alarms/design/priority';
 import type { Sensor } from '#core/facility/system';
 import type { Safeguard } from '#core/plans/safeguard';
@@ -25,7 +26,13 @@ export function anyAlarms(
   ];
   return fc
     .array(anyRest(fc.oneof(...on), ground, safeguards), { maxLength: 4 })
-    .map((list) => list.map((one, at) => ({ key: `alarm-${at}`, ...one }) as AlarmDefinition));
+    .map((list) => list.map((one, at) => allowed(sensors, { key: `alarm-${at}`, ...one } as AlarmDefinition)));
+}
+
+/** Without the states that must not suppress what it watches. */
+function allowed(sensors: readonly Sensor[], { suppressedIn, ...alarm }: AlarmDefinition): AlarmDefinition {
+  const mayBe = suppressedIn !== undefined && !isNeverSuppressed({ sensors: [...sensors] }, alarm);
+  return mayBe ? { ...alarm, suppressedIn } : alarm;
 }
 
 function anyRest(

@@ -15,7 +15,12 @@ const SHARED = [
   'outside_identity',
   'passkey',
   'passkey_challenge',
+  'path_sighting',
+  'push_device',
+  'push_key',
   'rate_limit',
+  'reading_retired',
+  'reading_rolled',
   'session',
   'site',
   'worker_sighting',
@@ -27,6 +32,7 @@ const ONLY_ADDED = [
   'alarm_call_try',
   'alarm_event',
   'alarm_occurrence',
+  'alarm_suppression',
   'anchor_sent',
   'file_import',
   'incident',
@@ -34,6 +40,8 @@ const ONLY_ADDED = [
   'plan_status',
   'plan_version',
   'reading',
+  'reading_limit',
+  'reading_retired',
   'record',
   'record_anchor',
   'review_kept',
@@ -42,6 +50,8 @@ const ONLY_ADDED = [
   'round_signature',
   'safeguard_test',
   'state_event',
+  'test_call',
+  'test_call_answer',
 ];
 
 const OURS = `FROM pg_class c JOIN pg_namespace n ON n.oid = c.relnamespace AND n.nspname = 'public'`;
@@ -137,7 +147,7 @@ describe('tables whose rows are only added', () => {
 
   test.each(ONLY_ADDED)('%s refuses UPDATE, DELETE and TRUNCATE, even to its owner', async (table) => {
     const attempts = [
-      `UPDATE ${table} SET ${table === 'account_event' ? 'id = id' : 'site_id = site_id'}`,
+      `UPDATE ${table} SET ${SAME[table] ?? 'site_id = site_id'}`,
       `DELETE FROM ${table}`,
       `TRUNCATE ${table} CASCADE`,
     ];
@@ -147,6 +157,8 @@ describe('tables whose rows are only added', () => {
   });
 });
 
+/** A change that changes nothing, of tables without a site. */
+const SAME: Record<string, string> = { account_event: 'id = id', reading_retired: '"month" = "month"' };
 const SITE = '019a0000-0000-7000-8000-000000000001';
 
 /** One row in a table, without what it refers to. */
@@ -161,9 +173,12 @@ async function fill(table: string): Promise<void> {
     plan_version: `'${SITE}', '${SITE}', 1, '{}', now()`,
     plan_status: `'${SITE}', '${SITE}', 1, 'in-force', now()`,
     reading: `'${SITE}', '${SITE}', '2026-11-25', 1, 0, 25.1, 0, NULL, NULL, NULL, now()`,
+    reading_limit: `'${SITE}', '${SITE}', now(), 26, NULL`,
+    reading_retired: `'2026-01-01', now()`,
     file_import: `'${SITE}', '${SITE}', '${SITE}', 'a.csv', ${zero}, now(), 'local', '{}'`,
     alarm_occurrence: `'${SITE}', '${SITE}', '${SITE}', '${SITE}', now(), now(), 1, '{}'`,
     alarm_event: `'${SITE}', '${SITE}', '${SITE}', 'raised', now(), NULL, NULL, NULL, '{}'`,
+    alarm_suppression: `'${SITE}', '${SITE}', '${SITE}', '${SITE}', 'shelved', 'ended', now(), NULL, 'local', NULL, NULL, '{}'`,
     alarm_call: `'${SITE}', '${SITE}', '${SITE}', 1, '${SITE}', 'mail', 'on-site', now()`,
     alarm_call_try: `'${SITE}', '${SITE}', '${SITE}', now(), 'taken', NULL`,
     state_event: `'${SITE}', '${SITE}', '${SITE}', '${SITE}', 'feeding', 'begun', now(), NULL, 'local', NULL`,
@@ -173,6 +188,8 @@ async function fill(table: string): Promise<void> {
     incident: `'${SITE}', '${SITE}', 1, 'Flood', NULL, NULL, now(), 'local'`,
     incident_entry: `'${SITE}', '${SITE}', '${SITE}', 'log', now(), now(), 'local', '{}', NULL, NULL`,
     review_kept: `'${SITE}', '${SITE}', '${SITE}', now(), now(), 'a', '1', ${zero}, '{}', ${zero}`,
+    test_call: `'${SITE}', '${SITE}', '${SITE}', now(), NULL`,
+    test_call_answer: `'${SITE}', '${SITE}', now(), 'mail', NULL`,
     safeguard_test: `'${SITE}', '${SITE}', '${SITE}', now(), 'worked', NULL, NULL, now()`,
   };
   await query(`SET session_replication_role = replica; INSERT INTO ${table} VALUES (${rows[table]})`);

@@ -43,11 +43,6 @@ export interface OwnPriority {
   why: string;
 }
 
-/**
- * Minutes until leads and managers are called as well, while nobody has acknowledged. Common practice, no source.
- */
-export const ESCALATE_AFTER_MIN = 15;
-
 export interface AlarmDefinition {
   key: string;
   name: string;
@@ -71,7 +66,7 @@ export interface AlarmDefinition {
   /** What whoever answers it does, in order. */
   whatToDo?: string;
   answeredBy: AnsweredBy;
-  /** Minutes until leads and managers are called as well, while nobody acknowledges; `ESCALATE_AFTER_MIN` when left out. */
+  /** Minutes until the second step of calls, while nobody acknowledges; as the site has its steps when left out. */
   escalateAfterMin?: number;
   /** Safeguard whose tests prove the way from this alarm to a person. */
   safeguard?: string;

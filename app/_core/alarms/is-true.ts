@@ -89,7 +89,9 @@ export function pass(condition: Condition, watch: Watch, nowMs: number, around =
   if (watch.dueMs === null || watch.dueMs > nowMs) return { watch, turn: null };
   // Silent again before it counted as back: that is the same silence.
   if (watch.phase === 'clearing') return stillActive(watch, watch.dueMs);
-  const atMs = condition.kind === 'silence' ? watch.dueMs - condition.delayS * 1000 : watch.sinceMs;
+  // Since the last word, or since when there might have been a first.
+  const listeningMs = Math.max(watch.sinceMs, watch.dueMs - condition.delayS * 1000);
+  const atMs = condition.kind === 'silence' ? (watch.lastMs ?? listeningMs) : watch.sinceMs;
   const value = condition.kind === 'silence' ? null : watch.lastValue;
   return {
     watch: { ...watch, phase: 'active', sinceMs: watch.dueMs, dueMs: null },
@@ -175,6 +177,19 @@ function holdSilence(condition: Silence, before: Watch, { cameMs, value, quality
   if (quality === 'suspect' && !condition.anyWord) return { watch: before, turn: null };
   const { watch: after, turn } = clearing(condition, watch, { atMs: cameMs, value: null });
   return { watch: { ...after, dueMs }, turn };
+}
+
+/**
+ * Makes a silence due at once, because it was said that nothing more comes: a gateway whose broker saw it go need not be waited
+ * for. What was heard after that says otherwise, and where one of the sensors is not gone the silence is waited for as ever.
+ *
+ * @param gone     sensors from which nothing more comes
+ * @param cameMs   when that was said, ms since 1970
+ */
+export function bereave(condition: Condition, watch: Watch, gone: ReadonlySet<string>, cameMs: number): Watch {
+  if (condition.kind !== 'silence' || watch.phase !== 'normal' || watch.dueMs === null) return watch;
+  if (watch.dueMs <= cameMs || (watch.lastMs !== null && watch.lastMs > cameMs)) return watch;
+  return condition.sensors.every((sensor) => gone.has(sensor)) ? { ...watch, dueMs: cameMs } : watch;
 }
 
 /**

@@ -50,8 +50,6 @@ export interface Context {
   profileOf: (stock: Stock) => ToleranceProfile;
   /** Fault cases judged so far, by id. */
   judged: Map<string, FaultCase>;
-  /** s from a last chance to its harm, by fault and class, where one was found last: cases of one fault are much alike. */
-  nearHarm: Map<string, number>;
   cache: ReviewCache | null;
   /** Whether every fault case of the system has been judged. */
   isWhole: boolean;
@@ -92,7 +90,6 @@ export function contextOf(
     credit,
     profileOf,
     judged: new Map(),
-    nearHarm: new Map(),
     cache,
     isWhole: false,
     designs: null,

@@ -44,7 +44,7 @@ function hostOf(build: Build): PowerPhase[] {
 }
 
 function alarmOf(build: Build, alarm: AlarmDefinition, index: number): AlarmWatch {
-  const base = { ...BLANK, key: alarm.key, delayS: alarm.delayS, path: ofKind(build, ['host', 'router']) };
+  const base = { ...BLANK, key: alarm.key, delayS: alarm.delayS, path: ofKind(build, ['host', 'router', 'mail']) };
   switch (alarm.on.kind) {
     case 'silent':
       return { ...base, silent: monitorSupply(build, alarm.on.gateway) };

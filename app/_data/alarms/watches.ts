@@ -64,3 +64,9 @@ export async function saveWatches(tx: Transaction, siteId: string, watches: read
 export async function forgetWatches(tx: Transaction, siteId: string, alarmIds: readonly string[]): Promise<void> {
   if (alarmIds.length > 0) await tx.alarmWatch.deleteMany({ where: { siteId, alarmId: { in: [...alarmIds] } } });
 }
+
+/** The newest value an alarm was held to; null when there was none. */
+export async function lastValueOf(tx: Transaction, siteId: string, alarmId: string): Promise<number | null> {
+  const watch = await tx.alarmWatch.findUnique({ where: { siteId_alarmId: { siteId, alarmId } } });
+  return watch?.lastValue ?? null;
+}

@@ -5,6 +5,7 @@ import { announceArrival } from './arrivals';
 import { type Asking, askingIn, codeOf, inPlainTransaction } from './asking';
 import { keepLatest } from './keep-latest';
 import { ensureParts, forgetParts } from './parts';
+import { touch } from './touched';
 import { insertNew, insertRevisions, type KeptValue, keyOf, newestOf, type Revised } from './rows';
 
 /** A reading that is to be stored. */
@@ -20,6 +21,10 @@ export interface NewReading {
   /** What the source itself said of it. */
   flag?: string;
   origin: Origin;
+  /** Whether it is only for the record: no alarm is held to it. */
+  isOfPast?: boolean;
+  /** Since when exactly this value has stood; its own instant when left out. */
+  sameSince?: Date;
 }
 
 /**
@@ -35,6 +40,8 @@ export interface Storing {
   receivedAt: Date;
   /** Whether another value supersedes what is there. */
   correct?: boolean;
+  /** What else is to be kept with them or not at all. */
+  also?: (asking: Asking) => Promise<void>;
 }
 
 /** The database has no part for a reading: it was taken away since it was made. */
@@ -104,7 +111,9 @@ async function store(
   if (kept.length > 0) {
     await keepLatest(asking, siteId, kept, new Set(revisions.map(({ sensorId }) => sensorId)), storing.receivedAt);
     await announceArrival(asking, siteId, kept, storing.receivedAt);
+    await touch(asking, siteId, kept);
   }
+  await storing.also?.(asking);
   return outcomes;
 }
 

@@ -1,11 +1,11 @@
 import 'server-only';
-import { groupBy } from '#core/group-by';
 import type { Arrived, ReadRecord } from '#core/readings/arrived';
-import { type Judged, judge, judgeTogether, type Neighbour } from '#core/readings/judge';
+import { type Judged, judge } from '#core/readings/judge';
 import { toFacilityUnit } from '#core/readings/units';
 import { ok, type Result, refused } from '#core/result';
 import { noteUnknown, type SensorPlace, sensorsByName } from '#data/readings/sensor-names';
-import { type NewReading, type Stored, storeReadings } from '#data/readings/store-readings';
+import { type NewReading, type Stored, type Storing, storeReadings } from '#data/readings/store-readings';
+import { type JudgedComing, judgeComing, type Placed } from './judge-coming';
 
 /** What became of one record. */
 export type RecordAnswer =
@@ -21,18 +21,14 @@ export interface Coming {
   receivedAt: Date;
   /** Whether another value for the same instant supersedes what is there. */
   correct: boolean;
+  /** What else is to be kept with what is stored, or not at all. */
+  also?: Storing['also'];
 }
 
 /** ms a source's clock may be ahead. Common practice, no source. */
 const AHEAD_MS = 5 * 60_000;
 /** There is no part of the readings for anything older. */
 const OLDEST_MS = Date.UTC(1990, 0, 1);
-
-/** A reading whose sensor is known, judged by itself. */
-interface Placed extends Neighbour {
-  sensor: SensorPlace;
-  atMs: number;
-}
 
 type Fault = { field: string; why: string };
 
@@ -53,7 +49,8 @@ export async function takeIn(
   const byName = await sensorsByName(coming.siteId);
   const placed = records.map((record) => (record.ok ? place(record.value, byName, coming, fields) : record));
   const readings = placed.flatMap((one) => (one.ok ? [one.value] : []));
-  const judged = judgeBySystem(readings);
+  const cameMs = coming.receivedAt.getTime();
+  const judged = await judgeComing(coming.siteId, readings, byName.values(), cameMs);
   const outcomes = await storeReadings(
     coming.siteId,
     readings.map((reading, i) => newReading(reading, judged[i])),
@@ -69,7 +66,7 @@ export async function takeIn(
 }
 
 function place(
-  { name, atMs, value, unit }: Arrived,
+  { name, atMs, value, unit, isOfPast = false }: Arrived,
   byName: ReadonlyMap<string, SensorPlace>,
   { receivedAt }: Coming,
   fields: Readonly<Record<'name' | 'time' | 'value' | 'unit', string>>,
@@ -88,7 +85,7 @@ function place(
   if (!converted.ok || !Number.isFinite(converted.value))
     return refused({ field: converted.ok ? fields.value : fields.unit, why: unitWhy(converted, quantity) });
   const verdict = judge(quantity, converted.value, unit === undefined ? { value: raw } : { value: raw, unit });
-  return ok({ sensor, atMs, quantity, value: converted.value, ...verdict });
+  return ok({ sensor, atMs, quantity, value: converted.value, isOfPast, ...verdict });
 }
 
 function unitWhy(converted: ReturnType<typeof toFacilityUnit>, quantity: string): string {
@@ -96,19 +93,10 @@ function unitWhy(converted: ReturnType<typeof toFacilityUnit>, quantity: string)
   return converted.reason.why === 'unknown-unit' ? 'is no unit that is understood here' : `is no unit of ${quantity}`;
 }
 
-/** Those of one system and instant are judged beside one another. @returns in the order given */
-function judgeBySystem(readings: readonly Placed[]): Judged[] {
-  const together = groupBy(readings.entries(), ([, { sensor, atMs }]) => `${sensor.systemId} ${atMs}`);
-  const judged: Judged[] = [];
-  for (const group of together.values()) {
-    const verdicts = judgeTogether(group.map(([, reading]) => reading));
-    for (const [n, [at]] of group.entries()) judged[at] = verdicts[n] ?? { quality: 'good' };
-  }
-  return judged;
-}
-
-function newReading({ sensor, atMs, value }: Placed, judged: Judged | undefined): NewReading {
-  return { sensorId: sensor.id, at: new Date(atMs), value, origin: 'device', ...(judged ?? { quality: 'good' }) };
+function newReading({ sensor, atMs, value, isOfPast }: Placed, judged: JudgedComing | undefined): NewReading {
+  const { sameSinceMs = atMs, ...how } = judged ?? { quality: 'good' as const };
+  const of = { sensorId: sensor.id, at: new Date(atMs), value, origin: 'device' as const, isOfPast };
+  return { ...of, sameSince: new Date(sameSinceMs), ...how };
 }
 
 function answerOf(result: Stored | undefined, judged: Judged | undefined): RecordAnswer {

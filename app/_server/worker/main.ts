@@ -1,11 +1,14 @@
 import 'server-only';
 import { run } from 'graphile-worker';
 import { closePool, pool } from '#data/pool';
+import { pushKeys } from '../calls/push-keys';
 import { env } from '../env';
 import { logError, logInfo } from '../log';
 import { judgeAlarms } from './judge-alarms';
+import { keepBrokers } from './keep-brokers';
 import { workerLogger } from './logger';
 import { runnerEvents } from './runners';
+import { settleReadings } from './settle-readings';
 import { crontab, taskList } from './task-list';
 import { heartbeat } from './tasks/heartbeat';
 import { readingParts } from './tasks/reading-parts';
@@ -28,6 +31,8 @@ async function main(): Promise<void> {
     noHandleSignals: true,
   });
   const judging = judgeAlarms();
+  const keeping = keepBrokers();
+  const settling = settleReadings();
   let isStopping = false;
   for (const signal of ['SIGTERM', 'SIGINT'] as const) {
     process.on(signal, () => {
@@ -36,12 +41,14 @@ async function main(): Promise<void> {
       runner.stop().catch((error: unknown) => logError('worker could not stop', error));
     });
   }
+  await pushKeys().catch((error: unknown) => logError('keys for browser push could not be made', error));
   await readingParts().catch((error: unknown) => logError('parts of the readings could not be made', error));
   // A connection cut at this very moment costs one sign of life, not the worker: the timetable gives the next.
   await heartbeat().catch((error: unknown) => logError('worker could not say that it is up', error));
   logInfo('worker is up', { tasks: Object.keys(taskList).join(' '), database: new URL(DATABASE_URL).host });
   await runner.promise;
-  await judging.stop();
+  await keeping.stop();
+  await Promise.all([judging.stop(), settling.stop()]);
   await closePool();
   logInfo('worker has ended');
 }

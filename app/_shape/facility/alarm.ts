@@ -120,7 +120,7 @@ export const alarmShape = noun('alarm', 'What an alarm watches, how grave it is,
   consequence: freeText('What follows when nobody does anything.').optional(),
   whatToDo: freeText('What whoever answers it does, in order.').optional(),
   answeredBy: answeredBy('Who answers it:'),
-  escalateAfterMin: amount('Min', 'When leads and managers are called as well, while nobody acknowledges').optional(),
+  escalateAfterMin: amount('Min', 'When the second step of calls is due, while nobody acknowledges').optional(),
   safeguard: keyOf('safeguard', 'Key of the safeguard (kind alarm) that proves the way from this alarm to a person.', {
     of: 'alarm',
   }).optional(),

@@ -1,4 +1,5 @@
 import { type AlarmDefinition, isDerived } from '../../alarms/definition';
+import { isNeverSuppressed } from '../../alarms/life/suppression';
 import type { Path } from '../path';
 import { checkBounds } from './check-bounds';
 import { checkAnsweredBy } from './check-people';
@@ -10,6 +11,11 @@ export function checkAlarms(scope: SystemScope, report: Report): void {
   scope.system.alarms.forEach((alarm, at) => {
     const here = [...scope.path, 'alarms', at];
     checkWatched(scope, alarm, [...here, 'on'], report);
+    if (alarm.suppressedIn !== undefined && isNeverSuppressed(scope.system, alarm))
+      report.wrong(
+        [...here, 'suppressedIn'],
+        'must be left out: oxygen, high temperature, oxidant and leak are never suppressed',
+      );
     checkAnsweredBy(alarm.answeredBy, [...here, 'answeredBy'], scope.site, report);
     report.safeguard([...here, 'safeguard'], alarm.safeguard, 'alarm', scope.safeguards);
   });
