@@ -35,6 +35,10 @@ const SCREENS: Record<string, (page: Page) => Promise<void>> = {
     await page.getByRole('main').getByRole('link', { name: /:/ }).first().click();
     await expect(page).toHaveURL(/\/cases\//);
   },
+  'master-alarm-list': async (page) => {
+    await page.goto('/sites/harbour/systems/reef/alarms');
+    await expect(page.getByRole('heading', { level: 1, name: /^Master alarm list of/ })).toBeVisible();
+  },
   calibration: async (page) => {
     await page.goto('/sites/mill-lane/systems/koi-vat/calibration');
     await expect(page.getByRole('heading', { name: 'Heat loss' })).toBeVisible();

@@ -41,6 +41,7 @@ export function reviewSystem(
     progress?.(i + 1, subjects.length);
     return c;
   });
+  context.isWhole = true;
   const review = assemble(context, cases.sort(compareCases));
   return ask ? { ...review, ...askNext(context, subjects, review.cases, review.findings, review.inputs) } : review;
 }
