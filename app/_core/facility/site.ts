@@ -1,3 +1,4 @@
+import type { CallStep } from '../alarms/steps';
 import type { ByHour, Figure } from './figure';
 
 /** Days of the week, Monday first (ISO 8601). */
@@ -26,6 +27,10 @@ export interface Site {
   powerCut?: PowerCut;
   /** A watch kept outside the site that calls when Holdfast or a gateway falls silent. */
   watchdog?: Watchdog;
+  /** In which order people are called for an alarm; `USUAL_STEPS` when left out. */
+  callSteps?: CallStep[];
+  /** Days from one test call of a person to the next; `TEST_CALL_EACH_DAYS` when left out. */
+  testCallEachDays?: number;
 }
 
 /** What comes out of the tap. */
@@ -89,6 +94,6 @@ export interface Circuit {
 export interface Monitor {
   key: string;
   name: string;
-  kind: 'gateway' | 'host' | 'router';
+  kind: 'gateway' | 'host' | 'router' | 'mail';
   circuit?: string;
 }

@@ -1,5 +1,7 @@
 import 'server-only';
+import { ALARM_LIFE_WORDS } from './alarm-life-words';
 import { ALARM_WORDS } from './alarm-words';
+import { CALL_WORDS } from './call-words';
 import { INCIDENT_WORDS } from './incident-words';
 import { ROUND_WORDS } from './round-words';
 import { SOURCE_WORDS } from './source-words';
@@ -39,6 +41,8 @@ function roleSaid(role: string): string {
 /** Every kind of entry that has words of its own. */
 const WORDS: Readonly<Record<string, Words>> = {
   ...ALARM_WORDS,
+  ...ALARM_LIFE_WORDS,
+  ...CALL_WORDS,
   ...INCIDENT_WORDS,
   ...ROUND_WORDS,
   ...SOURCE_WORDS,

@@ -1,5 +1,7 @@
 import type { Site } from '#core/facility/site';
 import type { z } from 'zod';
+import { amount } from './amount';
+import { callStepsShape } from './call-step';
 import { figure } from './figure';
 import { generatorShape } from './generator';
 import { mainsShape } from './mains';
@@ -21,4 +23,12 @@ export const siteShape = noun('site', 'One place under one management, with one 
   watchdog: watchdogShape
     .optional()
     .describe('A watch kept outside the site that calls when Holdfast or a gateway falls silent.'),
+  callSteps: callStepsShape
+    .optional()
+    .describe(
+      'In which order people are called for an alarm. Left out: whoever is on, after 15 minutes leads, after 30 everyone.',
+    ),
+  testCallEachDays: amount('Days', 'From one test call of a person to the next', { least: 1, most: 366 })
+    .refine(Number.isInteger, { error: 'must be a whole number of days' })
+    .optional(),
 }) satisfies z.ZodType<Site>;
