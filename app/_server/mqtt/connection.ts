@@ -17,6 +17,10 @@ export type Version = 4 | 5;
 const KEEPALIVE_S = 60;
 const CONNECT_WITHIN_MS = 10_000;
 const FAREWELL_MS = 1000;
+/** ms of a break after which it matters when a value was taken that waited. Common practice, no source. */
+const SHORT_BREAK_MS = 60_000;
+/** ms within which a broker hands on what waited. Common practice, no source. */
+const HANDED_ON_MS = 10_000;
 const NO_ANSWER: Why = { said: 'The machine does not answer.', mayBeVersion: false };
 /** s for which the broker keeps what is for us after we went away (MQTT 5; 3.1.1 leaves it to the broker). */
 const KEPT_FOR_S = 7 * 86_400;
@@ -52,18 +56,18 @@ export function clientIdOf(sourceId: string): string {
 }
 
 /**
- * Connects to a broker once, and subscribes. Each message is acknowledged once it is stored and not before: what is
+ * Connects to a broker once, and subscribes; `goneSinceMs` is when the connection before ended, 0 when nobody can say. Each message is acknowledged once it is stored and not before: what is
  * unacknowledged when the connection or the process ends, the broker sends again.
  */
 export function connectTo(
   broker: Broker,
   where: Where,
-  { version, password }: { version: Version; password: string | null },
+  { version, password, goneSinceMs }: { version: Version; password: string | null; goneSinceMs: number },
   ears: Ears,
 ): Connection {
   const client = mqtt.connect(optionsFor(broker, where, version, password));
   const reader = new MessageReader(broker);
-  const life: Life = { sinceMs: now().getTime(), mayRepeat: false };
+  const life: Life = { sinceMs: now().getTime(), mayRepeat: false, waitedUntilMs: 0 };
   const intake = new Intake(broker, reader, life, askerOf(client, broker));
   let isReached = false;
   for (const event of ['connect', 'secureConnect'])
@@ -82,7 +86,10 @@ export function connectTo(
   };
   // Told before anything that came with it is handled.
   client.on('packetreceive', (packet) => {
-    if (packet.cmd === 'connack') life.mayRepeat = packet.sessionPresent;
+    if (packet.cmd !== 'connack' || !packet.sessionPresent) return;
+    life.mayRepeat = true;
+    const atMs = now().getTime();
+    if (atMs - goneSinceMs > SHORT_BREAK_MS) life.waitedUntilMs = atMs + HANDED_ON_MS;
   });
   client.on('connect', () => {
     wasTaken = true;

@@ -43,6 +43,10 @@ describe.skipIf(NO_MOSQUITTO !== null)('a broker of MQTT 5', () => {
     begin();
     await soon(async () => (await values()).length === sent.length);
     expect(await values()).toEqual(sent);
+    // Nobody can say when those were taken that waited: they may call, and end nothing.
+    const { rows: kept } = await query('SELECT quality, reason FROM reading ORDER BY at');
+    expect(kept[0]).toEqual({ quality: 0, reason: null });
+    expect(new Set(kept.slice(1).map(({ quality, reason }) => `${quality} ${reason}`))).toEqual(new Set(['1 waited']));
     await client.endAsync();
     await broker.close();
   });
