@@ -47,7 +47,7 @@ export interface Connection {
  * The name Holdfast has at a broker: the same at every connection, so that the broker keeps what comes meanwhile. A broker has to
  * take 23 letters and figures (MQTT 3.1.1, 3.1.3.1).
  */
-export function clientIdOf(sourceId: string): string {
+function clientIdOf(sourceId: string): string {
   return `holdfast${sourceId.replaceAll('-', '').slice(-15)}`;
 }
 
