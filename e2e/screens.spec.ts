@@ -90,6 +90,18 @@ const SCREENS: Record<string, (page: Page) => Promise<void>> = {
     await page.getByLabel('File of a logger').setInputFiles({ name: 'log.csv', mimeType: 'text/csv', buffer });
     await expect(page.getByRole('heading', { name: 'log.csv: 9 rows' })).toBeVisible();
   },
+  // With a broker that is not there, and says so.
+  sources: async (page) => {
+    await page.goto('/sites/mill-lane/readings/sources');
+    const broker = page.getByRole('heading', { name: 'Broker in the shed' });
+    if ((await broker.count()) === 0) {
+      await page.getByLabel('What it is called here').fill('Broker in the shed');
+      await page.getByLabel('Address, such as').fill('mqtt://127.0.0.1:1');
+      await page.getByRole('button', { name: 'Connect to it' }).click();
+    }
+    await expect(broker).toBeVisible();
+    await page.getByLabel('What comes there').selectOption('field');
+  },
   record: async (page) => void (await page.goto('/sites/lighthouse/record?times=utc')),
   people: async (page) => void (await page.goto('/sites/lighthouse/people')),
   description: async (page) => {
