@@ -34,6 +34,7 @@ function anySite(safeguards: readonly Safeguard[], people: readonly string[]): f
         : maybe(fc.record({ ...generator, safeguard: fc.constant(starts) })),
     mains: maybe(fc.record({ oxidantMgL: maybe(anyFigure(0, 5)), temperatureC: maybe(anyFigure(0, 30)) })),
     powerCut: maybe(fc.record({ means: anyText(), repairMin: minutes() })),
+    keepReadingsMonths: maybe(fc.integer({ min: 4, max: 1200 })),
     watchdog: maybe(
       fc.record({
         afterMin: anyNumber(0, 60),

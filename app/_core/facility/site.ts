@@ -26,6 +26,8 @@ export interface Site {
   powerCut?: PowerCut;
   /** A watch kept outside the site that calls when Holdfast or a gateway falls silent. */
   watchdog?: Watchdog;
+  /** Months for which each single reading is kept; absent: for ever. What they are rolled up to stays in any case. */
+  keepReadingsMonths?: number;
 }
 
 /** What comes out of the tap. */

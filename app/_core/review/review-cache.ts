@@ -40,7 +40,7 @@ export function fitTo(cache: ReviewCache, facility: Facility, system: System): v
  */
 function waterText(facility: Facility, system: System): string {
   const { people: _p, shifts: _s, rounds: _r, safeguards: _g, systems: _y, site, rooms, ...shared } = facility;
-  const { answerOnSiteMin: _a, answerOnCallMin: _c, powerCut: _u, watchdog, ...place } = site;
+  const { answerOnSiteMin: _a, answerOnCallMin: _c, powerCut: _u, keepReadingsMonths: _k, watchdog, ...place } = site;
   const { safeguards: _o, ...own } = system;
   const parts = {
     ...shared,

@@ -5,6 +5,7 @@ import { Backups } from './backups';
 import { Disks } from './disks';
 import { Facts } from './facts';
 import { bytesSaid, type MachineView } from './machine-view';
+import { readingFacts } from './reading-facts';
 
 const WORKER_WORDS = {
   up: 'at work',
@@ -24,6 +25,9 @@ export function MachineBody({ machine }: { machine: MachineView }) {
       </Section>
       <Section id="disks" title="Disks" note={<p>Looked at every minute by the workers.</p>}>
         <Disks disks={disks} stopUnder={stopUnder} isElsewhere={database.place === 'elsewhere'} />
+      </Section>
+      <Section id="readings" title="Readings">
+        <Facts facts={readingFacts(machine.readings)} />
       </Section>
       <Section id="processes" title="Worker, database, record">
         <Facts

@@ -26,6 +26,11 @@ export interface MachineView {
   /** Bytes of free room under which changes are refused. */
   stopUnder: number;
   worker: { worker: 'up' | 'late' | 'never seen' | 'unknown'; workerLastSeen: string | null };
+  readings: {
+    nextPart: 'ready' | 'no part for next month' | 'unknown';
+    rollUp: { waiting: number; oldest: string | null };
+    keptFrom: string | null;
+  };
   database: { version: string; bytes: number; place: 'here' | 'elsewhere' };
   anchor: { at: string; place: string; isLate: boolean } | null;
 }
