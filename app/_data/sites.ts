@@ -12,9 +12,11 @@ export interface SiteEntry {
   zone: string;
   /** Imports that changed it so far, 1 or more. */
   revision: number;
+  /** When what its people do was last measured and found to be otherwise; null: never. */
+  measuredAt: Date | null;
 }
 
-const ENTRY = { id: true, key: true, name: true, zone: true, revision: true } as const;
+const ENTRY = { id: true, key: true, name: true, zone: true, revision: true, measuredAt: true } as const;
 /** A site that was registered and not yet described, in the transaction that does both, is not there for others. */
 const DESCRIBED = { revision: { gt: 0 } };
 

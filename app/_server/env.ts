@@ -25,6 +25,16 @@ const Environment = z.object({
    * name. `npm start` sets `http://localhost:PORT` where nothing else was said.
    */
   HOLDFAST_ADDRESS: z.url({ protocol: /^https?$/ }).optional(),
+  /**
+   * Hosts besides those of the public internet that calls may be posted to, with commas between them: `host` or `host:port`,
+   * by http as well.
+   */
+  HOLDFAST_CALL_HOSTS: z
+    .string()
+    .transform((said) => said.split(',').map((host) => host.trim()))
+    .optional(),
+  /** Address outside that is asked each minute for as long as alarms are being judged: its silence is noticed there. */
+  HOLDFAST_PING_URL: z.url().refine(isSafeToCall, 'must be https, or http on this machine').optional(),
   /** Seals what a browser carries to and from an outside issuer; several web processes need the same. */
   HOLDFAST_SECRET: z.string().min(32).optional(),
   /** `off`: the longer look at what single faults do not show is left out, on a machine that has no time for it. */
@@ -62,6 +72,8 @@ const MachineEnvironment = z.object({
   HOLDFAST_BACKUP_FOLDER: z.string().optional(),
   /** Hour of the day, in UTC, after which the daily backup is made. */
   HOLDFAST_BACKUP_HOUR: figure(23).pipe(z.int()).default(2),
+  /** What secrets of others are sealed with; `npm start` keeps one in the data folder where none was given. */
+  HOLDFAST_SECRET: z.string().min(32).optional(),
   /** MB of free room under which administrators are warned. */
   HOLDFAST_DISK_WARN_MB: figure(1e9).optional(),
   /** MB of free room under which changes are refused. */

@@ -1,6 +1,5 @@
 // @ts-check
 // Everything that follows once the packages are there: database, client, pages, demo, processes.
-import { randomBytes } from 'node:crypto';
 import { existsSync } from 'node:fs';
 import { join } from 'node:path';
 import { buildPages, nextProgram } from './build.mjs';
@@ -10,6 +9,7 @@ import { untilItAnswers } from './children/ready.mjs';
 import { ENDS_SOON, spawnChild, workerProgram } from './children/spawn-child.mjs';
 import { openDatabase, prepareDatabase } from './database.mjs';
 import { generateClient } from './generate.mjs';
+import { keptSecret } from './kept-secret.mjs';
 import { mustRun } from './run-program.mjs';
 import { say, step } from './say.mjs';
 import { isEnding, onEnd } from './undo.mjs';
@@ -43,7 +43,7 @@ export async function bringUp(start) {
     DATABASE_URL: url,
     HOLDFAST_DATA: start.data,
     HOLDFAST_ADDRESS: start.env.HOLDFAST_ADDRESS || start.address,
-    HOLDFAST_SECRET: start.env.HOLDFAST_SECRET || randomBytes(32).toString('base64url'),
+    HOLDFAST_SECRET: start.env.HOLDFAST_SECRET || keptSecret(start.data),
   };
   await generateClient(start.root, env);
   const demo = start.demo ? await loadDemo(start.root, env) : '';

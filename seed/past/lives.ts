@@ -1,7 +1,7 @@
-import { ESCALATE_AFTER_MIN } from '#core/alarms/definition';
-import { type Member, type ToTell, tellFirst, tellLeads } from '#core/alarms/to-tell';
+import { rosterAt } from '#core/alarms/roster';
+import { dueAfterMin, USUAL_STEPS } from '#core/alarms/steps';
+import { type Member, type Telling, type ToTell, tellFirst, tellNext } from '#core/alarms/to-tell';
 import type { Facility } from '#core/facility/facility';
-import { onNow } from '#core/rota/on-now';
 import { randomOf } from './random';
 import type { Raised } from './raised';
 
@@ -11,7 +11,7 @@ const TAKEN_AFTER_MS = 3000;
 
 /** Somebody was told of an alarm. */
 export interface PastCall {
-  step: 1 | 2;
+  step: number;
   /** Key of the person. */
   person: string;
   why: ToTell['why'];
@@ -32,9 +32,10 @@ export interface Seeing {
 export interface Life {
   raised: Raised;
   calls: PastCall[];
-  /** The step it was raised at: 2 when leads were told at once. */
-  step: 1 | 2;
-  escalatedMs: number | null;
+  /** The step it was raised at: not the first when nobody was on. */
+  step: number;
+  /** The steps that were reached after the first, and when. */
+  escalated: { atMs: number; step: number; told: number }[];
   acknowledged: Seeing | null;
   /** When the next step is due; null when there is none. */
   nextStepMs: number | null;
@@ -59,28 +60,39 @@ function lifeOf(facility: Facility, raised: Raised, told: Told, untilMs: number)
   const definition = facility.systems.find(({ key }) => key === system)?.alarms.find(({ key }) => key === alarm);
   if (!definition) throw new Error(`${system} has no alarm ${alarm}`);
   const members = facility.people.map(({ key, role }): Member => ({ account: key, role, person: key }));
-  const on = definition.answeredBy === 'rota' ? onNow(facility, raisedMs) : [];
-  const first = tellFirst(definition.answeredBy, on, members);
+  const first = tellFirst(definition.answeredBy, rosterAt(facility, members, raisedMs));
   const calls = callsOf(first, raisedMs);
   const particular = told(raised);
   const usual = particular === null ? usualSeeing(raised, calls) : null;
   const seen = particular === 'nobody' ? null : (particular ?? usual);
   const acknowledged = seen && seen.atMs <= untilMs ? seen : null;
-  const secondMs = raisedMs + (definition.escalateAfterMin ?? ESCALATE_AFTER_MIN) * MINUTE_MS;
-  const isSecond = first.hasNext && secondMs <= untilMs && (acknowledged === null || acknowledged.atMs > secondMs);
-  if (isSecond) calls.push(...callsOf(tellLeads(members), secondMs));
-  const waits = first.hasNext && !isSecond && acknowledged === null;
+  const escalated: Life['escalated'] =
+    first.step > 1 ? [{ atMs: raisedMs, step: first.step, told: first.whom.length }] : [];
+  const dueMs = ({ step, hasNext }: Telling) => {
+    const min = hasNext
+      ? dueAfterMin(facility.site.callSteps ?? USUAL_STEPS, step + 1, definition.escalateAfterMin)
+      : null;
+    return min === null ? null : raisedMs + min * MINUTE_MS;
+  };
+  let nextMs = dueMs(first);
+  for (let step = first.step; nextMs !== null && nextMs <= (acknowledged?.atMs ?? untilMs); ) {
+    const telling = tellNext(step, rosterAt(facility, members, nextMs));
+    calls.push(...callsOf(telling, nextMs));
+    escalated.push({ atMs: nextMs, step: telling.step, told: telling.whom.length });
+    step = telling.step;
+    nextMs = dueMs(telling);
+  }
   return {
     raised,
     calls,
     step: first.step,
-    escalatedMs: isSecond ? secondMs : first.step === 2 ? raisedMs : null,
+    escalated,
     acknowledged,
-    nextStepMs: waits ? secondMs : null,
+    nextStepMs: acknowledged === null ? nextMs : null,
   };
 }
 
-function callsOf({ step, whom }: { step: 1 | 2; whom: readonly ToTell[] }, madeMs: number): PastCall[] {
+function callsOf({ step, whom }: Telling, madeMs: number): PastCall[] {
   return whom.map(({ account: person, why }) => ({ step, person, why, madeMs, takenMs: madeMs + TAKEN_AFTER_MS }));
 }
 

@@ -1,3 +1,4 @@
+import type { StateSpell } from '#core/alarms/condition';
 import type { Facility } from '#core/facility/facility';
 import { befallenAt, outagesOf } from './befallen';
 import { addDays } from '#core/time/add-days';
@@ -31,6 +32,13 @@ export interface Past {
   incidents: PastIncident[];
 }
 
+/** States that systems were put into, as alarms see them. */
+function spellsOf(systems: ReadonlyMap<string, SystemPast>): StateSpell[] {
+  return [...systems.values()].flatMap(({ states }) =>
+    states.map(({ system, state, fromMs, untilMs, endedMs }) => ({ system, state, fromMs, untilMs, toMs: endedMs })),
+  );
+}
+
 /** To which the moment it is shown at is rounded down. */
 const MINUTE_MS = 60_000;
 
@@ -53,7 +61,7 @@ export function pastOf(facility: Facility, today: string, nowMs: number): Past {
   addOddities(facility, series, { today, untilMs });
   const tests = pastTests(facility, addDays(today, -DAYS_BACK - 1), untilMs);
   const rounds = pastRounds(facility, systems, { days, untilMs, tests, today });
-  const watched = raisedAt(facility, series, { fromMs: days[0]?.fromMs ?? 0, untilMs });
+  const watched = raisedAt(facility, series, spellsOf(systems), { fromMs: days[0]?.fromMs ?? 0, untilMs });
   const raised = watched.flatMap((one) => one.raised);
   const lives = livesOf(facility, raised, toldAt(facility, today), untilMs);
   const incidents = pastIncidents(facility, { today, untilMs, lives, series });

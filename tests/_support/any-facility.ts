@@ -1,3 +1,4 @@
+import { type CallStep, STEP_WHOM } from '#core/alarms/steps';
 import { FACILITY_FORMAT, type Facility } from '#core/facility/facility';
 import { type Circuit, DAYS, type Monitor, type Room, type Site } from '#core/facility/site';
 import { LIMIT_QUANTITIES, type ToleranceProfile } from '#core/facility/stock';
@@ -35,6 +36,8 @@ function anySite(safeguards: readonly Safeguard[], people: readonly string[]): f
     mains: maybe(fc.record({ oxidantMgL: maybe(anyFigure(0, 5)), temperatureC: maybe(anyFigure(0, 30)) })),
     powerCut: maybe(fc.record({ means: anyText(), repairMin: minutes() })),
     keepReadingsMonths: maybe(fc.integer({ min: 4, max: 1200 })),
+    testCallEachDays: maybe(fc.integer({ min: 1, max: 366 })),
+    callSteps: maybe(anySteps()),
     watchdog: maybe(
       fc.record({
         afterMin: anyNumber(0, 60),
@@ -42,6 +45,14 @@ function anySite(safeguards: readonly Safeguard[], people: readonly string[]): f
         safeguard: maybeSafeguard(safeguards, 'alarm'),
       }),
     ),
+  });
+}
+
+function anySteps(): fc.Arbitrary<CallStep[]> {
+  const whom = fc.constantFrom(...STEP_WHOM);
+  return fc.uniqueArray(fc.integer({ min: 1, max: 480 }), { maxLength: 7 }).chain((later) => {
+    const after = [0, ...later.sort((a, b) => a - b)];
+    return fc.tuple(...after.map((afterMin) => fc.record({ whom, afterMin: fc.constant(afterMin) })));
   });
 }
 
@@ -102,7 +113,7 @@ function anyRounds(systems: readonly string[]): fc.Arbitrary<RoundSlot[]> {
 }
 
 function anyMonitors(circuits: readonly Circuit[]): fc.Arbitrary<Monitor[]> {
-  const kind = fc.constantFrom('gateway' as const, 'host' as const, 'router' as const);
+  const kind = fc.constantFrom('gateway' as const, 'host' as const, 'router' as const, 'mail' as const);
   const circuit = maybe(fc.constantFrom(...circuits.map(({ key }) => key)));
   return keyed('monitor', fc.record({ name: anyName(), kind, circuit }));
 }
@@ -119,7 +130,12 @@ function keyed<T extends object>(
 
 /** A valid facility of one to three systems, every field of every noun given now and then. */
 export function anyFacility(): fc.Arbitrary<Facility> {
-  const person = fc.record({ name: anyName(), role: fc.constantFrom(...ROLES), travelMin: maybe(minutes()) });
+  const person = fc.record({
+    name: anyName(),
+    role: fc.constantFrom(...ROLES),
+    travelMin: maybe(minutes()),
+    quiet: maybe(fc.record({ from: anyTime(), to: anyTime() })),
+  });
   const start = fc.record({
     safeguards: anySafeguards('site'),
     people: keyed<Omit<Person, 'key'>>('person', person, 1),

@@ -1,4 +1,3 @@
-import type { AlarmDefinition } from '#core/alarms/definition';
 import { PAPER_KINDS, type Paper } from '#core/facility/paper';
 import type { Stock } from '#core/facility/stock';
 import {
@@ -16,8 +15,9 @@ import {
 } from '#core/facility/system';
 import type { Safeguard } from '#core/plans/safeguard';
 import fc from 'fast-check';
+import { anyAlarms } from './any-alarms';
 import { anyFigure, anyName, anyNumber, anySourced, maybe, maybeOneOf, someOf } from './any-figure';
-import { anyBounds, anyBy, anyPlan, maybeSafeguard, type PlanGround } from './any-plan';
+import { anyBy, anyPlan, maybeSafeguard, type PlanGround } from './any-plan';
 import { anyDate, anySafeguards } from './any-safeguard';
 import { anyTanks } from './any-tanks';
 
@@ -137,35 +137,6 @@ function anyBringing(type: EquipmentType, reservoirs: readonly string[]) {
   });
 }
 
-function anyAlarms(
-  sensors: readonly Sensor[],
-  ground: SiteGround,
-  safeguards: readonly Safeguard[],
-): fc.Arbitrary<AlarmDefinition[]> {
-  const on: fc.Arbitrary<AlarmDefinition['on']>[] = ground.gateways.map((gateway) =>
-    fc.constant({ kind: 'silent', gateway }),
-  );
-  for (const { key, equipment } of sensors) {
-    on.push(fc.constant({ kind: 'silent-sensor', sensor: key }));
-    on.push(anyBounds(-100, 100).map((bounds) => ({ kind: 'sensor', sensor: key, ...bounds })));
-    if (equipment !== undefined) on.push(fc.constant({ kind: 'watts', equipment }));
-  }
-  if (on.length === 0) return fc.constant([]);
-  const rest = fc.record({
-    name: anyName(),
-    on: fc.oneof(...on),
-    delayS: anyNumber(0, 3600),
-    deadBand: anyNumber(0, 10),
-    offDelayS: maybe(anyNumber(0, 3600)),
-    escalateAfterMin: maybe(anyNumber(0, 600)),
-    answeredBy: fc.oneof(fc.constantFrom('rota', 'nobody'), someOf(ground.people, 1)),
-    safeguard: maybeSafeguard(safeguards, 'alarm'),
-  });
-  return fc
-    .array(rest, { maxLength: 3 })
-    .map((list) => list.map((one, at) => ({ key: `alarm-${at}`, ...one }) as AlarmDefinition));
-}
-
 function anyStock(tanks: readonly Tank[], ground: SiteGround): fc.Arbitrary<Stock[]> {
   const rest = fc.record({
     group: anyName(),
@@ -245,7 +216,7 @@ function withTheRest(
     fc
       .tuple(anyEquipment(`item-${at}`, type, tanks, ground), anyPlan(type, plan))
       .map(([one, its]) => ({ ...one, plan: its }));
-  return fc.record({
+  const whole: fc.Arbitrary<System> = fc.record({
     key: fc.constant(key),
     name: anyName(),
     kind: fc.constantFrom(...SYSTEM_KINDS),
@@ -267,6 +238,12 @@ function withTheRest(
     rates: maybe(anyRates(key, safeguards)),
     papers: maybe(anyPapers()),
   });
+  return whole.map((system) => ({ ...system, alarms: system.alarms.filter(isOfItsStates(system)) }));
+}
+
+/** Whether an alarm is not of a state that the system does not know. */
+function isOfItsStates({ states }: System): (alarm: System['alarms'][number]) => boolean {
+  return ({ on }) => on.kind !== 'state-outstayed' || states.some(({ name }) => name === on.state);
 }
 
 function provable(sensors: readonly Sensor[], pumps: readonly string[]): ('flow' | 'watts')[] {

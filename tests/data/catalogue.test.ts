@@ -15,6 +15,9 @@ const SHARED = [
   'outside_identity',
   'passkey',
   'passkey_challenge',
+  'path_sighting',
+  'push_device',
+  'push_key',
   'rate_limit',
   'reading_retired',
   'reading_rolled',
@@ -29,6 +32,7 @@ const ONLY_ADDED = [
   'alarm_call_try',
   'alarm_event',
   'alarm_occurrence',
+  'alarm_suppression',
   'anchor_sent',
   'file_import',
   'incident',
@@ -46,6 +50,8 @@ const ONLY_ADDED = [
   'round_signature',
   'safeguard_test',
   'state_event',
+  'test_call',
+  'test_call_answer',
 ];
 
 const OURS = `FROM pg_class c JOIN pg_namespace n ON n.oid = c.relnamespace AND n.nspname = 'public'`;
@@ -172,6 +178,7 @@ async function fill(table: string): Promise<void> {
     file_import: `'${SITE}', '${SITE}', '${SITE}', 'a.csv', ${zero}, now(), 'local', '{}'`,
     alarm_occurrence: `'${SITE}', '${SITE}', '${SITE}', '${SITE}', now(), now(), 1, '{}'`,
     alarm_event: `'${SITE}', '${SITE}', '${SITE}', 'raised', now(), NULL, NULL, NULL, '{}'`,
+    alarm_suppression: `'${SITE}', '${SITE}', '${SITE}', '${SITE}', 'shelved', 'ended', now(), NULL, 'local', NULL, NULL, '{}'`,
     alarm_call: `'${SITE}', '${SITE}', '${SITE}', 1, '${SITE}', 'mail', 'on-site', now()`,
     alarm_call_try: `'${SITE}', '${SITE}', '${SITE}', now(), 'taken', NULL`,
     state_event: `'${SITE}', '${SITE}', '${SITE}', '${SITE}', 'feeding', 'begun', now(), NULL, 'local', NULL`,
@@ -181,6 +188,8 @@ async function fill(table: string): Promise<void> {
     incident: `'${SITE}', '${SITE}', 1, 'Flood', NULL, NULL, now(), 'local'`,
     incident_entry: `'${SITE}', '${SITE}', '${SITE}', 'log', now(), now(), 'local', '{}', NULL, NULL`,
     review_kept: `'${SITE}', '${SITE}', '${SITE}', now(), now(), 'a', '1', ${zero}, '{}', ${zero}`,
+    test_call: `'${SITE}', '${SITE}', '${SITE}', now(), NULL`,
+    test_call_answer: `'${SITE}', '${SITE}', now(), 'mail', NULL`,
     safeguard_test: `'${SITE}', '${SITE}', '${SITE}', now(), 'worked', NULL, NULL, now()`,
   };
   await query(`SET session_replication_role = replica; INSERT INTO ${table} VALUES (${rows[table]})`);

@@ -11,6 +11,7 @@ const ONLY_ADDED = [
   'alarm_call_try',
   'alarm_event',
   'alarm_occurrence',
+  'alarm_suppression',
   'anchor_sent',
   'file_import',
   'incident',
@@ -28,6 +29,8 @@ const ONLY_ADDED = [
   'round_signature',
   'safeguard_test',
   'state_event',
+  'test_call',
+  'test_call_answer',
 ];
 
 /** A change that changes nothing, of tables without a site. */

@@ -12,6 +12,7 @@ const PAST_THE_GATE: Record<string, string> = {
   'app/(house)/sign-out.ts signOut': 'ends the session of the browser that asks; there is nothing to be allowed',
   'app/api/auth/[...nextauth]/route.ts fromOutside': 'receives whom an issuer sends back; nobody is signed in yet',
   'app/api/readings/route.ts receiveReadings': 'takes readings from a device that shows its token; nobody is signed in',
+  'app/push-worker.js/route.ts PUSH_WORKER': 'a script that shows calls, the same for everybody',
   'app/api/health/route.ts reportHealth': 'says to anybody whether the parts of Holdfast are up, and nothing of a site',
 };
 
@@ -21,6 +22,7 @@ const NOT_MADE: Record<string, string> = {
   'app/(house)/view/actions.ts chooseView': 'keeps units and light in the browser that asks; nothing is stored here',
   'app/api/auth/[...nextauth]/route.ts GET': 'receives whom an issuer sends back, as above',
   'app/api/health/route.ts GET': 'says whether Holdfast is up, as above',
+  'app/push-worker.js/route.ts GET': 'a script that shows calls, the same for everybody',
   'app/api/readings/route.ts POST': 'takes readings from a device that shows its token, as above',
   'app/api/openapi.json/route.ts GET': 'what machines may ask and send, the same for everybody',
   'app/schema/facility.json/route.ts GET': 'the JSON Schema of the file format, the same for everybody',

@@ -9,6 +9,7 @@ import {
   endOwnSessionShape,
 } from '#server/accounts/end-sessions';
 import { namePasskey, namePasskeyShape, removePasskey, removePasskeyShape } from '#server/accounts/passkeys';
+import { addDevice, addDeviceShape, removeDevice, removeDeviceShape } from '#server/calls/devices';
 import { act } from '#server/gate/act';
 
 export const changePasswordAction = act(changePasswordShape, changePassword, () => ['/account']);
@@ -18,3 +19,5 @@ export const offerPasskeyAction = act(offerPasskeyShape, offerPasskey);
 export const addPasskeyAction = act(addPasskeyShape, addPasskey, () => ['/account']);
 export const namePasskeyAction = act(namePasskeyShape, namePasskey, () => ['/account']);
 export const removePasskeyAction = act(removePasskeyShape, removePasskey, () => ['/account'], { always: true });
+export const addDeviceAction = act(addDeviceShape, addDevice, () => ['/account']);
+export const removeDeviceAction = act(removeDeviceShape, removeDevice, () => ['/account'], { always: true });

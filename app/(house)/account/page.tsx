@@ -3,12 +3,14 @@ import { ask } from '#server/gate/ask';
 import { AccountPage as OwnAccountPage } from '#ui/account/account-page';
 import { answered } from '../view/answered';
 import {
+  addDeviceAction,
   addPasskeyAction,
   changePasswordAction,
   endOthersAction,
   endSessionAction,
   namePasskeyAction,
   offerPasskeyAction,
+  removeDeviceAction,
   removePasskeyAction,
 } from './actions';
 
@@ -26,6 +28,8 @@ export default async function AccountPage() {
     addPasskey: addPasskeyAction,
     namePasskey: namePasskeyAction,
     removePasskey: removePasskeyAction,
+    addDevice: addDeviceAction,
+    removeDevice: removeDeviceAction,
   };
   return <OwnAccountPage account={account} actions={actions} />;
 }

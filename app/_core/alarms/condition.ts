@@ -1,21 +1,16 @@
-import type { Facility } from '../facility/facility';
-import type { Sensor, System } from '../facility/system';
-import type { AlarmDefinition } from './definition';
+import type { StateName } from '../facility/system';
+import type { Meant } from './meant';
 
-/** A leak sensor says 1 for wet and 0 for dry; nothing between is ever meant. */
-const WET = 0.5;
-/** W up to which a piece of equipment counts as drawing nothing: what its switch and the meter itself take. Common practice, no source. */
-const IDLE_W = 2;
-/** Shortest silence, s, that is one: less is the pause between two readings. Common practice, no source. */
-const LEAST_SILENCE_S = 10;
+/** What an alarm holds readings to: all that decides whether it is true, and nothing else. Sensors are `system/key`. */
+export type Condition = Limits | Silence | Still | Outstayed;
 
-/** What an alarm holds readings to: all that decides whether it is true, and nothing else. */
-export type Condition = Limits | Silence;
-
-/** One sensor is held to limits. */
+/** A value is held to limits: what a sensor reads, or what follows from it. */
 export interface Limits {
   kind: 'limits';
+  /** The sensor it is held to; of two, the first. */
   sensor: string;
+  /** What is made of the readings before they are compared; absent: nothing, they are compared as they are. */
+  of?: Worked;
   /** True above this value, in the sensor's unit. */
   above?: number;
   /** True below this value. */
@@ -29,6 +24,17 @@ export interface Limits {
   isCarried: boolean;
 }
 
+/** What a value that is held to limits is worked out of. */
+export type Worked =
+  /** How fast it moves, a unit an hour, against its own running mean of `meanS`. */
+  | { kind: 'rate'; meanS: number }
+  /** How far it stands from another sensor, either way. */
+  | { kind: 'difference'; other: string }
+  /** How often it rose above `runsAbove` in the last hour. */
+  | { kind: 'starts'; runsAbove: number }
+  /** W, with whether the equipment is meant to run: what it draws then tells more. */
+  | { kind: 'watts'; meant: Meant };
+
 /** Nothing usable comes from any of these sensors. */
 export interface Silence {
   kind: 'silence';
@@ -40,92 +46,63 @@ export interface Silence {
   isCarried: boolean;
 }
 
-/**
- * What the readings are held to, by the definition of an alarm and what it watches.
- *
- * @param facility   the whole site: a gateway carries sensors of several systems
- * @returns          null when there is nothing to hold it to: no meter, no watts range, no sensor on the gateway
- */
-export function conditionOf(facility: Facility, system: System, alarm: AlarmDefinition): Condition | null {
-  const { on, delayS, offDelayS = 0, deadBand } = alarm;
-  switch (on.kind) {
-    case 'sensor': {
-      const sensor = system.sensors.find(({ key }) => key === on.sensor);
-      if (!sensor) return null;
-      const held = {
-        kind: 'limits',
-        sensor: idOf(system, sensor),
-        delayS,
-        offDelayS,
-        isCarried: isCarried(sensor),
-      } as const;
-      if (sensor.quantity === 'leak') return { ...held, above: WET, deadBand: 0 };
-      const { above, below } = on;
-      const limits = { ...(above === undefined ? {} : { above }), ...(below === undefined ? {} : { below }) };
-      return { ...held, ...limits, deadBand: bandWithin(on, deadBand) };
+/** Readings come and do not move. */
+export interface Still {
+  kind: 'still';
+  sensor: string;
+  /** How far it may move and count as not moving, in the sensor's unit. */
+  within: number;
+  delayS: number;
+  offDelayS: number;
+  isCarried: boolean;
+}
+
+/** An operating state lasts too long; it is held to what people begin and end, and to no reading. */
+export interface Outstayed {
+  kind: 'outstayed';
+  system: string;
+  state: Exclude<StateName, 'normal'>;
+  /** s from its beginning; null: until it is meant to end, as last put off. */
+  afterS: number | null;
+  delayS: number;
+  offDelayS: number;
+}
+
+/** One time that a system was put into an operating state. Times in ms since 1970. */
+export interface StateSpell {
+  system: string;
+  state: StateName;
+  fromMs: number;
+  /** When it ended; null: it is in force. */
+  toMs: number | null;
+  /** When it is meant to end, as last put off. */
+  untilMs: number;
+}
+
+/** What else is so at a site, by which some conditions are judged. */
+export interface Around {
+  /** States that are in force or were within the last day. */
+  spells: readonly StateSpell[];
+  /** Seconds since local midnight at an instant, ms since 1970. */
+  daySecond: (atMs: number) => number;
+}
+
+/** Where nothing else is known. */
+export const NOTHING_AROUND: Around = { spells: [], daySecond: () => 0 };
+
+/** Sensors whose readings a condition is held to, `system/key`. */
+export function sensorsOf(condition: Condition): readonly string[] {
+  switch (condition.kind) {
+    case 'limits': {
+      const { sensor, of } = condition;
+      if (of?.kind === 'difference') return [sensor, of.other];
+      return of?.kind === 'watts' ? [sensor, ...(of.meant.by?.sensors ?? [])] : [sensor];
     }
-    case 'watts':
-      return wattsCondition(system, alarm, on.equipment);
-    case 'silent': {
-      const carried = facility.systems.flatMap((one) =>
-        one.sensors.filter(({ gateway }) => gateway === on.gateway).map((sensor) => idOf(one, sensor)),
-      );
-      return carried.length === 0 ? null : silenceOf(carried, alarm, { anyWord: true, isCarried: true });
-    }
-    case 'silent-sensor': {
-      const sensor = system.sensors.find(({ key }) => key === on.sensor);
-      if (!sensor) return null;
-      return silenceOf([idOf(system, sensor)], alarm, { anyWord: false, isCarried: isCarried(sensor) });
-    }
+    case 'silence':
+      return condition.sensors;
+    case 'still':
+      return [condition.sensor];
+    case 'outstayed':
+      return [];
   }
-}
-
-/** How a sensor is told from those of other systems here. @param system the one it belongs to */
-function idOf({ key }: Pick<System, 'key'>, sensor: Pick<Sensor, 'key'>): string {
-  return `${key}/${sensor.key}`;
-}
-
-function isCarried({ gateway }: Sensor): boolean {
-  return gateway !== undefined;
-}
-
-function silenceOf(
-  sensors: string[],
-  { delayS, offDelayS = 0 }: AlarmDefinition,
-  more: Pick<Silence, 'anyWord' | 'isCarried'>,
-): Silence {
-  return { kind: 'silence', sensors, delayS: Math.max(delayS, LEAST_SILENCE_S), offDelayS, ...more };
-}
-
-/** Outside the watts range while it draws. That it draws nothing is abnormal only where it is always meant to run. */
-function wattsCondition(
-  system: System,
-  { delayS, offDelayS = 0, deadBand }: AlarmDefinition,
-  key: string,
-): Limits | null {
-  const meter = system.sensors.find(({ quantity, equipment }) => quantity === 'watts' && equipment === key);
-  const equipment = system.equipment.find((one) => one.key === key);
-  if (!(meter && equipment?.wattsRange)) return null;
-  const { minW, maxW } = equipment.wattsRange;
-  const { regulation, states } = equipment.plan;
-  const alwaysOn = regulation.kind === 'always' && states.every(({ then }) => then === 'on');
-  return {
-    kind: 'limits',
-    sensor: idOf(system, meter),
-    above: maxW,
-    below: minW,
-    ...(alwaysOn ? {} : { from: IDLE_W }),
-    deadBand: bandWithin({ above: maxW, below: minW }, deadBand),
-    delayS,
-    offDelayS,
-    isCarried: isCarried(meter),
-  };
-}
-
-/** A dead band that leaves a value between two limits at which the alarm clears. */
-function bandWithin(
-  { above = Infinity, below = -Infinity }: { above?: number; below?: number },
-  deadBand: number,
-): number {
-  return Math.max(0, Math.min(deadBand, (above - below) / 2));
 }

@@ -3,8 +3,11 @@
  * readings and, where none comes, by the clock on the wall.
  */
 import type { Quality } from '../readings/reading';
-import type { Condition, Limits, Silence } from './condition';
+import { type Around, type Condition, type Limits, NOTHING_AROUND, type Silence } from './condition';
+import { passOutstayed } from './outstayed';
 import { sideOf } from './side';
+import { holdStill } from './still';
+import { type Made, type Memory, workOut } from './worked';
 
 /** Where an alarm stands between two readings. Times in ms since 1970. */
 export interface Watch {
@@ -16,10 +19,14 @@ export interface Watch {
   /** The newest reading it was held to; null: none yet. */
   lastMs: number | null;
   lastValue: number | null;
+  /** What it has to remember beside; absent: nothing. */
+  memory?: Memory;
 }
 
 /** A reading as an alarm sees it. */
 export interface Seen {
+  /** `system/key` of its sensor; the one the alarm is held to when left out. */
+  sensor?: string;
   /** When it was taken; never after it came. */
   atMs: number;
   /** When it came. */
@@ -58,8 +65,17 @@ export function beginWatch(condition: Condition, nowMs: number): Watch {
  * begin what calls and end nothing; a bad one does neither. A reading older than the newest one held to it changes nothing:
  * what is known by now is newer, and a late one must not undo it.
  */
-export function hold(condition: Condition, watch: Watch, seen: Seen): Step[] {
-  return condition.kind === 'limits' ? holdLimits(condition, watch, seen) : [holdSilence(condition, watch, seen)];
+export function hold(condition: Condition, watch: Watch, seen: Seen, around = NOTHING_AROUND): Step[] {
+  switch (condition.kind) {
+    case 'limits':
+      return holdLimits(condition, watch, seen, around);
+    case 'silence':
+      return [holdSilence(condition, watch, seen)];
+    case 'still':
+      return [holdStill(condition, watch, seen)];
+    case 'outstayed':
+      return [{ watch, turn: null }];
+  }
 }
 
 /**
@@ -68,11 +84,14 @@ export function hold(condition: Condition, watch: Watch, seen: Seen): Step[] {
  *
  * @param nowMs   ms since 1970
  */
-export function pass(condition: Condition, watch: Watch, nowMs: number): Step {
+export function pass(condition: Condition, watch: Watch, nowMs: number, around = NOTHING_AROUND): Step {
+  if (condition.kind === 'outstayed') return passOutstayed(condition, watch, around.spells, nowMs);
   if (watch.dueMs === null || watch.dueMs > nowMs) return { watch, turn: null };
   // Silent again before it counted as back: that is the same silence.
   if (watch.phase === 'clearing') return stillActive(watch, watch.dueMs);
-  const atMs = condition.kind === 'silence' ? watch.dueMs - condition.delayS * 1000 : watch.sinceMs;
+  // Since the last word, or since when there might have been a first.
+  const listeningMs = Math.max(watch.sinceMs, watch.dueMs - condition.delayS * 1000);
+  const atMs = condition.kind === 'silence' ? (watch.lastMs ?? listeningMs) : watch.sinceMs;
   const value = condition.kind === 'silence' ? null : watch.lastValue;
   return {
     watch: { ...watch, phase: 'active', sinceMs: watch.dueMs, dueMs: null },
@@ -80,27 +99,46 @@ export function pass(condition: Condition, watch: Watch, nowMs: number): Step {
   };
 }
 
-function holdLimits(condition: Limits, before: Watch, seen: Seen): Step[] {
-  const { atMs, value, quality } = seen;
-  if (quality === 'bad' || (before.lastMs !== null && atMs < before.lastMs)) return [{ watch: before, turn: null }];
-  const side = sideOf(condition, value);
-  const maySilence = quality === 'good' && !(seen.isByHand && condition.isCarried);
-  if (side !== 'beyond' && !maySilence) return [{ watch: before, turn: null }];
+function holdLimits(condition: Limits, before: Watch, seen: Seen, around: Around): Step[] {
+  const same = [{ watch: before, turn: null }];
+  if (seen.quality === 'bad') return same;
+  const isWord = seen.quality === 'good' && !(seen.isByHand && condition.isCarried);
+  const { value, side, memory } = made(condition, before, seen, isWord, around);
+  if (value === null) return memory === before.memory ? same : [{ watch: { ...before, memory }, turn: null }];
+  // Of two sensors, one may report later and what it tells be as old as what the other told.
+  const atMs = condition.of ? Math.max(seen.atMs, before.lastMs ?? seen.atMs) : seen.atMs;
+  if (side !== 'beyond' && !isWord) return same;
   // Whatever was due before this reading was taken came about before it.
   const passed = pass(condition, before, atMs - 1);
-  const watch = { ...passed.watch, lastMs: atMs, lastValue: value };
+  const watch = { ...passed.watch, lastMs: atMs, lastValue: value, ...(memory ? { memory } : {}) };
   const steps = passed.turn === null ? [] : [passed];
   switch (watch.phase) {
     case 'normal':
     case 'pending':
-      return [...steps, side === 'beyond' ? pending(condition, watch, seen) : calm(watch, atMs)];
+      return [...steps, side === 'beyond' ? pending(condition, watch, { atMs, value }) : calm(watch, atMs)];
     case 'active':
     case 'clearing':
-      return [...steps, side === 'clear' ? clearing(condition, watch, seen) : stillActive(watch, atMs)];
+      return [...steps, side === 'clear' ? clearing(condition, watch, { atMs, value }) : stillActive(watch, atMs)];
   }
 }
 
-function pending(condition: Limits, watch: Watch, { atMs, value }: Seen): Step {
+/** What a reading makes of the value that is compared; nothing when a newer one was held to it already. */
+function made(condition: Limits, before: Watch, seen: Seen, isWord: boolean, around: Around): Loosely<Made> {
+  const { of } = condition;
+  if (of) {
+    const heard = { ...seen, sensor: seen.sensor ?? condition.sensor, isWord };
+    return workOut(condition, of, before.memory ?? {}, heard, around);
+  }
+  const isLate = before.lastMs !== null && seen.atMs < before.lastMs;
+  const { memory } = before;
+  return isLate
+    ? { value: null, side: 'between', memory }
+    : { value: seen.value, side: sideOf(condition, seen.value), memory };
+}
+
+type Loosely<T extends { memory: unknown }> = Omit<T, 'memory'> & { memory: T['memory'] | undefined };
+
+function pending(condition: Limits, watch: Watch, { atMs, value }: { atMs: number; value: number }): Step {
   const sinceMs = watch.phase === 'pending' ? watch.sinceMs : atMs;
   const dueMs = sinceMs + condition.delayS * 1000;
   if (dueMs > atMs) return { watch: { ...watch, phase: 'pending', sinceMs, dueMs }, turn: null };
@@ -139,6 +177,19 @@ function holdSilence(condition: Silence, before: Watch, { cameMs, value, quality
   if (quality === 'suspect' && !condition.anyWord) return { watch: before, turn: null };
   const { watch: after, turn } = clearing(condition, watch, { atMs: cameMs, value: null });
   return { watch: { ...after, dueMs }, turn };
+}
+
+/**
+ * Makes a silence due at once, because it was said that nothing more comes: a gateway whose broker saw it go need not be waited
+ * for. What was heard after that says otherwise, and where one of the sensors is not gone the silence is waited for as ever.
+ *
+ * @param gone     sensors from which nothing more comes
+ * @param cameMs   when that was said, ms since 1970
+ */
+export function bereave(condition: Condition, watch: Watch, gone: ReadonlySet<string>, cameMs: number): Watch {
+  if (condition.kind !== 'silence' || watch.phase !== 'normal' || watch.dueMs === null) return watch;
+  if (watch.dueMs <= cameMs || (watch.lastMs !== null && watch.lastMs > cameMs)) return watch;
+  return condition.sensors.every((sensor) => gone.has(sensor)) ? { ...watch, dueMs: cameMs } : watch;
 }
 
 /**

@@ -1,6 +1,6 @@
-import type { Condition } from './condition';
+import { type Around, type Condition, NOTHING_AROUND, sensorsOf } from './condition';
 import { groupBy } from '../group-by';
-import { excuse, hold, pass, type Seen, type Turn, type Watch } from './is-true';
+import { bereave, excuse, hold, pass, type Seen, type Turn, type Watch } from './is-true';
 
 /** An alarm, and where it stands. */
 export interface Watched {
@@ -13,6 +13,12 @@ export interface Watched {
 /** A reading, and of which sensor. */
 export interface SeenOf extends Seen {
   sensor: string;
+}
+
+/** Somebody said that nothing more comes from these sensors: the gateway they hang on is gone. */
+export interface Gone {
+  sensors: readonly string[];
+  cameMs: number;
 }
 
 /** What became of the alarms of a site. */
@@ -33,18 +39,22 @@ const FOR_THE_RECORD_MS = 86_400_000;
  * @param seen      readings that came, in any order
  * @param nowMs     the present, ms since 1970
  * @param wasAway   whether nobody listened for a while: silence is counted anew then
+ * @param around    what else is so at the site
+ * @param gone      what was said to be gone, in any order
  */
 export function passSite(
   watched: readonly Watched[],
   seen: readonly SeenOf[],
   nowMs: number,
   wasAway: boolean,
+  around = NOTHING_AROUND,
+  gone: readonly Gone[] = [],
 ): Passed {
   const bySensor = groupBy(seen, ({ sensor }) => sensor);
   const passed: Passed = { changed: [], turns: [] };
   for (const one of watched) {
     const turns: Turn[] = [];
-    const watch = passOne(one, readingsFor(one.condition, bySensor), { nowMs, wasAway }, turns);
+    const watch = passOne(one, readingsFor(one.condition, bySensor), { nowMs, wasAway, around, gone }, turns);
     if (!isSame(watch, one.watch)) passed.changed.push({ ...one, watch });
     passed.turns.push(...turns.map((turn) => ({ alarm: one.alarm, turn })));
   }
@@ -54,7 +64,7 @@ export function passSite(
 function passOne(
   { condition, watch: before }: Watched,
   seen: readonly SeenOf[],
-  { nowMs, wasAway }: { nowMs: number; wasAway: boolean },
+  { nowMs, wasAway, around, gone }: { nowMs: number; wasAway: boolean; around: Around; gone: readonly Gone[] },
   turns: Turn[],
 ): Watch {
   let watch = before;
@@ -62,20 +72,19 @@ function passOne(
     watch = step.watch;
     if (step.turn) turns.push(step.turn);
   };
-  for (const one of seen) for (const step of hold(condition, watch, one)) go(step);
+  for (const one of seen) for (const step of hold(condition, watch, one, around)) go(step);
   if (wasAway) watch = excuse(condition, watch, nowMs);
-  go(pass(condition, watch, nowMs));
+  // After the excuse: that something is gone was said, whoever listened meanwhile.
+  for (const { sensors, cameMs } of gone) watch = bereave(condition, watch, new Set(sensors), cameMs);
+  go(pass(condition, watch, nowMs, around));
   return watch;
 }
 
 /** The readings an alarm is held to, in the order of the clock it goes by. */
 function readingsFor(condition: Condition, bySensor: ReadonlyMap<string, readonly SeenOf[]>): SeenOf[] {
-  if (condition.kind === 'silence') {
-    const all = condition.sensors.flatMap((sensor) => bySensor.get(sensor) ?? []);
-    return all.sort((a, b) => a.cameMs - b.cameMs);
-  }
-  const own = bySensor.get(condition.sensor) ?? [];
-  return own.filter(({ atMs, cameMs }) => cameMs - atMs <= FOR_THE_RECORD_MS).sort((a, b) => a.atMs - b.atMs);
+  const all = sensorsOf(condition).flatMap((sensor) => bySensor.get(sensor) ?? []);
+  if (condition.kind === 'silence') return all.sort((a, b) => a.cameMs - b.cameMs);
+  return all.filter(({ atMs, cameMs }) => cameMs - atMs <= FOR_THE_RECORD_MS).sort((a, b) => a.atMs - b.atMs);
 }
 
 function isSame(a: Watch, b: Watch): boolean {
@@ -84,6 +93,7 @@ function isSame(a: Watch, b: Watch): boolean {
     a.sinceMs === b.sinceMs &&
     a.dueMs === b.dueMs &&
     a.lastMs === b.lastMs &&
-    a.lastValue === b.lastValue
+    a.lastValue === b.lastValue &&
+    a.memory === b.memory
   );
 }

@@ -1,6 +1,7 @@
-/** The third of four questions: should anyone be told, and who? In two steps, the second when nobody acknowledged. */
+/** The third of four questions: should anyone be told, and who? Step after step, while nobody acknowledges. */
 import type { AnsweredBy } from '../facility/site';
 import { ROLES, type Role } from '../rota/rota';
+import { type CallStep, type StepWhom, USUAL_STEPS } from './steps';
 
 /** Somebody with access to the site. */
 export interface Member {
@@ -24,43 +25,131 @@ export interface ToTell {
   why: 'on-site' | 'on-call' | 'named' | 'lead' | 'nobody-on' | 'no-account';
 }
 
-/** Who is told at a step, and when the next one is due. */
+/** Who is told at a step. */
 export interface Telling {
-  step: 1 | 2;
+  /** Counted from 1. */
+  step: number;
   whom: ToTell[];
   /** Whether there is another step, should nobody acknowledge. */
   hasNext: boolean;
 }
 
-/**
- * Who is told when an alarm is raised: whoever is on, or the people named. Where nobody is on, or none of them has an account
- * by which Holdfast could reach them, leads and managers are told at once. An alarm that is to be answered by nobody tells
- * nobody, now or later.
- */
-export function tellFirst(answeredBy: AnsweredBy, on: readonly OnNow[], members: readonly Member[]): Telling {
-  if (answeredBy === 'nobody') return { step: 1, whom: [], hasNext: false };
-  const wanted = answeredBy === 'rota' ? on.map(({ person, kind }) => ({ person, why: kind })) : answeredBy.map(named);
-  const whom = wanted.flatMap(({ person, why }) =>
-    members.filter((member) => member.person === person).map(({ account }): ToTell => ({ account, why })),
-  );
-  if (whom.length > 0) return { step: 1, whom: onceEach(whom), hasNext: true };
-  return tellLeads(members, wanted.length === 0 ? 'nobody-on' : 'no-account');
+/** Who there is at a moment, and how the site calls them. */
+export interface Roster {
+  on: readonly OnNow[];
+  members: readonly Member[];
+  /** Keys of people who are in their quiet hours. */
+  quiet?: ReadonlySet<string>;
+  steps?: readonly CallStep[];
 }
 
 /**
- * Whom the second step tells: whoever is a lead or above at the site; where there is none, whoever is that at every site.
- *
- * @param why   why they are told; `lead` when it is their turn
+ * Who is told when an alarm is raised: whoever is on, or the people named. Where nobody is on, or none of them has an account
+ * by which Holdfast could reach them, everyone of the last step is told at once. Where people are on and only a later step
+ * calls them, that one is taken at once. An alarm that is to be answered by nobody tells nobody, now or later.
  */
-export function tellLeads(members: readonly Member[], why: ToTell['why'] = 'lead'): Telling {
-  const leads = members.filter(({ role }) => ROLES.indexOf(role) >= ROLES.indexOf('lead'));
+export function tellFirst(answeredBy: AnsweredBy, roster: Roster): Telling {
+  const { on, members, steps = USUAL_STEPS } = roster;
+  if (answeredBy === 'nobody') return { step: 1, whom: [], hasNext: false };
+  if (answeredBy !== 'rota') {
+    const whom = membersFor(answeredBy.map(named), members);
+    if (whom.length > 0) return { step: 1, whom, hasNext: steps.length > 1 };
+    return tellLast(roster, answeredBy.length === 0 ? 'nobody-on' : 'no-account');
+  }
+  const reachable = membersFor(on.map(whyOn), members);
+  if (reachable.length === 0) return tellLast(roster, on.length === 0 ? 'nobody-on' : 'no-account');
+  return tellFrom(1, roster);
+}
+
+/**
+ * Who is told next, while nobody acknowledges: the next step that finds anybody. A step that finds nobody, or nobody awake, is
+ * passed over at once, and the last one passes over nobody.
+ *
+ * @param step   the one that was told, counted from 1
+ */
+export function tellNext(step: number, roster: Roster): Telling {
+  return tellFrom(step + 1, roster);
+}
+
+function tellFrom(first: number, roster: Roster): Telling {
+  const { steps = USUAL_STEPS } = roster;
+  for (let step = first; step < steps.length; step++) {
+    const whom = awake(whomOf(steps[step - 1]?.whom ?? 'everyone', roster), roster);
+    if (whom.length > 0) return { step, whom, hasNext: true };
+  }
+  return tellLast(roster, 'lead');
+}
+
+/** The last step, which calls everyone it has and looks at nobody's quiet hours. */
+function tellLast(roster: Roster, why: ToTell['why']): Telling {
+  const { members, steps = USUAL_STEPS } = roster;
+  const last = steps.at(-1)?.whom ?? 'everyone';
+  const found = whomOf(last, roster).map((one) => (why === 'lead' ? one : { ...one, why }));
+  const whom = found.length > 0 ? found : leadsOf(members, 'lead', why);
+  return { step: Math.max(1, steps.length), whom, hasNext: false };
+}
+
+function whomOf(whom: StepWhom, { on, members }: Roster): ToTell[] {
+  switch (whom) {
+    case 'on':
+      return membersFor(on.map(whyOn), members);
+    case 'on-site':
+    case 'on-call':
+      return membersFor(on.filter(({ kind }) => kind === whom).map(whyOn), members);
+    case 'lead':
+      return ownOf(members, (role) => role === 'lead');
+    case 'manager':
+      return ownOf(members, (role) => rank(role) >= rank('manager'));
+    case 'everyone':
+      return onceEach([...membersFor(on.map(whyOn), members), ...leadsOf(members, 'lead', 'lead')]);
+  }
+}
+
+/**
+ * The rule by which people are passed over: their quiet hours say so, and they are not on. Whoever is on is told at any hour;
+ * who has no person of the rota has no quiet hours.
+ */
+function awake(whom: readonly ToTell[], { members, quiet = new Set(), on }: Roster): ToTell[] {
+  return whom.filter(({ account }) => {
+    const person = members.find((member) => member.account === account)?.person ?? null;
+    return person === null || !quiet.has(person) || on.some((one) => one.person === person);
+  });
+}
+
+function membersFor(wanted: readonly { person: string; why: ToTell['why'] }[], members: readonly Member[]): ToTell[] {
+  return onceEach(
+    wanted.flatMap(({ person, why }) =>
+      members.filter((member) => member.person === person).map(({ account }): ToTell => ({ account, why })),
+    ),
+  );
+}
+
+/** Members of the site with a role. */
+function ownOf(members: readonly Member[], is: (role: Role) => boolean): ToTell[] {
+  return members.filter(({ role, isElsewhere }) => isElsewhere !== true && is(role)).map(asLead);
+}
+
+/** Whoever has at least a role at the site; where there is none, whoever has it at every site. */
+function leadsOf(members: readonly Member[], least: Role, why: ToTell['why']): ToTell[] {
+  const leads = members.filter(({ role }) => rank(role) >= rank(least));
   const own = leads.filter(({ isElsewhere }) => isElsewhere !== true);
-  const whom = (own.length > 0 ? own : leads).map(({ account }) => ({ account, why }));
-  return { step: 2, whom: onceEach(whom), hasNext: false };
+  return onceEach((own.length > 0 ? own : leads).map(({ account }) => ({ account, why })));
+}
+
+function rank(role: Role): number {
+  return ROLES.indexOf(role);
+}
+
+function asLead({ account }: Member): ToTell {
+  return { account, why: 'lead' };
 }
 
 function named(person: string): { person: string; why: ToTell['why'] } {
   return { person, why: 'named' };
+}
+
+function whyOn({ person, kind }: OnNow): { person: string; why: ToTell['why'] } {
+  return { person, why: kind };
 }
 
 function onceEach(whom: readonly ToTell[]): ToTell[] {

@@ -145,7 +145,8 @@ function nitrogenOf(t: Taker, system: System, rest: ForChemistry, at: (field: st
     LESS,
     DEFAULTS.nitrifyingFactor,
   );
-  const spare = Math.max(factor, 1 + HALF_AMMONIA / living);
+  const least = Math.min(DEFAULTS.nitrifyingFactor.value, 1 + HALF_AMMONIA / living);
+  const spare = Math.max(factor, least);
   const usual = (whole * spare) / nitrifyingFactor(rest.temperature);
   return {
     nitrogenPerFeed,

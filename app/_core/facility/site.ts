@@ -1,3 +1,4 @@
+import type { CallStep } from '../alarms/steps';
 import type { ByHour, Figure } from './figure';
 
 /** Days of the week, Monday first (ISO 8601). */
@@ -28,6 +29,10 @@ export interface Site {
   watchdog?: Watchdog;
   /** Months for which each single reading is kept; absent: for ever. What they are rolled up to stays in any case. */
   keepReadingsMonths?: number;
+  /** In which order people are called for an alarm; `USUAL_STEPS` when left out. */
+  callSteps?: CallStep[];
+  /** Days from one test call of a person to the next; `TEST_CALL_EACH_DAYS` when left out. */
+  testCallEachDays?: number;
 }
 
 /** What comes out of the tap. */
@@ -91,6 +96,6 @@ export interface Circuit {
 export interface Monitor {
   key: string;
   name: string;
-  kind: 'gateway' | 'host' | 'router';
+  kind: 'gateway' | 'host' | 'router' | 'mail';
   circuit?: string;
 }

@@ -66,7 +66,8 @@ export type FieldKind =
   | { kind: 'number'; unit: UnitHint }
   /** A number with where it comes from; `hours`: or one number for each hour of the day. */
   | { kind: 'figure'; unit: FieldUnit; hours: boolean }
-  | { kind: 'choice'; options: readonly Option[] }
+  /** One of a set; `isTruth`: the file writes it as true or false. */
+  | { kind: 'choice'; options: readonly Option[]; isTruth?: true }
   /** Several of a set; `numbers`: the file writes them as numbers. */
   | { kind: 'choices'; options: readonly Option[]; numbers?: true }
   /** The rota, nobody, or some of these people. */

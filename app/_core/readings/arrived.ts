@@ -10,6 +10,8 @@ export interface Arrived {
   value: number | boolean;
   /** As it was written; absent: the sensor's own. */
   unit?: string;
+  /** Whether it is only for the record and calls nobody: of the past, sent once the line was back. */
+  isOfPast?: boolean;
 }
 
 /** What is wrong with one record that was sent. */

@@ -67,3 +67,16 @@ export function readingSaid(quantity: SeriesQuantity, custom: Custom, value: num
   const plain = Number(written) === 0 ? written.replace('-', '') : written;
   return symbol === '' ? plain : `${plain}${NO_BREAK}${symbol}`;
 }
+
+/**
+ * A difference of two readings with its unit, as exact as it was set: `differenceSaid('temperature', 'us', 0.5)` reads
+ * "0.9 °F".
+ *
+ * @param value   in the facility file's unit of the quantity; finite
+ */
+export function differenceSaid(quantity: SensorQuantity, custom: Custom, value: number): string {
+  const { symbol } = lookOf(quantity, custom);
+  const shown = custom === 'us' && quantity === 'temperature' ? (value * 9) / 5 : toCustom(quantity, custom, value);
+  const written = String(Number(shown.toPrecision(3)));
+  return symbol === '' ? written : `${written}${NO_BREAK}${symbol}`;
+}

@@ -48,8 +48,6 @@ export interface Context {
   profileOf: (stock: Stock) => ToleranceProfile;
   /** Fault cases judged so far, by id. */
   judged: Map<string, FaultCase>;
-  /** s from a last chance to its harm, by fault and class, where one was found last: cases of one fault are much alike. */
-  nearHarm: Map<string, number>;
   cache: ReviewCache | null;
   /** What is counted on in each column, as text. */
   creditText: Record<Column, string>;
@@ -86,7 +84,6 @@ export function contextOf(
     credit,
     profileOf,
     judged: new Map(),
-    nearHarm: new Map(),
     cache,
     creditText: {
       claimed: creditText(facility, system, credit.claimed),

@@ -1,3 +1,5 @@
+import { type AlarmSource, sensorsNamed } from '../alarms/definition';
+import type { Sensor, System } from '../facility/system';
 import { safeguardsOf } from '../plans/credit';
 import type { Context } from './context';
 import { type Subject, upsetOf } from './trial';
@@ -14,15 +16,9 @@ export function disabledBy(context: Context, subject: Subject): string[] {
   const alarms = system.alarms.filter((alarm) => {
     if (alarm.answeredBy === 'nobody') return false;
     if (wayGone || upset.nobodyAnswers || upset.mutedAlarms.has(alarm.key)) return true;
-    // Silence is what these call for.
-    if (alarm.on.kind === 'silent' || alarm.on.kind === 'silent-sensor') return false;
-    const source = alarm.on;
-    const sensor = system.sensors.find((s) =>
-      source.kind === 'sensor' ? s.key === source.sensor : s.quantity === 'watts' && s.equipment === source.equipment,
-    );
-    return (
-      (sensor?.gateway !== undefined && silent.has(sensor.gateway)) ||
-      (sensor !== undefined && upset.probes.has(sensor.key))
+    return sensorsHeld(system, alarm.on).some(
+      ({ key, gateway }) =>
+        (gateway !== undefined && silent.has(gateway)) || (!watchesSensors(alarm.on) && upset.probes.has(key)),
     );
   });
   const locks = system.equipment.flatMap(({ plan }) =>
@@ -31,4 +27,20 @@ export function disabledBy(context: Context, subject: Subject): string[] {
   const keys = new Set(locks.map((l) => l.safeguard));
   const safeguards = safeguardsOf(facility, system).filter((s) => keys.has(s.key));
   return [...alarms, ...safeguards].map(({ name }) => name);
+}
+
+/** Sensors without whose word an alarm stays silent. */
+function sensorsHeld(system: System, on: AlarmSource): Sensor[] {
+  if (on.kind === 'silent-sensor') return [];
+  const named = sensorsNamed(on);
+  const meter = named.length === 0 && (on.kind === 'watts' || on.kind === 'run-limit') ? on.equipment : undefined;
+  return system.sensors.filter(
+    ({ key, quantity, equipment }) =>
+      named.includes(key) || (meter !== undefined && quantity === 'watts' && equipment === meter),
+  );
+}
+
+/** Whether what befalls a sensor is what an alarm calls for. */
+function watchesSensors({ kind }: AlarmSource): boolean {
+  return kind === 'frozen' || kind === 'deviation';
 }

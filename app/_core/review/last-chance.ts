@@ -21,34 +21,30 @@ const FAR_SHARE = 0.002;
 const AFTERMATH = 2 * DAY;
 
 /** Moments passed over, in steps of the fineness, while going back from the harm: nearly always it lies close by. */
-const BACK = [2, 10];
+const BACK = [4, 20];
 
 /**
  * Latest moment, s after the onset, at which putting everything right still avoids every harm of a class: found by running
  * the mended system on from that moment, not read off the moment of harm. The moments tried lie on one grid back from the
- * harm, so that it does not matter where the search begins.
- * @param beforeHarmS how long before the harm it lay in a similar course, s: only where to look first
+ * harm.
  * @returns 0 when not even the first moment avoids it; null when the course leads to no such harm
  */
-export function lastChance(trial: Trial, cls: HarmClass, beforeHarmS: number | null = null): number | null {
+export function lastChance(trial: Trial, cls: HarmClass): number | null {
   const harmed = trial.record.harms.filter((h) => h.class === cls).map((h) => h.atS);
   if (harmed.length === 0) return null;
   const harm = Math.min(...harmed);
   const fine = Math.max(Math.min(FINE_S, NEAR_SHARE * harm), FAR_SHARE * harm);
   const momentAt = (k: number) => Math.max(0, harm - fine * (1 + 2 * k));
   const first = Math.ceil((harm - fine) / (2 * fine));
-  const isIn = (k: number) => avoids(trial, cls, momentAt(k));
-  const hint = beforeHarmS === null ? null : Math.round((beforeHarmS / fine - 1) / 2);
-  const k = firstThat(isIn, first, hint !== null && hint > 0 && hint < first ? hint : null);
+  const k = firstThat((one) => avoids(trial, cls, momentAt(one)), first);
   return k === null ? 0 : momentAt(k);
 }
 
 /**
  * The least number from 0 to `most` that something holds of, if it holds of all above it as well.
- * @param hint where it may well be
  * @returns null when it does not even hold of `most`
  */
-function firstThat(holds: (k: number) => boolean, most: number, hint: number | null): number | null {
+function firstThat(holds: (k: number) => boolean, most: number): number | null {
   if (holds(0)) return 0;
   let [no, yes] = [0, Number.POSITIVE_INFINITY];
   const ask = (k: number): void => {
@@ -56,9 +52,7 @@ function firstThat(holds: (k: number) => boolean, most: number, hint: number | n
     if (holds(k)) yes = k;
     else no = k;
   };
-  if (hint === null) for (const k of BACK) ask(Math.min(k, most));
-  else for (const k of [hint, hint - 1, hint + 1]) ask(k);
-  if (yes > most) ask(most);
+  for (const k of [...BACK, most]) ask(Math.min(k, most));
   if (yes > most) return null;
   while (yes - no > 1) ask(Math.floor((yes + no) / 2));
   return yes;

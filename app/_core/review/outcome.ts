@@ -48,7 +48,7 @@ export function outcomesOf(
   );
   return CLASSES.flatMap((cls) => {
     if (courses.trials.every((trial) => firstHarm(trial, cls) === null)) return [];
-    const chance = courses.trials.map((trial, i) => chanceOf(context, courses, trial, i, cls, subject.fault.id));
+    const chance = courses.trials.map((trial, i) => chanceOf(courses, trial, i, cls));
     const at = courses.trials.map((trial) => firstHarm(trial, cls)?.atS ?? null);
     const by = <T>(list: T[], h: number): T => list[courses.byHour[h % 24] ?? 0] as T;
     const lastChanceS = responses.map((_, h) => by(chance, h));
@@ -70,22 +70,12 @@ function spare(last: number | null, putRight: number | null): number | null {
   return last === null || putRight === null ? null : last - putRight;
 }
 
-function chanceOf(
-  context: Context,
-  courses: Courses,
-  trial: Trial,
-  index: number,
-  cls: HarmClass,
-  like: string,
-): number | null {
+function chanceOf(courses: Courses, trial: Trial, index: number, cls: HarmClass): number | null {
   const id = `${index} ${cls}`;
   const known = courses.chances.get(id);
   if (known !== undefined) return known;
-  const kind = `${like} ${cls}`;
-  const found = lastChance(trial, cls, context.nearHarm.get(kind) ?? null);
+  const found = lastChance(trial, cls);
   courses.chances.set(id, found);
-  const harm = firstHarm(trial, cls);
-  if (found && harm) context.nearHarm.set(kind, harm.atS - found);
   return found;
 }
 

@@ -40,7 +40,16 @@ export function fitTo(cache: ReviewCache, facility: Facility, system: System): v
  */
 function waterText(facility: Facility, system: System): string {
   const { people: _p, shifts: _s, rounds: _r, safeguards: _g, systems: _y, site, rooms, ...shared } = facility;
-  const { answerOnSiteMin: _a, answerOnCallMin: _c, powerCut: _u, keepReadingsMonths: _k, watchdog, ...place } = site;
+  const {
+    answerOnSiteMin: _a,
+    answerOnCallMin: _c,
+    powerCut: _u,
+    callSteps: _l,
+    testCallEachDays: _t,
+    keepReadingsMonths: _k,
+    watchdog,
+    ...place
+  } = site;
   const { safeguards: _o, ...own } = system;
   const parts = {
     ...shared,
@@ -50,10 +59,24 @@ function waterText(facility: Facility, system: System): string {
       ...own,
       equipment: system.equipment.map(({ repairMin: _m, ...rest }) => rest),
       sensors: system.sensors.map(({ calibrationDue: _d, ...rest }) => rest),
-      alarms: system.alarms.map(({ answeredBy: _n, ...rest }) => rest),
+      alarms: system.alarms.map(heldTo),
     },
   };
   return JSON.stringify(parts, (key, value: unknown) => (key === 'name' ? undefined : value));
+}
+
+/** What an alarm is held to, without what only tells people of it. */
+function heldTo(alarm: System['alarms'][number]): object {
+  const {
+    answeredBy: _n,
+    escalateAfterMin: _e,
+    priority: _p,
+    cause: _c,
+    consequence: _q,
+    whatToDo: _w,
+    ...held
+  } = alarm;
+  return held;
 }
 
 /** Which safeguards a column counts on, as text: with the water, all that tells one column's runs from another's. */

@@ -1,7 +1,8 @@
 import type { AlarmDefinition } from '../alarms/definition';
-import type { Sensor } from '../facility/system';
 import type { Build } from './build';
 import { steady } from './build-supply';
+import { courseAlarm } from './build-course-alarms';
+import { deviceIndex, gatewaysOf, monitorSupply, ofKind, wattsSensor, wayOf } from './build-ways';
 import { signalOf } from './build-signals';
 import type { PowerPhase } from './device';
 import type { AlarmWatch } from './machine';
@@ -26,17 +27,16 @@ export function buildAlarms(build: Build): AlarmWatch[] {
   return [...alarms, { ...BLANK, key: WATCHDOG, delayS: outside.afterMin * 60, silent: host }];
 }
 
-const BLANK: Omit<AlarmWatch, 'key' | 'delayS'> = { watches: [], device: -1, flow: false, path: [], silent: null };
-
-function monitorSupply(build: Build, key: string): PowerPhase[] {
-  const monitor = build.facility.monitors.find((m) => m.key === key);
-  if (!monitor || build.upset.deadMonitors.has(key)) return steady(false);
-  return build.supply(monitor.circuit);
-}
-
-function ofKind(build: Build, kinds: readonly string[]): PowerPhase[][] {
-  return build.facility.monitors.filter((m) => kinds.includes(m.kind)).map((m) => monitorSupply(build, m.key));
-}
+const BLANK: Omit<AlarmWatch, 'key' | 'delayS'> = {
+  watches: [],
+  device: -1,
+  flow: false,
+  runs: false,
+  state: false,
+  followed: null,
+  path: [],
+  silent: null,
+};
 
 /** The host's supply, else the router's, else always live (nothing is described that could fail). */
 function hostOf(build: Build): PowerPhase[] {
@@ -44,7 +44,7 @@ function hostOf(build: Build): PowerPhase[] {
 }
 
 function alarmOf(build: Build, alarm: AlarmDefinition, index: number): AlarmWatch {
-  const base = { ...BLANK, key: alarm.key, delayS: alarm.delayS, path: ofKind(build, ['host', 'router']) };
+  const base = { ...BLANK, key: alarm.key, delayS: alarm.delayS, path: ofKind(build, ['host', 'router', 'mail']) };
   switch (alarm.on.kind) {
     case 'silent':
       return { ...base, silent: monitorSupply(build, alarm.on.gateway) };
@@ -58,6 +58,12 @@ function alarmOf(build: Build, alarm: AlarmDefinition, index: number): AlarmWatc
       };
     case 'sensor':
       return sensorAlarm(build, alarm, base, index);
+    case 'rate':
+    case 'deviation':
+    case 'frozen':
+    case 'run-limit':
+    case 'state-outstayed':
+      return courseAlarm(build, alarm, base);
   }
 }
 
@@ -69,25 +75,6 @@ function sensorSilence(build: Build, key: string): PowerPhase[] {
   if (build.upset.probes.get(key)?.as === 'lost') return steady(false);
   const gateway = build.system.sensors.find((s) => s.key === key)?.gateway;
   return gateway ? monitorSupply(build, gateway) : steady(true);
-}
-
-function wattsSensor(build: Build, equipment: string): Sensor | undefined {
-  return build.system.sensors.find((s) => s.quantity === 'watts' && s.equipment === equipment);
-}
-
-/** What must live for a meter's word to be carried. Of flow and power it is only known whether they are as they should be: a meter that lies says so always. */
-function wayOf(build: Build, meter: Sensor | undefined): PowerPhase[][] {
-  const lies = meter !== undefined && build.upset.probes.has(meter.key);
-  return lies ? [steady(false)] : gatewaysOf(build, meter?.gateway);
-}
-
-/** The gateway named, or with none named every gateway there is (which one carries it is not known). */
-function gatewaysOf(build: Build, gateway: string | undefined): PowerPhase[][] {
-  return gateway ? [monitorSupply(build, gateway)] : ofKind(build, ['gateway']);
-}
-
-function deviceIndex(build: Build, key: string | undefined): number {
-  return build.system.equipment.findIndex((e) => e.key === key);
 }
 
 function sensorAlarm(build: Build, alarm: AlarmDefinition, base: AlarmWatch, index: number): AlarmWatch {

@@ -4,6 +4,7 @@ import type { RoomAir } from './air';
 import type { Device, MakeUp, PowerPhase } from './device';
 import type { Mode, Plant } from './plant';
 import type { LaggingProbe } from './probes';
+import type { Signal } from './signal';
 import type { Watch } from './watch';
 
 /** What can happen to the water of one node beyond its rates. */
@@ -44,6 +45,15 @@ export interface DayChange {
   groups: string[];
 }
 
+/** How something went, which an alarm is held to after a run; limits in the signal's unit, of a rate in that an hour. */
+export type FollowedCourse =
+  | { kind: 'rate'; of: Signal[]; meanS: number; above: number; below: number }
+  /** How far the first of two stands above the other. */
+  | { kind: 'difference'; of: Signal[]; above: number; below: number }
+  | { kind: 'still'; of: Signal[] }
+  /** More starts of its device within an hour. */
+  | { kind: 'starts'; most: number };
+
 /** One alarm definition as a run sees it. */
 export interface AlarmWatch {
   key: string;
@@ -54,6 +64,12 @@ export interface AlarmWatch {
   device: number;
   /** Watches a flow sensor of the return. */
   flow: boolean;
+  /** Watches that its device runs at all, for longer than it should. */
+  runs: boolean;
+  /** Watches that the state it began in is still in force. */
+  state: boolean;
+  /** How something went; null: it goes by how things stand. */
+  followed: FollowedCourse | null;
   /** Supply of every part its message needs to reach a person; all must be live. */
   path: PowerPhase[][];
   /** Supply of the gateway whose silence it reports; null otherwise. */

@@ -7,7 +7,7 @@ import type { World } from './world';
 /** Follow every alarm that has not been raised yet: begin its delay, drop it, or raise it if its message can travel. */
 export function raiseAlarms(world: World): void {
   for (const [i, alarm] of world.machine.alarms.entries()) {
-    if (world.record.alarms.has(alarm.key)) continue;
+    if (alarm.followed || world.record.alarms.has(alarm.key)) continue;
     if (!holds(world, alarm)) {
       world.pending[i] = null;
       continue;
@@ -38,9 +38,16 @@ function wake(world: World, index: number, since: number, delayS: number): void 
 function holds(world: World, alarm: AlarmWatch): boolean {
   if (alarm.watches.length > 0) return alarm.watches.some((w) => w.active);
   if (alarm.silent) return !phaseAt(alarm.silent, world.t).live;
+  if (alarm.state) return isInForce(world);
   if (alarm.flow) return returnLost(world.machine.devices).flow;
   const device = world.machine.devices[alarm.device];
-  return device !== undefined && abnormal(device);
+  if (device === undefined) return false;
+  return alarm.runs ? device.drawing : abnormal(device);
+}
+
+/** Whether the state that the run began in has not ended yet. */
+function isInForce({ machine: { span }, t }: World): boolean {
+  return span !== null && t < span.endsS - 1e-6;
 }
 
 /** Draws while told not to, does not while told to, or outside its watts range for want of water to move. */

@@ -10,6 +10,7 @@ import { beginExposure } from './react';
 import { leftRange } from './outside';
 import { limitRun } from './regulate';
 import { settle } from './settle';
+import { raiseLate } from './late-alarms';
 import { makeStepper, ratesAt, TOLERANCE, type Tolerance } from './stepper';
 import { fireDue, nextTimer } from './timers';
 import { look, pastRows, renew, watchTable } from './watch-table';
@@ -62,6 +63,7 @@ export function run(machine: Machine, options: RunOptions): Record {
   }
   closeExposures(world);
   world.record.endS = world.t;
+  raiseLate(world);
   world.record.outside = leftRange(machine, world.record);
   return world.record;
 }

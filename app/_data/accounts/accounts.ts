@@ -130,6 +130,8 @@ export async function endAccount(tx: Transaction, accountId: string, by: string,
   await noteEvent(tx, { kind: 'account-ended', accountId, by }, at);
   await endSessions(tx, { accountId, by }, at);
   await endLinks(tx, accountId, at);
+  // Nothing of a site is told to a device of somebody who has left.
+  await tx.pushDevice.deleteMany({ where: { accountId } });
   return true;
 }
 

@@ -19,6 +19,8 @@ export type AccountEventKind =
   | 'password-set'
   | 'passkey-added'
   | 'passkey-removed'
+  | 'push-device-added'
+  | 'push-device-removed'
   | 'outside-identity-linked';
 
 /** Something done with an account. */

@@ -1,5 +1,5 @@
 import 'server-only';
-import type { SeenOf } from '#core/alarms/pass-site';
+import type { Gone, SeenOf } from '#core/alarms/pass-site';
 import { originOf, qualityOf } from '../readings/codes';
 import type { Transaction } from '../transaction';
 
@@ -16,12 +16,15 @@ interface Row {
   values: number[];
   qualities: number[];
   origins: number[];
+  goneIds: string[];
 }
 
 /** Readings that came, and what they came in. */
 export interface Taken {
   ids: string[];
   seen: SeenOf[];
+  /** Sensors that were said to be gone, by id. */
+  gone: Gone[];
 }
 
 /**
@@ -32,12 +35,15 @@ export interface Taken {
  */
 export async function takeArrivals(tx: Transaction, siteId: string, most = READINGS): Promise<Taken> {
   const rows = await tx.$queryRaw<Row[]>`
-    SELECT id, received_at AS "receivedAt", sensor_ids AS "sensorIds", ats, "values", qualities, origins
+    SELECT id, received_at AS "receivedAt", sensor_ids AS "sensorIds", ats, "values", qualities, origins, gone_ids AS "goneIds"
       FROM (SELECT *, sum(cardinality(sensor_ids)) OVER (ORDER BY received_at, id) - cardinality(sensor_ids) AS before
               FROM (SELECT * FROM reading_arrival WHERE site_id = ${siteId}::uuid
                      ORDER BY received_at, id LIMIT ${BATCHES}) AS first) AS waiting
      WHERE before < ${most} ORDER BY received_at, id`;
-  return { ids: rows.map(({ id }) => id), seen: rows.flatMap(seenIn) };
+  const gone = rows.flatMap(({ goneIds, receivedAt }) =>
+    goneIds.length === 0 ? [] : [{ sensors: goneIds, cameMs: receivedAt.getTime() }],
+  );
+  return { ids: rows.map(({ id }) => id), seen: rows.flatMap(seenIn), gone };
 }
 
 function seenIn({ receivedAt, sensorIds, ats, values, qualities, origins }: Row): SeenOf[] {

@@ -1,4 +1,5 @@
 import 'server-only';
+import type { Channel } from '#core/alarms/channels';
 import type { Attempt } from '#core/alarms/told';
 import type { ToTell } from '#core/alarms/to-tell';
 import { database } from '../client';
@@ -18,7 +19,7 @@ export interface LifeEvent {
 export async function eventsOf(siteId: string, occurrenceId: string): Promise<LifeEvent[]> {
   const rows = await database().alarmEvent.findMany({
     where: { siteId, occurrenceId },
-    orderBy: [{ at: 'asc' }, { id: 'asc' }],
+    orderBy: { seq: 'asc' },
   });
   return rows.map(({ kind, at, by, from, note, detail }) => ({
     kind: kind as EventKind,
@@ -33,8 +34,11 @@ export async function eventsOf(siteId: string, occurrenceId: string): Promise<Li
 /** Somebody who was to be told, and the attempts to do it. */
 export interface CallTold {
   occurrenceId: string;
+  /** How often the alarm had called anew by then. */
+  again: number;
   step: number;
   accountId: string;
+  channel: Channel;
   why: ToTell['why'];
   madeAt: Date;
   attempts: (Attempt & { detail: string | null })[];
@@ -48,10 +52,12 @@ export async function callsOf(siteId: string, occurrenceIds: readonly string[]):
     include: { attempts: { orderBy: [{ at: 'asc' }, { id: 'asc' }] } },
     orderBy: [{ madeAt: 'asc' }, { id: 'asc' }],
   });
-  return rows.map(({ occurrenceId, step, accountId, why, madeAt, attempts }) => ({
-    occurrenceId,
+  return rows.map(({ occurrenceId, again, step, accountId, channel, why, madeAt, attempts }) => ({
+    occurrenceId: occurrenceId ?? '',
+    again,
     step,
     accountId,
+    channel: channel as Channel,
     why: why as ToTell['why'],
     madeAt,
     attempts: attempts.map(({ at, result, detail }) => ({

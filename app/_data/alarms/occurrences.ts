@@ -1,5 +1,6 @@
 import 'server-only';
-import type { Known } from '#core/alarms/known';
+import { isOpen, type Known } from '#core/alarms/known';
+import type { AlarmChange } from '#core/alarms/life/machine';
 import type { KeptDefinition } from '#shape/alarms/kept-definition';
 import type { Prisma } from '../../../prisma/generated/client';
 import { newId } from '../new-id';
@@ -15,10 +16,15 @@ export interface NewOccurrence {
   raisedAt: Date;
   value: number | null;
   definition: KeptDefinition;
+  /** The time another alarm was raised that explains it; null: none does. */
+  causeId: string | null;
 }
 
-/** What can become of it. */
-export type EventKind = 'raised' | 'returned' | 'acknowledged' | 'acknowledged-too' | 'noted' | 'escalated';
+/**
+ * What can become of it: a change of its state, or what is said of it. `unfolded`: it calls by itself now, since the alarm it
+ * was folded under no longer does.
+ */
+export type EventKind = AlarmChange | 'acknowledged-too' | 'noted' | 'escalated' | 'reset-refused' | 'unfolded';
 
 /** Something that became of it. */
 export interface NewEvent {
@@ -59,7 +65,17 @@ export interface OpenRow extends Known {
   raisedAt: Date;
   step: number;
   nextStepAt: Date | null;
+  /** The time of another alarm that it is folded under, and leaves the calling to. */
+  causeId: string | null;
+  /** How often it has called anew since it was raised. */
+  again: number;
+  /** Once acknowledged: by when its value should have turned; null: no clock runs. And what it was then. */
+  turnBy: Date | null;
+  valueThen: number | null;
 }
+
+/** What calls nobody yet and has no clock. */
+export const UNTOLD = { step: 0, nextStepAt: null, causeId: null, again: 0, turnBy: null, valueThen: null } as const;
 
 /**
  * What of a site still wants something, held until the transaction ends: whoever acknowledges and whoever judges change it
@@ -70,7 +86,8 @@ export interface OpenRow extends Known {
 export async function holdOpen(tx: Transaction, siteId: string, occurrenceId?: string): Promise<Map<string, OpenRow>> {
   const rows = await tx.$queryRaw<OpenRow[]>`
     SELECT occurrence_id AS "occurrenceId", alarm_id AS "alarmId", system_id AS "systemId", raised_at AS "raisedAt",
-           active, acknowledged, step, next_step_at AS "nextStepAt"
+           active, acknowledged, latched, suppressed, step, next_step_at AS "nextStepAt", cause_id AS "causeId", again,
+           turn_by AS "turnBy", value_then AS "valueThen"
       FROM alarm_open WHERE site_id = ${siteId}::uuid
        AND (${occurrenceId ?? null}::uuid IS NULL OR occurrence_id = ${occurrenceId ?? null}::uuid)
      ORDER BY occurrence_id FOR UPDATE`;
@@ -81,7 +98,7 @@ export async function holdOpen(tx: Transaction, siteId: string, occurrenceId?: s
 export async function keepOpen(tx: Transaction, siteId: string, rows: readonly OpenRow[]): Promise<void> {
   for (const { occurrenceId, ...row } of rows) {
     const where = { siteId_occurrenceId: { siteId, occurrenceId } };
-    if (!row.active && row.acknowledged) await tx.alarmOpen.deleteMany({ where: { siteId, occurrenceId } });
+    if (!isOpen(row)) await tx.alarmOpen.deleteMany({ where: { siteId, occurrenceId } });
     else await tx.alarmOpen.upsert({ where, create: { siteId, occurrenceId, ...row }, update: row });
   }
 }

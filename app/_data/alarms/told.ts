@@ -1,4 +1,5 @@
 import 'server-only';
+import { type AlarmState, CALLING_CHANGES } from '#core/alarms/life/machine';
 import { type KeptDefinition, keptDefinition } from '#shape/alarms/kept-definition';
 import { Prisma } from '../../../prisma/generated/client';
 import { database } from '../client';
@@ -23,10 +24,18 @@ export interface OccurrenceTold {
   beganAt: Date;
   raisedAt: Date;
   value: number | null;
+  state: AlarmState;
+  /** How often it has called anew since it was raised. */
+  again: number;
+  /** Why it called last, of one that calls anew: the kind of the event and what it said. */
+  calledBy: { kind: 'raised' | 'raised-again' | 'recalled' | 'unsuppressed'; detail: Record<string, unknown> };
+  /** The time of another alarm that explains it: its first cause. */
+  causeId: string | null;
   /** When it returned to normal or was ended; null while it is active. */
   returnedAt: Date | null;
   /** Why it ended without having returned to normal. */
   endedBy: 'definition-changed' | 'retired' | null;
+  /** Since it last called. */
   acknowledged: Acknowledged | null;
   /** Whether it is defined no more. */
   isRetired: boolean;
@@ -73,7 +82,8 @@ async function ask(which: Prisma.Sql): Promise<OccurrenceTold[]> {
     SELECT o.id, o.alarm_id AS "alarmId", o.began_at AS "beganAt", o.raised_at AS "raisedAt", o.value, o.definition,
            jsonb_build_object('id', t.id, 'key', t.key, 'name', t.name, 'zone', t.zone) AS site,
            jsonb_build_object('id', s.id, 'key', s.key, 'name', s.name) AS system,
-           d.retired_at IS NOT NULL AS "isRetired",
+           d.retired_at IS NOT NULL AS "isRetired", o.cause_id AS "causeId", x.state, c.again,
+           jsonb_build_object('kind', c.kind, 'detail', c.detail) AS "calledBy",
            r.at AS "returnedAt", r.detail->>'why' AS "endedBy",
            k.at AS "ackAt", k.by AS "ackBy", k."from" AS "ackFrom", k.note AS "ackNote",
            (SELECT n.id FROM alarm_occurrence n WHERE n.site_id = o.site_id AND n.alarm_id = o.alarm_id AND n.id > o.id
@@ -82,8 +92,17 @@ async function ask(which: Prisma.Sql): Promise<OccurrenceTold[]> {
       JOIN site t ON t.id = o.site_id
       JOIN system s ON s.site_id = o.site_id AND s.id = o.system_id
       JOIN alarm_definition d ON d.site_id = o.site_id AND d.id = o.alarm_id
-      LEFT JOIN alarm_event r ON r.site_id = o.site_id AND r.occurrence_id = o.id AND r.kind = 'returned'
-      LEFT JOIN alarm_event k ON k.site_id = o.site_id AND k.occurrence_id = o.id AND k.kind = 'acknowledged'
+      JOIN LATERAL (SELECT e.state FROM alarm_event e WHERE e.site_id = o.site_id AND e.occurrence_id = o.id
+                     ORDER BY e.seq DESC LIMIT 1) x ON true
+      JOIN LATERAL (SELECT e.seq, e.kind, e.detail, (count(*) OVER () - 1)::int AS again FROM alarm_event e
+                     WHERE e.site_id = o.site_id AND e.occurrence_id = o.id AND e.kind = ANY(${[...CALLING_CHANGES]}::text[])
+                     ORDER BY e.seq DESC LIMIT 1) c ON true
+      LEFT JOIN LATERAL (SELECT e.kind, e.at, e.detail FROM alarm_event e
+                          WHERE e.site_id = o.site_id AND e.occurrence_id = o.id AND e.kind IN ('returned', 'raised-again')
+                          ORDER BY e.seq DESC LIMIT 1) r ON r.kind = 'returned'
+      LEFT JOIN LATERAL (SELECT e.at, e.by, e."from", e.note FROM alarm_event e
+                          WHERE e.site_id = o.site_id AND e.occurrence_id = o.id AND e.kind = 'acknowledged' AND e.seq > c.seq
+                          ORDER BY e.seq DESC LIMIT 1) k ON true
      WHERE ${which} ORDER BY o.raised_at DESC, o.id DESC LIMIT ${MOST}`;
   return rows.map(({ definition, ackAt, ackBy, ackFrom, ackNote, ...row }) => ({
     ...row,

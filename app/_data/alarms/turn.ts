@@ -52,8 +52,11 @@ export async function findSitesToJudge(at: Date, lookedBefore: Date): Promise<st
        AND (t.site_id IS NULL OR t.revision <> s.revision OR t.judged_at < ${lookedBefore.toISOString()}::timestamptz
             OR EXISTS (SELECT FROM reading_arrival a WHERE a.site_id = s.id)
             OR EXISTS (SELECT FROM alarm_watch w WHERE w.site_id = s.id AND w.due_at <= ${instant}::timestamptz)
-            OR EXISTS (SELECT FROM alarm_open o WHERE o.site_id = s.id AND NOT o.acknowledged
-                          AND o.next_step_at <= ${instant}::timestamptz))`;
+            OR EXISTS (SELECT FROM alarm_open o WHERE o.site_id = s.id AND NOT o.acknowledged AND NOT o.suppressed
+                          AND o.next_step_at <= ${instant}::timestamptz)
+            OR EXISTS (SELECT FROM alarm_open o WHERE o.site_id = s.id AND o.turn_by <= ${instant}::timestamptz)
+            OR EXISTS (SELECT FROM alarm_suppressed w WHERE w.site_id = s.id AND w.until <= ${instant}::timestamptz)
+            OR EXISTS (SELECT FROM state_open v WHERE v.site_id = s.id AND v.begun_at > t.judged_at))`;
   return rows.map(({ id }) => id);
 }
 
@@ -61,4 +64,16 @@ export async function findSitesToJudge(at: Date, lookedBefore: Date): Promise<st
 export async function lastJudged(siteId: string): Promise<Date | null> {
   const turn = await database().alarmTurn.findUnique({ where: { siteId } });
   return turn?.judgedAt ?? null;
+}
+
+/**
+ * Waits until nobody judges a site, and keeps them from it until the transaction ends.
+ *
+ * @returns   revision of the site as it is; null when it is not described
+ */
+export async function holdTurn(tx: Transaction, siteId: string): Promise<number | null> {
+  await tx.$queryRaw`SELECT FROM alarm_turn WHERE site_id = ${siteId}::uuid FOR UPDATE`;
+  const [site] = await tx.$queryRaw<{ revision: number }[]>`
+    SELECT revision FROM site WHERE id = ${siteId}::uuid AND revision > 0`;
+  return site?.revision ?? null;
 }

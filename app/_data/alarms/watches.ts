@@ -1,5 +1,6 @@
 import 'server-only';
 import type { Watch } from '#core/alarms/is-true';
+import type { Memory } from '#core/alarms/worked';
 import type { Transaction } from '../transaction';
 
 /** Where an alarm stands, as it is stored. */
@@ -16,13 +17,15 @@ export interface StoredWatch {
 export async function loadWatches(tx: Transaction, siteId: string): Promise<Map<string, StoredWatch>> {
   const rows = await tx.alarmWatch.findMany({ where: { siteId } });
   return new Map(
-    rows.map(({ alarmId, phase, since, dueAt, lastAt, lastValue, occurrenceId, definition }) => {
+    rows.map(({ alarmId, phase, since, dueAt, lastAt, lastValue, memory, occurrenceId, definition }) => {
       const watch: Watch = {
         phase: phase as Watch['phase'],
         sinceMs: since.getTime(),
         dueMs: dueAt?.getTime() ?? null,
         lastMs: lastAt?.getTime() ?? null,
         lastValue,
+        // Written below by the same judge: with another definition it begins anew.
+        ...(memory === null ? {} : { memory: memory as Memory }),
       };
       return [alarmId, { alarmId, watch, occurrenceId, definition }] as const;
     }),
@@ -41,21 +44,29 @@ export async function saveWatches(tx: Transaction, siteId: string, watches: read
       due_at: instant(watch.dueMs),
       last_at: instant(watch.lastMs),
       last_value: watch.lastValue,
+      memory: watch.memory ?? null,
       occurrence_id: occurrenceId,
       definition,
     })),
   );
   await tx.$executeRaw`
-    INSERT INTO alarm_watch (site_id, alarm_id, phase, since, due_at, last_at, last_value, occurrence_id, definition)
-    SELECT ${siteId}::uuid, w.alarm_id, w.phase, w.since, w.due_at, w.last_at, w.last_value, w.occurrence_id, w.definition
+    INSERT INTO alarm_watch (site_id, alarm_id, phase, since, due_at, last_at, last_value, memory, occurrence_id, definition)
+    SELECT ${siteId}::uuid, w.alarm_id, w.phase, w.since, w.due_at, w.last_at, w.last_value, w.memory, w.occurrence_id,
+           w.definition
       FROM jsonb_to_recordset(${said}::jsonb) AS w(alarm_id uuid, phase text, since timestamptz, due_at timestamptz,
-           last_at timestamptz, last_value double precision, occurrence_id uuid, definition text)
+           last_at timestamptz, last_value double precision, memory jsonb, occurrence_id uuid, definition text)
         ON CONFLICT (site_id, alarm_id) DO UPDATE SET phase = excluded.phase, since = excluded.since,
-           due_at = excluded.due_at, last_at = excluded.last_at, last_value = excluded.last_value,
+           due_at = excluded.due_at, last_at = excluded.last_at, last_value = excluded.last_value, memory = excluded.memory,
            occurrence_id = excluded.occurrence_id, definition = excluded.definition`;
 }
 
 /** Forgets where alarms stand that are defined no more. */
 export async function forgetWatches(tx: Transaction, siteId: string, alarmIds: readonly string[]): Promise<void> {
   if (alarmIds.length > 0) await tx.alarmWatch.deleteMany({ where: { siteId, alarmId: { in: [...alarmIds] } } });
+}
+
+/** The newest value an alarm was held to; null when there was none. */
+export async function lastValueOf(tx: Transaction, siteId: string, alarmId: string): Promise<number | null> {
+  const watch = await tx.alarmWatch.findUnique({ where: { siteId_alarmId: { siteId, alarmId } } });
+  return watch?.lastValue ?? null;
 }

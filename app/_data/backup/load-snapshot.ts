@@ -75,8 +75,12 @@ function loadingInto(client: pg.Client): Loading {
       return tables.map(({ name }) => name).filter((name) => !there.has(name));
     },
     load: async (table, rows) => {
+      const held = await isHeldToRules(client, table);
+      const name = `public.${pg.escapeIdentifier(table.name)}`;
+      if (held) await client.query(`ALTER TABLE ${name} DISABLE TRIGGER "lawful"`);
       const copy = client.query(copyFrom(copyIn(table)));
       await pipeline(Readable.from(rows), copy);
+      if (held) await client.query(`ALTER TABLE ${name} ENABLE TRIGGER "lawful"`);
       return copy.rowCount;
     },
     heads: () => headsOf(client),
@@ -92,6 +96,15 @@ function loadingInto(client: pg.Client): Loading {
 }
 
 /** Empty but for what an extension of the server brought along. */
+/** Whether rows of a table are held to what is there as they are added. They were when they were kept, and come back as they are. */
+async function isHeldToRules(client: pg.Client, { name }: Table): Promise<boolean> {
+  const { rowCount } = await client.query(
+    `SELECT FROM pg_trigger WHERE tgrelid = to_regclass('public.' || quote_ident($1)) AND tgname = 'lawful'`,
+    [name],
+  );
+  return rowCount !== 0;
+}
+
 async function isEmpty(client: pg.Client): Promise<boolean> {
   const { rows } = await client.query<{ found: boolean }>(
     `SELECT EXISTS (SELECT FROM pg_class c WHERE c.relnamespace = 'public'::regnamespace AND NOT EXISTS (

@@ -1,5 +1,6 @@
 import 'server-only';
 import { newId } from '../new-id';
+import { pool } from '../pool';
 import { arrayText, type Asking } from './asking';
 import { originCode, qualityCode } from './codes';
 import type { NewReading } from './store-readings';
@@ -26,7 +27,7 @@ export async function announceArrival(
   kept: readonly NewReading[],
   receivedAt: Date,
 ): Promise<void> {
-  const live = kept.filter(({ origin }) => origin !== 'file');
+  const live = kept.filter(({ origin, isOfPast }) => origin !== 'file' && isOfPast !== true);
   if (live.length === 0) return;
   await asking(ADD, [
     siteId,
@@ -39,4 +40,25 @@ export async function announceArrival(
     arrayText(live.map(({ origin }) => originCode(origin))),
     ARRIVAL_CHANNEL,
   ]);
+}
+
+const GONE = `
+  INSERT INTO reading_arrival (site_id, id, received_at, sensor_ids, ats, "values", qualities, origins, gone_ids)
+  SELECT $1, $2, $3, '{}', '{}', '{}', '{}', '{}', g.ids
+    FROM (SELECT array_agg(s.id ORDER BY s.id) AS ids FROM sensor s
+           WHERE s.site_id = $1 AND s.retired_at IS NULL
+             AND (s.id = ANY($4::uuid[]) OR s.gateway_id = ANY($5::uuid[]))) g
+   WHERE g.ids IS NOT NULL
+  RETURNING pg_notify($6, $1::text)`;
+
+/**
+ * Says that nothing more comes from sensors, nor from any that hang on these gateways, so that their silence need not be waited
+ * for.
+ */
+export async function announceGone(
+  siteId: string,
+  { sensors, gateways }: { sensors: readonly string[]; gateways: readonly string[] },
+  at: Date,
+): Promise<void> {
+  await pool().query(GONE, [siteId, newId(), at, sensors, gateways, ARRIVAL_CHANNEL]);
 }

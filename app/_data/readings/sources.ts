@@ -14,6 +14,8 @@ export interface SourceRow {
   createdBy: string;
   endedAt: Date | null;
   usedAt: Date | null;
+  /** Whether it is a broker that is subscribed to. */
+  isBroker: boolean;
 }
 
 /** ms within which using a source again is not noted again. */
@@ -61,11 +63,12 @@ export async function noteUse(source: { siteId: string; id: string; usedAt: Date
 
 /** Every source of a site, those that live first, the newest first. */
 export async function listSources(siteId: string): Promise<SourceRow[]> {
-  return await database().readingSource.findMany({
+  const rows = await database().readingSource.findMany({
     where: { siteId },
-    omit: { siteId: true, tokenHash: true },
+    omit: { siteId: true },
     orderBy: [{ endedAt: { sort: 'desc', nulls: 'first' } }, { id: 'desc' }],
   });
+  return rows.map(({ tokenHash, ...row }) => ({ ...row, isBroker: tokenHash === null }));
 }
 
 /** Ends a source: its token opens nothing from then on. @returns whether it lived until now */

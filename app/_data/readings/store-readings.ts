@@ -21,6 +21,8 @@ export interface NewReading {
   /** What the source itself said of it. */
   flag?: string;
   origin: Origin;
+  /** Whether it is only for the record: no alarm is held to it. */
+  isOfPast?: boolean;
   /** Since when exactly this value has stood; its own instant when left out. */
   sameSince?: Date;
 }
@@ -38,6 +40,8 @@ export interface Storing {
   receivedAt: Date;
   /** Whether another value supersedes what is there. */
   correct?: boolean;
+  /** What else is to be kept with them or not at all. */
+  also?: (asking: Asking) => Promise<void>;
 }
 
 /** The database has no part for a reading: it was taken away since it was made. */
@@ -109,6 +113,7 @@ async function store(
     await announceArrival(asking, siteId, kept, storing.receivedAt);
     await touch(asking, siteId, kept);
   }
+  await storing.also?.(asking);
   return outcomes;
 }
 

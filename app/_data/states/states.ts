@@ -1,4 +1,5 @@
 import 'server-only';
+import type { StateNow } from '#core/alarms/life/suppression';
 import type { StateName } from '#core/facility/system';
 import { database } from '../client';
 import type { Transaction } from '../transaction';
@@ -89,6 +90,18 @@ export async function holdSystem(
   const [found] = await tx.$queryRaw<{ id: string; name: string }[]>`
     SELECT id, name FROM system WHERE site_id = ${siteId}::uuid AND key = ${key} AND retired_at IS NULL FOR NO KEY UPDATE`;
   return found ?? null;
+}
+
+/** The states that systems of a site were put into and that nobody has ended, by the id of the system. */
+export async function statesBySystem(tx: Transaction, siteId: string): Promise<Map<string, StateNow[]>> {
+  const rows = await tx.stateOpen.findMany({ where: { siteId } });
+  const by = new Map<string, StateNow[]>();
+  for (const { systemId, state, runId, until } of rows)
+    by.set(systemId, [
+      ...(by.get(systemId) ?? []),
+      { state: state as StateName, run: runId, untilMs: until.getTime() },
+    ]);
+  return by;
 }
 
 /** The states of a system that were begun and not ended. */

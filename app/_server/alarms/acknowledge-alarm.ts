@@ -4,8 +4,9 @@ import { after } from '#core/alarms/known';
 import { ok, type Result, refused } from '#core/result';
 import { accountNames } from '#data/accounts/names';
 import { browserOf } from '#data/accounts/sessions';
-import { addEvents, holdOpen, keepOpen } from '#data/alarms/occurrences';
+import { addEvents, holdOpen, keepOpen, type OpenRow } from '#data/alarms/occurrences';
 import { findOccurrence, type OccurrenceTold } from '#data/alarms/told';
+import { lastValueOf } from '#data/alarms/watches';
 import { news } from '#data/news';
 import { appendRecords } from '#data/records/append-records';
 import { inTransaction, type Transaction } from '#data/transaction';
@@ -14,6 +15,7 @@ import { now } from '../clock';
 import type { Refusal } from '../gate/refusal';
 import { siteFor } from '../gate/site-for';
 import type { Who } from '../gate/who';
+import { clockOf } from './second-clock';
 
 /** What came of acknowledging. */
 export interface AcknowledgedAnswer {
@@ -21,10 +23,13 @@ export interface AcknowledgedAnswer {
   occurrence: string;
   /** Name of the alarm. */
   name: string;
-  /** Whether this person was the first, had said so before, or comes after somebody else, which is kept as well. */
-  kind: 'first' | 'again' | 'second';
-  /** Who was first, and when. */
-  first: { by: string; at: string };
+  /**
+   * Whether this person was the first, had said so before, or comes after somebody else, which is kept as well. Not
+   * acknowledged: it has called anew since this person looked, or it is suppressed and calls nobody.
+   */
+  kind: 'first' | 'again' | 'second' | 'called-anew' | 'suppressed';
+  /** Who was first, and when; null when it is not acknowledged. */
+  first: { by: string; at: string } | null;
   /** The alarm was raised again since: this says nothing of that. */
   newer: string | null;
 }
@@ -45,16 +50,15 @@ export async function acknowledgeAlarm(who: Who, request: Request): Promise<Resu
   const from = who.session === undefined ? null : await browserOf(who.session);
   const kind = await inTransaction((tx) => keep(tx, { told, who, request, from }, now()));
   const known = await findOccurrence(siteId, request.occurrence);
-  if (!known?.acknowledged) throw new Error(`Alarm ${request.occurrence} was acknowledged and is not`);
-  const { by, at } = known.acknowledged;
-  const names = await accountNames([by]);
+  const first = known?.acknowledged ?? null;
+  const names = await accountNames(first ? [first.by] : []);
   return ok({
     site: request.site,
     occurrence: request.occurrence,
     name: told.definition.name,
     kind,
-    first: { by: names.get(by) ?? by, at: at.toISOString() },
-    newer: known.newer,
+    first: first && { by: names.get(first.by) ?? first.by, at: first.at.toISOString() },
+    newer: known?.newer ?? null,
   });
 }
 
@@ -67,26 +71,36 @@ interface Pressed {
 }
 
 async function keep(tx: Transaction, pressed: Pressed, at: Date): Promise<AcknowledgedAnswer['kind']> {
-  const { told, who, request } = pressed;
+  const { told, request } = pressed;
   // Whoever presses at the same moment waits here, and then finds it acknowledged.
   const row = (await holdOpen(tx, told.site.id, told.id)).get(told.id);
+  if (row?.suppressed) return 'suppressed';
   const known = row && after(row, 'acknowledged');
-  if (row && known) {
-    await add(tx, pressed, 'acknowledged', at);
-    await keepOpen(tx, told.site.id, [{ ...row, ...known, nextStepAt: null }]);
-    return 'first';
-  }
-  const isOwn = await tx.alarmEvent.count({
-    where: {
-      siteId: told.site.id,
-      occurrenceId: told.id,
-      by: who.id,
-      kind: { in: ['acknowledged', 'acknowledged-too'] },
-    },
+  if (!(row && known)) return await keepLater(tx, pressed, at);
+  // What is acknowledged is what was there when the page was drawn, and nothing that came since.
+  if (request.again !== undefined && request.again < row.again) return 'called-anew';
+  await add(tx, pressed, 'acknowledged', at);
+  const clock = known.active ? await startClock(tx, pressed, row, at) : { turnBy: null, valueThen: null };
+  await keepOpen(tx, told.site.id, [{ ...row, ...known, nextStepAt: null, ...clock }]);
+  return 'first';
+}
+
+/** Somebody has acknowledged it already, or it was over before anybody did. */
+async function keepLater(tx: Transaction, pressed: Pressed, at: Date): Promise<AcknowledgedAnswer['kind']> {
+  const { told, who, request } = pressed;
+  const said = await tx.alarmEvent.findMany({
+    where: { siteId: told.site.id, occurrenceId: told.id, kind: { in: ['acknowledged', 'acknowledged-too'] } },
+    select: { by: true },
   });
-  if (isOwn > 0 && request.note === undefined) return 'again';
-  await add(tx, pressed, isOwn > 0 ? 'noted' : 'acknowledged-too', at);
-  return isOwn > 0 ? 'again' : 'second';
+  const isOwn = said.some(({ by }) => by === who.id);
+  if (said.length === 0) return 'suppressed';
+  if (isOwn && request.note === undefined) return 'again';
+  await add(tx, pressed, isOwn ? 'noted' : 'acknowledged-too', at);
+  return isOwn ? 'again' : 'second';
+}
+
+async function startClock(tx: Transaction, { told }: Pressed, row: OpenRow, at: Date) {
+  return clockOf(told.definition, await lastValueOf(tx, told.site.id, row.alarmId), at);
 }
 
 async function add(

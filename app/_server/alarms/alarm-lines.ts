@@ -1,5 +1,6 @@
 import 'server-only';
-import { type AlarmState, stateOf } from '#core/alarms/known';
+import type { Channel } from '#core/alarms/channels';
+import type { AlarmState } from '#core/alarms/life/machine';
 import { type CallState, callState } from '#core/alarms/told';
 import type { ToTell } from '#core/alarms/to-tell';
 import type { Quality } from '#core/readings/reading';
@@ -16,7 +17,10 @@ const STALE_MS = 15 * 60_000;
 export interface ToldLine {
   name: string;
   why: ToTell['why'];
+  /** How often the alarm had called anew by then. */
+  again: number;
   step: number;
+  channel: Channel;
   state: CallState;
   /** What was said of the last attempt, where it did not succeed. */
   detail: string | null;
@@ -28,6 +32,11 @@ export interface AlarmLine {
   name: string;
   system: { key: string; name: string };
   state: AlarmState;
+  /** How often it has called anew, and by what. */
+  again: number;
+  calledBy: OccurrenceTold['calledBy'];
+  /** The time another alarm was raised that explains it: its first cause. */
+  causeId: string | null;
   definition: KeptDefinition;
   beganAt: string;
   raisedAt: string;
@@ -66,7 +75,10 @@ export async function alarmLines(siteId: string, all: readonly OccurrenceTold[],
       id: one.id,
       name: definition.name,
       system: { key: one.system.key, name: one.system.name },
-      state: stateOf({ active: returnedAt === null, acknowledged: seen !== null }),
+      state: one.state,
+      again: one.again,
+      calledBy: one.calledBy,
+      causeId: one.causeId,
       definition,
       beganAt: one.beganAt.toISOString(),
       raisedAt: one.raisedAt.toISOString(),
@@ -93,10 +105,12 @@ function latestSaid(latest: Latest | undefined, at: Date): AlarmLine['latest'] {
 }
 
 function toldLines(calls: readonly CallTold[], acknowledged: boolean, nameOf: (id: string) => string): ToldLine[] {
-  return calls.map(({ accountId, why, step, attempts }) => ({
+  return calls.map(({ accountId, channel, why, again, step, attempts }) => ({
     name: nameOf(accountId),
     why,
+    again,
     step,
+    channel,
     state: callState(attempts, acknowledged),
     detail: attempts.at(-1)?.detail ?? null,
   }));

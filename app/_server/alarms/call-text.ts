@@ -1,30 +1,30 @@
 import 'server-only';
-import type { AlarmSource } from '#core/alarms/definition';
+import { callsWhen } from '#core/alarms/design/words';
 import type { ToTell } from '#core/alarms/to-tell';
 import { readingSaid } from '#core/readings/figures';
 import type { OccurrenceTold } from '#data/alarms/told';
-import { env } from '../env';
+import { wholeAddress } from '../calls/address';
+import type { Message } from '../calls/message';
 import { timeIn } from '../local-day';
 
-/** Where Holdfast is reached when nothing was said, as `npm start` has it. */
-const USUAL = 'http://localhost:3200';
-
-/** What somebody is told. */
-export interface CallText {
-  subject: string;
-  text: string;
+/** Somebody who is told. */
+interface Told {
+  /** Their name. */
+  to: string;
+  why: ToTell['why'];
+  step: number;
+  /** Names of others who are told. */
+  others: readonly string[];
 }
 
 /**
  * What somebody is told of an alarm. The link only opens its page: mail programs follow links by themselves, so nothing is
  * ever acknowledged by one.
- *
- * @param why       why they are told
- * @param others    names of others who are told
  */
-export function callText(told: OccurrenceTold, why: ToTell['why'], others: readonly string[]): CallText {
+export function callText(told: OccurrenceTold, { to, why, step, others }: Told): Message {
   const { site, system, definition, raisedAt, beganAt, returnedAt } = told;
   const { name } = definition;
+  const url = addressOf(told);
   const when = (at: Date) => `${timeIn(site.zone, at)} (${site.zone})`;
   const lines = [
     `${name}, ${system.name}, ${site.name}`,
@@ -38,14 +38,26 @@ export function callText(told: OccurrenceTold, why: ToTell['why'], others: reado
     others.length === 0 ? 'Nobody else is told.' : `Also told: ${others.join(', ')}.`,
     '',
     'Look at it, and acknowledge it on its page:',
-    addressOf(told),
+    url,
     '',
     'Opening the page acknowledges nothing. Holdfast watches and calls; it switches nothing.',
     '',
   ];
+  const what = `${name}, ${system.name}`;
   return {
-    subject: `${returnedAt ? 'Alarm, back to normal' : 'Alarm'}: ${name}, ${system.name}`,
+    subject: `${returnedAt ? 'Alarm, back to normal' : 'Alarm'}: ${what}`,
     text: lines.join('\n'),
+    short: `${returnedAt ? 'Alarm, back to normal and not acknowledged' : 'Alarm'} at ${site.name}: ${what}. ${watchedSaid(told)}`,
+    url,
+    about: told.id,
+    type: 'alarm.call',
+    data: {
+      call: returnedAt ? 'alarm-back-to-normal' : 'alarm',
+      alarm: { id: told.id, name, raisedAt: raisedAt.toISOString(), returnedAt: returnedAt?.toISOString() ?? null },
+      system: { key: system.key, name: system.name },
+      site: { key: site.key, name: site.name },
+      to: { name: to, why, step },
+    },
   };
 }
 
@@ -60,22 +72,13 @@ const WHY: Readonly<Record<ToTell['why'], string>> = {
 
 /** What is watched, its value and the limit, in the units of the facility file. */
 function watchedSaid({ value, definition: { on, quantity, limits } }: OccurrenceTold): string {
-  if (on.kind === 'silent') return 'Nothing comes from its gateway.';
-  if (on.kind === 'silent-sensor') return 'Nothing usable comes from its sensor.';
+  const calls = callsWhen(on, { quantity, limits, custom: 'metric' });
+  if (on.kind === 'silent' || on.kind === 'silent-sensor') return `Called ${calls}.`;
   const said = (n: number) => (quantity === undefined ? String(n) : readingSaid(quantity, 'metric', n));
-  const bounds = [
-    limits?.above === undefined ? [] : [`above ${said(limits.above)}`],
-    limits?.below === undefined ? [] : [`below ${said(limits.below)}`],
-  ].flat();
   const seen = value === null ? 'Value: not known' : `Value: ${said(value)}`;
-  return quantity === 'leak' ? seen : `${seen}, called ${bounds.join(' or ')}${rangeNote(on)}`;
-}
-
-function rangeNote(on: AlarmSource): string {
-  return on.kind === 'watts' ? ', its watts range' : '';
+  return quantity === 'leak' ? seen : `${seen}, called ${calls}${on.kind === 'watts' ? ', its watts range' : ''}`;
 }
 
 function addressOf({ site, id }: OccurrenceTold): string {
-  const path = `/sites/${encodeURIComponent(site.key)}/alarms/${id}`;
-  return new URL(path, env().HOLDFAST_ADDRESS ?? USUAL).href;
+  return wholeAddress(`/sites/${encodeURIComponent(site.key)}/alarms/${id}`);
 }

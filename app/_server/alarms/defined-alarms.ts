@@ -1,9 +1,11 @@
 import 'server-only';
 import { createHash } from 'node:crypto';
-import { type Condition, conditionOf } from '#core/alarms/condition';
+import type { Around, Condition } from '#core/alarms/condition';
+import { conditionOf } from '#core/alarms/condition-of';
 import type { AlarmDefinition } from '#core/alarms/definition';
 import type { Facility } from '#core/facility/facility';
 import type { System } from '#core/facility/system';
+import { daySecondIn } from '#core/time/day-second';
 import { isDerivedKey } from '#core/readings/derived/series';
 import { type Defined, loadDefined } from '#data/alarms/defined';
 import { canonicalText } from '#data/canonical';
@@ -14,6 +16,7 @@ import type { KeptDefinition } from '#shape/alarms/kept-definition';
 export interface DefinedAlarm {
   id: string;
   systemId: string;
+  system: System;
   definition: AlarmDefinition;
   /** Null when there is nothing to hold it to. */
   condition: Condition | null;
@@ -30,6 +33,8 @@ export interface DefinedSite {
   alarms: ReadonlyMap<string, DefinedAlarm>;
   /** `system/key` of sensors and derived series by id. */
   sensorNames: ReadonlyMap<string, string>;
+  /** Seconds since local midnight at an instant. */
+  daySecond: Around['daySecond'];
   /** Whether nothing is missing: a derived series that an alarm is held to may still have to be made. */
   isWhole: boolean;
 }
@@ -48,8 +53,9 @@ export async function definedAlarms(tx: Transaction, siteId: string, revision: n
   const alarms = new Map(
     facility.systems.flatMap((system) => system.alarms.flatMap((alarm) => definedOf(loaded, system, alarm))),
   );
+  const daySecond = daySecondIn(facility.site.zone);
   const isWhole = loaded.settledBy === loaded.revision || !facility.systems.some(watchesDerived);
-  const fresh = { facility, revision: loaded.revision, alarms, sensorNames, isWhole };
+  const fresh = { facility, revision: loaded.revision, alarms, sensorNames, daySecond, isWhole };
   kept.delete(siteId);
   kept.set(siteId, fresh);
   for (const oldest of kept.keys()) if (kept.size > MOST) kept.delete(oldest);
@@ -67,7 +73,7 @@ function definedOf(loaded: Defined, system: System, definition: AlarmDefinition)
   const condition = conditionOf(loaded.facility, system, definition);
   const print = createHash('sha256').update(canonicalText(condition)).digest('hex');
   const kept = { ...definition, answeredBy: answeredBy(loaded, definition), ...watchedBy(loaded, system, condition) };
-  return [[id, { id, systemId, definition, condition, print, kept }]];
+  return [[id, { id, systemId, system, definition, condition, print, kept }]];
 }
 
 /** Keys of people are made of their names: with what is never changed again they stand by their ids, as in the record. */
@@ -75,13 +81,15 @@ function answeredBy({ personIds }: Defined, { answeredBy: by }: AlarmDefinition)
   return typeof by === 'string' ? by : by.map((key) => personIds.get(key) ?? key);
 }
 
+/** The sensor an alarm is held to, and the limits; those of what is worked out stand in its definition. */
 function watchedBy(
   { sensorNames }: Defined,
   system: System,
   condition: Condition | null,
 ): Pick<KeptDefinition, 'sensorId' | 'quantity' | 'limits'> {
-  if (condition?.kind !== 'limits') return {};
-  const sensor = system.sensors.find(({ key }) => `${system.key}/${key}` === condition.sensor);
+  if (condition?.kind !== 'limits' && condition?.kind !== 'still') return {};
+  const quantity = system.sensors.find(({ key }) => `${system.key}/${key}` === condition.sensor)?.quantity;
   const sensorId = [...sensorNames].find(([, name]) => name === condition.sensor)?.[0];
-  return { sensorId, quantity: sensor?.quantity, limits: { above: condition.above, below: condition.below } };
+  if (condition.kind === 'still' || (condition.of && condition.of.kind !== 'watts')) return { sensorId, quantity };
+  return { sensorId, quantity, limits: { above: condition.above, below: condition.below } };
 }

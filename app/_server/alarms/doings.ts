@@ -1,139 +1,188 @@
 import 'server-only';
-import { type AlarmDefinition, ESCALATE_AFTER_MIN } from '#core/alarms/definition';
-import { after, RAISED } from '#core/alarms/known';
-import { type Member, type Telling, tellFirst, tellLeads } from '#core/alarms/to-tell';
-import { onNow } from '#core/rota/on-now';
-import { addCalls, findTellable, type NewCall } from '#data/alarms/calls';
-import {
-  addEvents,
-  addOccurrences,
-  holdOpen,
-  keepOpen,
-  type NewEvent,
-  type NewOccurrence,
-  type OpenRow,
-} from '#data/alarms/occurrences';
-import { newId } from '#data/new-id';
+import { changesOf, NEW } from '#core/alarms/life/changes';
+import { isCalling } from '#core/alarms/known';
+import type { StateNow } from '#core/alarms/life/suppression';
+import { type NewEvent, type NewOccurrence, holdOpen, type OpenRow } from '#data/alarms/occurrences';
+import { holdSuppressed, type NewSuppression, type SuppressedRow } from '#data/alarms/suppressions';
 import { news } from '#data/news';
-import { appendRecords } from '#data/records/append-records';
-import type { RecordEntry } from '#data/records/seal';
 import type { Transaction } from '#data/transaction';
+import { Calling } from './calling';
+import { backupsFailing, foldedUnder } from './cascade';
 import type { DefinedAlarm, DefinedSite } from './defined-alarms';
-import { wakeCall } from './wake-call';
+import { Suppressing } from './suppressing';
+import { Times } from './times';
 
 /** Why an alarm ended that did not return to normal. */
 export type EndedBy = 'definition-changed' | 'retired';
 
-/** What became of the alarms of a site in one turn: gathered first, then kept all at once. */
+/** What calls somebody in this turn: it was raised, or calls anew. */
+export interface Fresh {
+  id: string;
+  /** Null: it is defined no more. */
+  alarm: DefinedAlarm | null;
+  beganMs: number;
+  event: NewEvent;
+  /** Of one that is raised in this turn. */
+  occurrence: NewOccurrence | null;
+}
+
+/** What becomes of the alarms of a site in one turn: gathered first, then kept all at once. */
 export class Doings {
-  private readonly occurrences: NewOccurrence[] = [];
-  private readonly events: NewEvent[] = [];
-  private readonly touched = new Set<string>();
-  private readonly calls: NewCall[] = [];
-  private readonly records: RecordEntry[] = [];
-  private members: Member[] | null = null;
+  private readonly fresh: Fresh[] = [];
+  private hasSuppressed = false;
 
   private constructor(
     private readonly tx: Transaction,
     private readonly siteId: string,
     private readonly site: DefinedSite,
     private readonly at: Date,
-    private readonly open: Map<string, OpenRow>,
+    readonly times: Times,
+    private readonly calling: Calling,
+    private readonly suppressing: Suppressing,
   ) {}
 
   static async begin(tx: Transaction, siteId: string, site: DefinedSite, at: Date): Promise<Doings> {
-    return new Doings(tx, siteId, site, at, await holdOpen(tx, siteId));
+    const times = new Times(await holdOpen(tx, siteId), at);
+    const suppressing = new Suppressing(tx, siteId, times, at, await holdSuppressed(tx, siteId));
+    return new Doings(tx, siteId, site, at, times, new Calling(tx, siteId, site, at), suppressing);
   }
 
-  /** An alarm is raised, and whoever is to know is called. @returns id of this time it is raised */
-  async raise(
-    { id, systemId, definition, kept }: DefinedAlarm,
-    beganMs: number,
-    value: number | null,
-  ): Promise<string> {
-    const occurrenceId = newId();
-    const [raisedAt, beganAt] = [this.at, new Date(beganMs)];
-    this.occurrences.push({ id: occurrenceId, alarmId: id, systemId, beganAt, raisedAt, value, definition: kept });
-    const telling = await this.tellingFirst(definition);
-    const told = { step: telling.step, told: telling.whom.length };
-    const detail = definition.answeredBy === 'nobody' ? { answeredBy: 'nobody' } : told;
-    this.events.push({ occurrenceId, kind: 'raised', at: this.at, detail });
-    const afterMs = (definition.escalateAfterMin ?? ESCALATE_AFTER_MIN) * 60_000;
-    const nextStepAt = telling.hasNext ? new Date(this.at.getTime() + afterMs) : null;
-    this.set({ occurrenceId, alarmId: id, systemId, raisedAt, ...RAISED, step: telling.step, nextStepAt });
-    this.record('alarm-raised', { alarm: id, occurrence: occurrenceId, began: beganAt.toISOString(), value });
-    this.call(occurrenceId, telling);
-    if (telling.step === 2) this.escalated(occurrenceId, id, telling, telling.whom[0]?.why ?? 'nobody-on');
-    return occurrenceId;
+  /** What an alarm watches holds. @returns id of the time it is raised */
+  raise(alarm: DefinedAlarm, beganMs: number, value: number | null): string {
+    const { times } = this;
+    const [by] = this.suppressing.of(alarm.id);
+    for (const { id, changes } of changesOf('condition-true', times.ofAlarm(alarm.id), by !== undefined)) {
+      if (id !== NEW) {
+        const event = times.change(id, 'raised-again', { began: new Date(beganMs).toISOString(), value });
+        if (event && !by) this.fresh.push({ id, alarm, beganMs, event, occurrence: null });
+        return id;
+      }
+      const { occurrence, event } = times.begin(alarm, beganMs, value);
+      if (by && changes.includes('suppressed'))
+        times.change(occurrence.id, 'suppressed', this.suppressing.detailOf(by));
+      else this.fresh.push({ id: occurrence.id, alarm, beganMs, event, occurrence });
+      return occurrence.id;
+    }
+    throw new Error(`Alarm ${alarm.id} holds already`);
   }
 
   /** What an alarm watches is back to normal, or the alarm is none any more. */
   end(occurrenceId: string, by: { atMs: number; value: number | null } | EndedBy): void {
-    const row = this.open.get(occurrenceId);
-    const known = row && after(row, 'returned');
-    if (!(row && known)) return;
     const isGone = typeof by === 'string';
     const detail = isGone ? { why: by } : { at: new Date(by.atMs).toISOString(), value: by.value };
-    this.events.push({ occurrenceId, kind: 'returned', at: this.at, detail });
     // Nobody is called out of bed for an alarm that is defined no more.
-    this.set({ ...row, ...known, ...(isGone ? { nextStepAt: null } : {}) });
-    this.record('alarm-returned', { alarm: row.alarmId, occurrence: occurrenceId, ...detail });
+    this.times.change(occurrenceId, 'returned', detail, { turnBy: null, ...(isGone ? { nextStepAt: null } : {}) });
   }
 
-  /** Calls leads and managers for what nobody acknowledged in time. */
-  async escalateDue(): Promise<void> {
-    for (const row of [...this.open.values()]) {
-      if (row.acknowledged || row.nextStepAt === null || row.nextStepAt > this.at) continue;
-      const telling = tellLeads(await this.tellable());
-      this.set({ ...row, step: telling.step, nextStepAt: null });
-      this.call(row.occurrenceId, telling);
-      this.escalated(row.occurrenceId, row.alarmId, telling, 'lead');
+  /** Ends what no longer suppresses, and begins what operating states do. @param states those in force, by system */
+  async passSuppressed(states: ReadonlyMap<string, readonly StateNow[]>): Promise<void> {
+    this.resume(await this.suppressing.pass(this.site, states));
+  }
+
+  /** What keeps an alarm from calling now. */
+  suppressedBy(alarmId: string): SuppressedRow[] {
+    return this.suppressing.of(alarmId);
+  }
+
+  /** An alarm is shelved, or taken out of service. */
+  async suppress(begun: NewSuppression): Promise<void> {
+    this.hasSuppressed = true;
+    await this.suppressing.begin(begun);
+  }
+
+  /** Somebody ends that. */
+  async unsuppress(row: SuppressedRow, by: string, note?: string): Promise<void> {
+    this.hasSuppressed = true;
+    this.resume(await this.suppressing.end(row, 'person', by, note));
+  }
+
+  /** An alarm that was acknowledged calls again. */
+  recall(row: OpenRow, detail: Record<string, unknown>): void {
+    const event = this.times.change(row.occurrenceId, 'recalled', detail);
+    if (event) this.callAnew(row.occurrenceId, event);
+  }
+
+  /** Folds what an alarm of before explains, calls whoever is to know of the rest, and whoever comes next where nobody answered. */
+  async tell(): Promise<void> {
+    const backups = backupsFailing(this.site, this.times.all(), this.fresh);
+    for (const { row, by } of backups)
+      this.recall(row, { why: 'backup-failed', alarm: by.alarm?.id, occurrence: by.id });
+    const folded = foldedUnder(this.site, this.times.all(), this.fresh);
+    for (const one of this.fresh) {
+      const cause = folded.get(one.id);
+      const row = this.times.get(one.id);
+      if (!row) continue;
+      if (cause && one.occurrence) one.occurrence.causeId = cause.id;
+      // That the backup fails is said by both: by what it stands in for, and by itself.
+      if (cause?.leavesCalling && !backups.some(({ by }) => by === one)) {
+        this.times.put({ ...row, causeId: cause.id });
+        one.event.detail = { ...one.event.detail, folded: cause.id };
+      } else await this.callFor(cause ? { ...row, causeId: cause.id } : row, one);
     }
+    await this.unfold();
+    await this.escalateDue();
   }
 
   /** Keeps all of it, and has it told. */
   async keep(): Promise<void> {
-    if (this.events.length === 0) return;
-    const { tx, siteId, at } = this;
-    await addOccurrences(tx, siteId, this.occurrences);
-    await addEvents(tx, siteId, this.events);
-    await keepOpen(
-      tx,
-      siteId,
-      [...this.touched].flatMap((id) => this.open.get(id) ?? []),
-    );
-    for (const call of await addCalls(tx, siteId, this.calls)) await wakeCall(tx, { siteId, id: call });
-    await appendRecords(tx, siteId, this.records, at);
+    const { tx, siteId } = this;
+    const isSome = await this.times.keep(tx, siteId);
+    if (!isSome && !this.hasSuppressed) return;
+    await this.calling.keep();
     await news(tx, siteId, 'alarms');
   }
 
-  private async tellingFirst({ answeredBy }: AlarmDefinition): Promise<Telling> {
-    if (answeredBy === 'nobody') return tellFirst(answeredBy, [], []);
-    return tellFirst(answeredBy, onNow(this.site.facility, this.at.getTime()), await this.tellable());
+  private resume(resumed: readonly { occurrenceId: string; event: NewEvent }[]): void {
+    for (const { occurrenceId, event } of resumed) this.callAnew(occurrenceId, event);
   }
 
-  private async tellable(): Promise<Member[]> {
-    this.members ??= await findTellable(this.tx, this.siteId);
-    return this.members;
+  private callAnew(id: string, event: NewEvent): void {
+    const alarm = this.site.alarms.get(this.times.get(id)?.alarmId ?? '') ?? null;
+    this.fresh.push({ id, alarm, beganMs: this.at.getTime(), event, occurrence: null });
   }
 
-  private set(row: OpenRow): void {
-    this.open.set(row.occurrenceId, row);
-    this.touched.add(row.occurrenceId);
+  private async callFor(row: OpenRow, { alarm, event }: Fresh): Promise<void> {
+    if (!alarm) return this.times.put(row);
+    const { definition } = alarm;
+    const telling = await this.calling.first(definition);
+    const isNobody = definition.answeredBy === 'nobody';
+    event.detail = {
+      ...event.detail,
+      ...(isNobody ? { answeredBy: 'nobody' } : { step: telling.step, told: telling.whom.length }),
+    };
+    this.times.put({ ...row, step: telling.step, nextStepAt: this.calling.nextStepAt(telling, definition) });
+    this.calling.call(row, telling);
+    if (telling.step > 1) this.escalated(row, telling.step, telling.whom.length, telling.whom[0]?.why ?? 'nobody-on');
   }
 
-  private call(occurrenceId: string, { step, whom }: Telling): void {
-    for (const { account, why } of whom)
-      this.calls.push({ occurrenceId, step, accountId: account, why, madeAt: this.at });
+  /** What is folded calls by itself once what it is folded under no longer calls, and it still holds. */
+  private async unfold(): Promise<void> {
+    for (const row of this.times.all()) {
+      if (row.causeId === null || row.step > 0 || !row.active || !isCalling(row)) continue;
+      const cause = this.times.get(row.causeId);
+      if (cause?.active && !cause.suppressed) continue;
+      const alarm = this.site.alarms.get(row.alarmId) ?? null;
+      const event = this.times.say(row.occurrenceId, 'unfolded', {});
+      this.times.record('alarm-unfolded', { alarm: row.alarmId, occurrence: row.occurrenceId });
+      await this.callFor(row, { id: row.occurrenceId, alarm, beganMs: 0, event, occurrence: null });
+    }
   }
 
-  private escalated(occurrenceId: string, alarm: string, { step, whom }: Telling, why: string): void {
-    const detail = { step, why, told: whom.length };
-    this.events.push({ occurrenceId, kind: 'escalated', at: this.at, detail });
-    this.record('alarm-escalated', { alarm, occurrence: occurrenceId, ...detail });
+  /** Calls whoever comes next for what nobody acknowledged in time. */
+  private async escalateDue(): Promise<void> {
+    for (const row of this.times.all()) {
+      if (!isCalling(row) || row.nextStepAt === null || row.nextStepAt > this.at) continue;
+      const telling = await this.calling.next(row.step);
+      const nextStepAt = this.calling.stepAfter(telling, this.site.alarms.get(row.alarmId)?.definition, row);
+      this.times.put({ ...row, step: telling.step, nextStepAt });
+      this.calling.call(row, telling);
+      this.escalated(row, telling.step, telling.whom.length, 'lead');
+    }
   }
 
-  private record(kind: string, body: Record<string, unknown>): void {
-    this.records.push({ kind, body });
+  private escalated({ occurrenceId, alarmId }: OpenRow, step: number, told: number, why: string): void {
+    const detail = { step, why, told };
+    this.times.say(occurrenceId, 'escalated', detail);
+    this.times.record('alarm-escalated', { alarm: alarmId, occurrence: occurrenceId, ...detail });
   }
 }

@@ -1,5 +1,6 @@
 import 'server-only';
 import type { z } from 'zod';
+import type { Channel } from '#core/alarms/channels';
 import { ok, type Result, refused } from '#core/result';
 import { accountNames } from '#data/accounts/names';
 import { type CallTold, callsOf, eventsOf, type LifeEvent } from '#data/alarms/life';
@@ -23,11 +24,12 @@ export type LogLine =
       note: string | null;
       detail: LifeEvent['detail'];
     }
-  | { what: 'called'; at: string; name: string; why: CallTold['why']; step: number }
+  | { what: 'called'; at: string; name: string; channel: Channel; why: CallTold['why']; step: number }
   | {
       what: 'attempt';
       at: string;
       name: string;
+      channel: Channel;
       result: CallTold['attempts'][number]['result'];
       detail: string | null;
     };
@@ -77,15 +79,19 @@ function eventLine({ kind, at, by, from, note, detail }: LifeEvent, nameOf: (id:
   return { what: kind, at: at.toISOString(), by: by === null ? null : nameOf(by), from, note, detail };
 }
 
-function callLines({ accountId, madeAt, why, step, attempts }: CallTold, nameOf: (id: string) => string): LogLine[] {
+function callLines(
+  { accountId, channel, madeAt, why, step, attempts }: CallTold,
+  nameOf: (id: string) => string,
+): LogLine[] {
   const name = nameOf(accountId);
   return [
-    { what: 'called', at: madeAt.toISOString(), name, why, step },
+    { what: 'called', at: madeAt.toISOString(), name, channel, why, step },
     ...attempts.map(
       ({ atMs, result, detail }): LogLine => ({
         what: 'attempt',
         at: new Date(atMs).toISOString(),
         name,
+        channel,
         result,
         detail,
       }),

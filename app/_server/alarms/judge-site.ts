@@ -1,14 +1,18 @@
 import 'server-only';
+import type { Around } from '#core/alarms/condition';
 import { beginWatch, hold, type Seen, type Watch } from '#core/alarms/is-true';
-import { passSite, type SeenOf, type Watched } from '#core/alarms/pass-site';
+import { type Gone, passSite, type SeenOf, type Watched } from '#core/alarms/pass-site';
 import { isMoreWaiting, removeArrivals, takeArrivals } from '#data/alarms/arrivals';
 import { endTurn, takeTurn } from '#data/alarms/turn';
 import { forgetWatches, loadWatches, saveWatches, type StoredWatch } from '#data/alarms/watches';
 import { news } from '#data/news';
 import { type Latest, latestJudgedOf } from '#data/readings/series';
 import { inTransaction } from '#data/transaction';
+import { statesBySystem } from '#data/states/states';
+import { aroundOf } from './around';
 import { type DefinedSite, definedAlarms } from './defined-alarms';
 import { Doings } from './doings';
+import { passClocks } from './second-clock';
 
 /** ms after which a site that nobody judged counts as not listened to. It is looked at each half minute. */
 const AWAY_MS = 90_000;
@@ -35,15 +39,21 @@ export async function judgeSite(siteId: string, at: Date): Promise<Judged> {
     const turn = await takeTurn(tx, siteId, at);
     const site = turn && (await definedAlarms(tx, siteId, turn.revision));
     if (!site) return { isDone: false, batches: 0 };
-    const { ids, seen } = await takeArrivals(tx, siteId);
+    const { ids, seen, gone: lost } = await takeArrivals(tx, siteId);
     const doings = await Doings.begin(tx, siteId, site, at);
     const stored = await loadWatches(tx, siteId);
+    await doings.passSuppressed(await statesBySystem(tx, siteId));
     const gone = endGone(site, stored, doings);
     const begun = await beginNew(siteId, site, stored, at);
     const until = (await isMoreWaiting(tx, siteId, ids.length)) ? heardUntil(seen, turn.judgedAt, at) : at;
     const wasAway = turn.judgedAt === null || until.getTime() - turn.judgedAt.getTime() > AWAY_MS;
-    const changed = await passAll({ site, stored, doings, until, wasAway }, named(seen, site));
-    await doings.escalateDue();
+    const around = await aroundOf(tx, siteId, site, at);
+    const changed = passAll(
+      { site, stored, doings, until, wasAway, around, lost: namedGone(lost, site) },
+      named(seen, site),
+    );
+    passClocks(site, doings, stored, at);
+    await doings.tell();
     const written = new Set([...begun, ...changed]);
     await forgetWatches(tx, siteId, gone);
     await saveWatches(
@@ -99,7 +109,7 @@ async function beginNew(
   for (const { id, condition, print } of wanted) {
     if (condition === null) continue;
     let watch: Watch = beginWatch(condition, at.getTime());
-    const newest = condition.kind === 'limits' ? seenOf(latest.get(condition.sensor), at) : null;
+    const newest = condition.kind === 'limits' && !condition.of ? seenOf(latest.get(condition.sensor), at) : null;
     // Not raised by it at once: where that is due, the clock does it in the same turn.
     if (newest)
       watch = hold({ ...condition, delayS: Math.max(condition.delayS, 0.001) }, watch, newest).at(-1)?.watch ?? watch;
@@ -122,6 +132,11 @@ function named(seen: readonly SeenOf[], { sensorNames }: DefinedSite): SeenOf[] 
   });
 }
 
+/** What is gone, with the names of the sensors. */
+function namedGone(gone: readonly Gone[], { sensorNames }: DefinedSite): Gone[] {
+  return gone.map(({ sensors, cameMs }) => ({ sensors: sensors.flatMap((id) => sensorNames.get(id) ?? []), cameMs }));
+}
+
 interface All {
   site: DefinedSite;
   stored: Map<string, StoredWatch>;
@@ -129,15 +144,18 @@ interface All {
   /** The instant up to which is judged. */
   until: Date;
   wasAway: boolean;
+  around: Around;
+  /** What was said to be gone. */
+  lost: Gone[];
 }
 
 /** Holds every alarm to what came. @returns alarms that stand elsewhere now */
-async function passAll({ site, stored, doings, until, wasAway }: All, seen: readonly SeenOf[]): Promise<string[]> {
+function passAll({ site, stored, doings, until, wasAway, around, lost }: All, seen: readonly SeenOf[]): string[] {
   const watched: Watched[] = [...stored].flatMap(([alarm, { watch }]) => {
     const condition = site.alarms.get(alarm)?.condition;
     return condition ? [{ alarm, condition, watch }] : [];
   });
-  const { changed, turns } = passSite(watched, seen, until.getTime(), wasAway);
+  const { changed, turns } = passSite(watched, seen, until.getTime(), wasAway, around, lost);
   for (const { alarm, watch } of changed) {
     const was = stored.get(alarm);
     if (was) stored.set(alarm, { ...was, watch });
@@ -146,7 +164,7 @@ async function passAll({ site, stored, doings, until, wasAway }: All, seen: read
     const [was, defined] = [stored.get(alarm), site.alarms.get(alarm)];
     if (!(was && defined)) continue;
     if (turn.kind === 'raised')
-      stored.set(alarm, { ...was, occurrenceId: await doings.raise(defined, turn.atMs, turn.value) });
+      stored.set(alarm, { ...was, occurrenceId: doings.raise(defined, turn.atMs, turn.value) });
     else {
       if (was.occurrenceId !== null) doings.end(was.occurrenceId, turn);
       stored.set(alarm, { ...was, occurrenceId: null });

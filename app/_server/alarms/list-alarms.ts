@@ -1,6 +1,6 @@
 import 'server-only';
 import { z } from 'zod';
-import { ALARM_STATES } from '#core/alarms/known';
+import { ALARM_STATES } from '#core/alarms/life/machine';
 import { ok, type Result } from '#core/result';
 import { listOpenAlarms, listOverAlarms } from '#data/alarms/told';
 import { lastJudged } from '#data/alarms/turn';

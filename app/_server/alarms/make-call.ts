@@ -1,19 +1,15 @@
 import 'server-only';
 import { nextAttempt } from '#core/alarms/told';
-import { accountNames } from '#data/accounts/names';
 import { addAttempt, type CallToMake, findCall, findCallsWaiting } from '#data/alarms/calls';
-import { callsOf } from '#data/alarms/life';
-import { findOccurrence } from '#data/alarms/told';
 import { database } from '#data/client';
 import { news } from '#data/news';
 import { inTransaction } from '#data/transaction';
 import { now } from '../clock';
-import { isMailConfigured, sendMail } from '../mail/send-mail';
-import { callText } from './call-text';
+import { SEND } from '../calls/send';
+import { testsSince } from '../calls/test-time';
+import { messageOf } from './message-of';
 import { wakeCall } from './wake-call';
 
-/** Characters that are kept of what a mail server said. */
-const SAID = 200;
 /** ms after which an attempt that should have been made is asked for again: the worker that had it is gone. */
 const LOST_MS = 8000;
 /** ms by which the clock of the database, which says when a job is due, may be ahead of ours. */
@@ -22,12 +18,12 @@ const EARLY_MS = 2000;
 /** How an attempt went. */
 type Outcome = Parameters<typeof addAttempt>[2];
 
-/** Calls this process is at: a mail server may be slower than the search for lost calls. */
+/** Calls this process is at: a service may be slower than the search for lost calls. */
 const underWay = new Set<string>();
 
 /**
- * Tells somebody of an alarm, once, and notes how that went. What fails is tried again later for as long as nobody has
- * acknowledged it; whoever was told before the note of it was kept is told twice, and nobody is left out.
+ * Tells somebody of an alarm or of a test, by one way and once, and notes how that went. What fails is tried again later for as long as nobody has
+ * acknowledged it, or the test runs; whoever was told before the note of it was kept is told twice, and nobody is left out.
  */
 export async function makeCall({ site, call: id }: { site: string; call: string }): Promise<void> {
   if (underWay.has(id)) return;
@@ -40,8 +36,8 @@ export async function makeCall({ site, call: id }: { site: string; call: string 
 }
 
 async function makeDue(site: string, id: string): Promise<void> {
-  const call = await findCall(site, id);
-  if (!call || call.acknowledged) return;
+  const call = await findCall(site, id, testsSince(now()));
+  if (!call || call.isOver) return;
   const dueMs = nextAttempt(call.madeAt.getTime(), call.attempts);
   if (dueMs === null || dueMs > now().getTime() + EARLY_MS) return;
   const outcome = await attempt(call);
@@ -54,19 +50,8 @@ async function makeDue(site: string, id: string): Promise<void> {
 }
 
 async function attempt(call: CallToMake): Promise<Outcome> {
-  if (call.email === null) return { at: now(), result: 'no-way', detail: 'no address' };
-  if (!isMailConfigured()) return { at: now(), result: 'no-way', detail: 'no mail is sent from here' };
-  const told = await findOccurrence(call.siteId, call.occurrenceId);
-  if (!told) throw new Error(`Call ${call.id} is of no alarm`);
-  const others = (await callsOf(call.siteId, [call.occurrenceId])).map(({ accountId }) => accountId);
-  const names = await accountNames(others.filter((account) => account !== call.accountId));
-  try {
-    await sendMail({ to: call.email, ...callText(told, call.why, [...names.values()]) });
-    return { at: now(), result: 'taken' };
-  } catch (error) {
-    const detail = error instanceof Error ? error.message.slice(0, SAID) : 'the mail server said nothing';
-    return { at: now(), result: 'failed', detail };
-  }
+  const sent = await SEND[call.channel](call, await messageOf(call));
+  return { at: now(), ...sent };
 }
 
 /**
@@ -76,7 +61,7 @@ async function attempt(call: CallToMake): Promise<Outcome> {
  * @param at   the present
  */
 export async function wakeLostCalls(at: Date): Promise<void> {
-  for (const { siteId, id, madeAt, attempts } of await findCallsWaiting()) {
+  for (const { siteId, id, madeAt, attempts } of await findCallsWaiting(testsSince(at))) {
     const dueMs = nextAttempt(madeAt.getTime(), attempts);
     if (dueMs !== null && dueMs < at.getTime() - LOST_MS) await wakeCall(database(), { siteId, id });
   }

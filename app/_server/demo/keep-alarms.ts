@@ -2,7 +2,7 @@ import 'server-only';
 import type { EventKind } from '#data/alarms/occurrences';
 import { saveWatches, type StoredWatch } from '#data/alarms/watches';
 import { addPastAlarms, type PastCallRow, type PastEventRow, type PastOccurrenceRow } from '#data/demo/past-alarms';
-import { keepOpen, type OpenRow } from '#data/alarms/occurrences';
+import { keepOpen, type OpenRow, UNTOLD } from '#data/alarms/occurrences';
 import type { Life } from '../../../seed/past/lives';
 import { idFor } from '../../../seed/past/seeded-id';
 import { type DefinedAlarm, definedAlarms } from '../alarms/defined-alarms';
@@ -53,7 +53,7 @@ function occurrenceRow(telling: Telling, life: Life, { id, systemId, kept }: Def
 
 /** What became of it: an event each, with its line in the record. */
 function eventsOf(telling: Telling, life: Life, { id: alarm, definition }: DefinedAlarm): PastEventRow[] {
-  const { raised, calls, step, escalatedMs, acknowledged } = life;
+  const { raised, calls, step, escalated, acknowledged } = life;
   const occurrence = occurrenceId(telling, life);
   const said = { alarm, occurrence };
   const events: PastEventRow[] = [];
@@ -72,12 +72,11 @@ function eventsOf(telling: Telling, life: Life, { id: alarm, definition }: Defin
   add('raised', raised.raisedMs, definition.answeredBy === 'nobody' ? { answeredBy: 'nobody' } : { step, told: first });
   const began = new Date(raised.beganMs).toISOString();
   tell(telling, raised.raisedMs, 'alarm-raised', { ...said, began, value: raised.value });
-  if (escalatedMs !== null) {
-    const isFirst = escalatedMs === raised.raisedMs;
-    const why = isFirst ? (calls[0]?.why ?? 'nobody-on') : 'lead';
-    const detail = { step: 2, why, told: isFirst ? first : calls.length - first };
-    add('escalated', escalatedMs, detail);
-    tell(telling, escalatedMs, 'alarm-escalated', { ...said, ...detail });
+  for (const { atMs, step: reached, told } of escalated) {
+    const why = atMs === raised.raisedMs ? (calls[0]?.why ?? 'nobody-on') : 'lead';
+    const detail = { step: reached, why, told };
+    add('escalated', atMs, detail);
+    tell(telling, atMs, 'alarm-escalated', { ...said, ...detail });
   }
   if (acknowledged) {
     const { atMs, person, from, note } = acknowledged;
@@ -103,15 +102,18 @@ function callsOf(telling: Telling, life: Life): PastCallRow[] {
 }
 
 function openRow(telling: Telling, life: Life, { id, systemId }: DefinedAlarm): OpenRow {
-  const { raised, escalatedMs, step, nextStepMs } = life;
+  const { raised, escalated, step, nextStepMs } = life;
   return {
     occurrenceId: occurrenceId(telling, life),
     alarmId: id,
     systemId,
     raisedAt: new Date(raised.raisedMs),
+    ...UNTOLD,
     active: raised.returned === null,
     acknowledged: life.acknowledged !== null,
-    step: escalatedMs === null ? step : 2,
+    latched: false,
+    suppressed: false,
+    step: escalated.at(-1)?.step ?? step,
     nextStepAt: nextStepMs === null ? null : new Date(nextStepMs),
   };
 }

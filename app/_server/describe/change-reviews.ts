@@ -1,5 +1,6 @@
 import 'server-only';
 import { setTimeout as wait } from 'node:timers/promises';
+import { withMeasured } from '#core/alarms/measured';
 import type { Facility } from '#core/facility/facility';
 import { findingChanges, type FindingChange } from '#core/review/difference/finding-changes';
 import { type ReviewDifference, reviewDifference } from '#core/review/review-difference';
@@ -104,6 +105,6 @@ async function oneSystem({ siteId, stored, after, on }: ReviewedChange, key: str
   const find = ({ systems }: Facility) => systems.find((one) => one.key === key);
   const [was, is] = [find(stored.facility), find(after)];
   const before = was ? await reviewAsStored({ siteId, stored, system: key, on }, { ...how, told: undefined }) : null;
-  const review = is ? await reviewAtOnce({ facility: after, system: key, on }, how) : null;
+  const review = is ? await reviewAtOnce({ facility: withMeasured(after, stored.facts), system: key, on }, how) : null;
   return { is: 'system', key, name: (is ?? was)?.name ?? key, difference: reviewDifference(before, review) };
 }

@@ -15,6 +15,8 @@ export const LEAST = {
   'test-safeguard': 'aquarist',
   /** Say that an alarm was seen, and add to what is known of it. */
   acknowledge: 'aquarist',
+  /** Shelve an alarm for a while, and end that. */
+  'shelve-alarm': 'aquarist',
   /** Walk a round: record what was looked at, and sign. */
   walk: 'aquarist',
   /** Put a system into an operating state, and end it. */
@@ -29,6 +31,8 @@ export const LEAST = {
   investigate: 'lead',
   /** Take a safeguard out of service, and put it back. */
   'switch-safeguard': 'lead',
+  /** Take an alarm out of service, and shelve one that is never suppressed. */
+  'alarm-out-of-service': 'lead',
   /** Change how a site is described. */
   describe: 'lead',
   /** Write a plan and submit it. */
@@ -39,6 +43,8 @@ export const LEAST = {
   import: 'manager',
   /** Let a source send readings, and stop it. */
   'reading-sources': 'manager',
+  /** Say where calls are posted besides, for a service that rings people. */
+  'call-webhook': 'manager',
   /** Work out every seal of the record again. */
   audit: 'manager',
   /** Say who may do what at the site, and let people in and out. */

@@ -31,6 +31,7 @@ export type Sought =
   | 'alarm'
   | 'link'
   | 'source'
+  | 'topic'
   | 'name'
   | 'session'
   | 'passkey'

@@ -9,6 +9,8 @@ import type { SensorPlace } from '#data/readings/sensor-names';
 export interface Placed extends Neighbour {
   sensor: SensorPlace;
   atMs: number;
+  /** Whether it is only for the record: no alarm is held to it. */
+  isOfPast: boolean;
 }
 
 /** How far a reading can be trusted, and since when exactly its value has stood. */

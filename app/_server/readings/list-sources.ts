@@ -2,13 +2,17 @@ import 'server-only';
 import type { z } from 'zod';
 import { ok, type Result } from '#core/result';
 import { accountNames } from '#data/accounts/names';
+import { listBrokers } from '#data/brokers/list-brokers';
 import { gatewaysOf } from '#data/readings/gateways';
 import { aliasesOf, sensorsAt, unknownNames } from '#data/readings/sensor-names';
 import { listSources } from '#data/readings/sources';
 import { sitePlace } from '#shape/reviews/case-place';
+import { now } from '../clock';
+import { env } from '../env';
 import type { Refusal } from '../gate/refusal';
 import { siteFor } from '../gate/site-for';
 import type { Who } from '../gate/who';
+import { type BrokerSaid, brokerSaid } from './broker-said';
 
 /** A source as it is shown. Instants are UTC, ISO. */
 export interface SourceEntry {
@@ -20,6 +24,10 @@ export interface SourceEntry {
   createdAt: string;
   endedAt: string | null;
   usedAt: string | null;
+  /** What is said of the connection where it is a broker; null for one that sends with a token. */
+  broker: BrokerSaid | null;
+  /** Whether it is a broker, also one that was ended. */
+  isBroker: boolean;
 }
 
 /** Who may send readings of a site, and what their names for its sensors mean. */
@@ -27,6 +35,8 @@ export interface SourcesPage {
   site: { key: string; name: string; zone: string };
   sources: SourceEntry[];
   gateways: { key: string; name: string }[];
+  /** Where a source with a token sends to. */
+  address: string;
   /** Living sensors; `path` is what is always understood. */
   sensors: { id: string; path: string; name: string; systemName: string; quantity: string }[];
   aliases: { name: string; sensor: string }[];
@@ -43,16 +53,19 @@ export async function listReadingSources(
   const found = await siteFor(who, 'reading-sources', key);
   if (!found.ok) return found;
   const { id: siteId, name, zone } = found.value;
-  const [sources, gateways, sensors, aliases, unknown] = await Promise.all([
+  const [sources, gateways, sensors, aliases, unknown, brokers] = await Promise.all([
     listSources(siteId),
     gatewaysOf(siteId),
     sensorsAt(siteId),
     aliasesOf(siteId),
     unknownNames(siteId),
+    listBrokers(siteId),
   ]);
+  const at = now();
   const names = await accountNames(sources.map(({ createdBy }) => createdBy));
   return ok({
     site: { key, name, zone },
+    address: new URL('/api/readings', env().HOLDFAST_ADDRESS ?? 'http://localhost:3200').href,
     sources: sources.map(({ gatewayId, createdBy, ...source }) => ({
       id: source.id,
       name: source.name,
@@ -61,6 +74,11 @@ export async function listReadingSources(
       createdAt: source.createdAt.toISOString(),
       endedAt: source.endedAt?.toISOString() ?? null,
       usedAt: source.usedAt?.toISOString() ?? null,
+      isBroker: source.isBroker,
+      broker: brokerSaid(
+        brokers.find(({ sourceId }) => sourceId === source.id),
+        at,
+      ),
     })),
     gateways: gateways
       .filter(({ isLiving }) => isLiving)

@@ -1,7 +1,6 @@
 import 'server-only';
 import type { z } from 'zod';
-import { ok, type Result, refused } from '#core/result';
-import { gatewaysOf } from '#data/readings/gateways';
+import { ok, type Result } from '#core/result';
 import { sensorsAt } from '#data/readings/sensor-names';
 import { makeSource } from '#data/readings/sources';
 import { appendRecords } from '#data/records/append-records';
@@ -12,6 +11,7 @@ import { env } from '../env';
 import type { Refusal } from '../gate/refusal';
 import { siteFor } from '../gate/site-for';
 import type { Who } from '../gate/who';
+import { gatewayNamed } from './gateway-named';
 
 export const makeSourceShape = newSource;
 
@@ -33,10 +33,9 @@ export async function makeReadingSource(
   const found = await siteFor(who, 'reading-sources', key);
   if (!found.ok) return found;
   const { id: siteId } = found.value;
-  const gateways = gateway === undefined ? [] : await gatewaysOf(siteId);
-  const gatewayId = gateways.find((one) => one.isLiving && one.key === gateway)?.id ?? null;
-  if (gateway !== undefined && gatewayId === null)
-    return refused({ why: 'invalid', faults: [{ path: 'gateway', message: 'is no gateway of this site' }] });
+  const named = await gatewayNamed(siteId, gateway);
+  if (!named.ok) return named;
+  const gatewayId = named.value;
   const at = now();
   const token = await inTransaction(async (tx) => {
     const made = await makeSource(tx, siteId, { name, gatewayId }, who.id, at);

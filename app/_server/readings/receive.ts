@@ -67,8 +67,11 @@ async function answerTo(request: Request): Promise<Response> {
   if (!source) return refusal(401, 'The token is none of a source that may send readings here.');
   const waitS = await pauseFor(source.id);
   if (waitS > 0) return refusal(429, 'Too many requests in a minute: send more readings in each.', waitS);
+  // What was compressed is not unpacked: a small body could become one without end.
+  if ((request.headers.get('content-encoding') ?? 'identity') !== 'identity')
+    return refusal(415, 'Send it as it is: what is compressed is not unpacked here.');
   const format = formatOf(request.headers);
-  if (!format) return refusal(415, 'Send application/senml+json, application/json or text/csv in UTF-8, as it is.');
+  if (!format) return refusal(415, 'Send application/senml+json, application/json or text/csv in UTF-8.');
   if (!(await hasRoom())) return refusal(503, 'There is no room on the disk: nothing was stored.', FULL_RETRY_S);
   if (!begin(source.id)) return refusal(503, 'Too many send at once: nothing was stored.', BUSY_RETRY_S);
   try {
@@ -129,15 +132,13 @@ function isCorrection(request: Request): boolean {
   return new URL(request.url).searchParams.get('correct') === '1';
 }
 
-/** What was compressed is not unpacked: a small body could become one without end. */
 function formatOf(headers: Headers): Format | undefined {
   const [type = '', ...parameters] = (headers.get('content-type') ?? '')
     .toLowerCase()
     .split(';')
     .map((part) => part.trim());
   const charset = parameters.find((parameter) => parameter.startsWith('charset='));
-  const isPlain = (headers.get('content-encoding') ?? 'identity') === 'identity';
-  if (!isPlain || (charset !== undefined && !/^charset="?utf-8"?$/.test(charset))) return undefined;
+  if (charset !== undefined && !/^charset="?utf-8"?$/.test(charset)) return undefined;
   return Object.hasOwn(FORMATS, type) ? FORMATS[type] : undefined;
 }
 

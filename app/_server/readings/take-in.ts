@@ -5,7 +5,7 @@ import { toFacilityUnit } from '#core/readings/units';
 import { ok, type Result, refused } from '#core/result';
 import { keptFrom } from '#data/readings/retire';
 import { noteUnknown, type SensorPlace, sensorsByName } from '#data/readings/sensor-names';
-import { type NewReading, type Stored, storeReadings } from '#data/readings/store-readings';
+import { type NewReading, type Stored, type Storing, storeReadings } from '#data/readings/store-readings';
 import { type JudgedComing, judgeComing, type Placed } from './judge-coming';
 
 /** What became of one record. */
@@ -22,6 +22,8 @@ export interface Coming {
   receivedAt: Date;
   /** Whether another value for the same instant supersedes what is there. */
   correct: boolean;
+  /** What else is to be kept with what is stored, or not at all. */
+  also?: Storing['also'];
 }
 
 /** ms a source's clock may be ahead. Common practice, no source. */
@@ -68,7 +70,7 @@ export async function takeIn(
 }
 
 function place(
-  { name, atMs, value, unit }: Arrived,
+  { name, atMs, value, unit, isOfPast = false }: Arrived,
   byName: ReadonlyMap<string, SensorPlace>,
   { receivedAt, oldestMs }: Coming & { oldestMs: number },
   fields: Readonly<Record<'name' | 'time' | 'value' | 'unit', string>>,
@@ -88,7 +90,7 @@ function place(
   if (!converted.ok || !Number.isFinite(converted.value))
     return refused({ field: converted.ok ? fields.value : fields.unit, why: unitWhy(converted, quantity) });
   const verdict = judge(quantity, converted.value, unit === undefined ? { value: raw } : { value: raw, unit });
-  return ok({ sensor, atMs, quantity, value: converted.value, ...verdict });
+  return ok({ sensor, atMs, quantity, value: converted.value, isOfPast, ...verdict });
 }
 
 function unitWhy(converted: ReturnType<typeof toFacilityUnit>, quantity: string): string {
@@ -96,9 +98,10 @@ function unitWhy(converted: ReturnType<typeof toFacilityUnit>, quantity: string)
   return converted.reason.why === 'unknown-unit' ? 'is no unit that is understood here' : `is no unit of ${quantity}`;
 }
 
-function newReading({ sensor, atMs, value }: Placed, judged: JudgedComing | undefined): NewReading {
+function newReading({ sensor, atMs, value, isOfPast }: Placed, judged: JudgedComing | undefined): NewReading {
   const { sameSinceMs = atMs, ...how } = judged ?? { quality: 'good' as const };
-  return { sensorId: sensor.id, at: new Date(atMs), value, origin: 'device', sameSince: new Date(sameSinceMs), ...how };
+  const of = { sensorId: sensor.id, at: new Date(atMs), value, origin: 'device' as const, isOfPast };
+  return { ...of, sameSince: new Date(sameSinceMs), ...how };
 }
 
 function answerOf(result: Stored | undefined, judged: Judged | undefined): RecordAnswer {

@@ -7,7 +7,7 @@ const ALARM_ENDS: Readonly<Record<string, string>> = {
   retired: 'ended: it was retired',
 };
 
-/** Why leads and managers were called. */
+/** Why a further step of calls was taken. */
 const ALARM_CALLS: Readonly<Record<string, string>> = {
   lead: 'nobody had acknowledged it',
   'nobody-on': 'nobody was on',
@@ -26,9 +26,9 @@ export const ALARM_WORDS: Readonly<Record<string, Words>> = {
       `The alarm ${name('alarm')} ${has('why') ? (ALARM_ENDS[text('why')] ?? 'ended') : 'returned to normal'}`,
   },
   'alarm-escalated': {
-    title: 'leads and managers called',
+    title: 'next people called',
     tell: ({ text, name }) =>
-      `Leads and managers were called for the alarm ${name('alarm')} (${text('told')} in all): ${ALARM_CALLS[text('why')] ?? text('why')}`,
+      `Step ${text('step')} of the calls was taken for the alarm ${name('alarm')}, ${text('told')} people in all: ${ALARM_CALLS[text('why')] ?? text('why')}`,
   },
   'alarm-acknowledged': {
     title: 'alarm acknowledged',

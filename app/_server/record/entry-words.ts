@@ -1,7 +1,10 @@
 import 'server-only';
+import { ALARM_LIFE_WORDS } from './alarm-life-words';
 import { ALARM_WORDS } from './alarm-words';
+import { CALL_WORDS } from './call-words';
 import { INCIDENT_WORDS } from './incident-words';
 import { ROUND_WORDS } from './round-words';
+import { SOURCE_WORDS } from './source-words';
 import { STATE_WORDS } from './state-words';
 
 /** What an entry of the record holds, to be put into words. Fields that an older entry lacks are told as a dash. */
@@ -38,8 +41,11 @@ function roleSaid(role: string): string {
 /** Every kind of entry that has words of its own. */
 const WORDS: Readonly<Record<string, Words>> = {
   ...ALARM_WORDS,
+  ...ALARM_LIFE_WORDS,
+  ...CALL_WORDS,
   ...INCIDENT_WORDS,
   ...ROUND_WORDS,
+  ...SOURCE_WORDS,
   ...STATE_WORDS,
   'file-taken-in': {
     title: 'logger file taken in',
@@ -134,22 +140,6 @@ const WORDS: Readonly<Record<string, Words>> = {
   'member-left': {
     title: 'access ended',
     tell: ({ text, name }) => `Ended the access of ${name('account')}, who was ${roleSaid(text('role'))}`,
-  },
-  'source-made': {
-    title: 'source of readings made',
-    tell: ({ name, has }) => `Let ${name('source')} send readings${has('gateway') ? ` for ${name('gateway')}` : ''}`,
-  },
-  'source-ended': {
-    title: 'source of readings ended',
-    tell: ({ name }) => `Ended ${name('source')} as a source of readings`,
-  },
-  'sensor-named': {
-    title: 'name of a sensor given',
-    tell: ({ text, name }) => `Said that sources call ${name('sensor')} “${text('name')}”`,
-  },
-  'sensor-unnamed': {
-    title: 'name of a sensor taken away',
-    tell: ({ text, name }) => `Took the name “${text('name')}” of ${name('sensor')} away`,
   },
   'calendar-made': {
     title: 'calendar address made',

@@ -36,9 +36,10 @@ export async function getCase(who: Who, asked: z.output<typeof getCaseShape>): P
   const place = await findPlace(who, asked.site, asked.system);
   if (!place.ok) return place;
   const { stored, system, on } = place.value;
-  const subject = subjectsOf(stored.facility, system).find((one) => nameOf(one) === asked.case);
+  const seen = stored.reviewed.systems.find(({ key }) => key === system.key) ?? system;
+  const subject = subjectsOf(stored.reviewed, seen).find((one) => nameOf(one) === asked.case);
   if (!subject) return refused({ why: 'not-found', what: 'fault case' });
-  const context = contextOf(stored.facility, system, on);
+  const context = contextOf(stored.reviewed, seen, on);
   const found = (await storedCase(place.value, asked.case)) ?? judge(context, subject);
   return ok({
     facility: stored.facility,

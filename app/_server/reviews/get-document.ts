@@ -63,6 +63,7 @@ export async function getDocument(
   if (!place.ok) return place;
   const { entry, stored, system, systemId, on } = place.value;
   const [stand, kept] = await Promise.all([findReview(entry.id, systemId), listKept(entry.id, systemId, LISTED)]);
+  const seen = stored.reviewed.systems.find(({ key }) => key === system.key) ?? system;
   const isNow = isCurrent(stand, stored.hashes.get(system.key));
   const held = stand?.review
     ? { review: stand.review, origin: { ...stand, computedAt: stand.computedAt.toISOString() }, isCurrent: isNow }
@@ -70,13 +71,11 @@ export async function getDocument(
   return ok({
     facility: stored.facility,
     system,
-    siteFindings: siteFindings(stored.facility),
+    siteFindings: siteFindings(stored.reviewed),
     study: await studyState(place.value),
     held: held && { ...held, origin: originOf(held.origin) },
     courses:
-      held && isNow && plotted > 0
-        ? coursesOfCases(stored.facility, system, on, leadingCases(held.review, plotted))
-        : {},
+      held && isNow && plotted > 0 ? coursesOfCases(stored.reviewed, seen, on, leadingCases(held.review, plotted)) : {},
     kept: kept.map(({ computedAt, ...mark }) => ({ ...mark, computedAt: computedAt.toISOString() })),
   });
 }

@@ -56,7 +56,7 @@ export async function getSystem(
     today: on,
     state: reviewStateOf(known, system),
     review: held?.review ?? null,
-    siteFindings: siteFindings(stored.facility),
+    siteFindings: siteFindings(stored.reviewed),
     firstFix: firstFix(heldStudy(study)),
     mayDescribe: may(who, 'describe', site),
   });

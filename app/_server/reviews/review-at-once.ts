@@ -64,5 +64,5 @@ export async function reviewAtOnce(
 /** The review of a system as it is stored: the one that is kept while it still holds, else computed as well. */
 export async function reviewAsStored({ siteId, stored, system, on }: StoredSystem, how: AtOnce): Promise<SystemReview> {
   const held = await currentReview(siteId, stored, system);
-  return held ?? (await reviewAtOnce({ facility: stored.facility, system, on }, how));
+  return held ?? (await reviewAtOnce({ facility: stored.reviewed, system, on }, how));
 }

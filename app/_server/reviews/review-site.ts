@@ -71,7 +71,7 @@ async function computed({ siteId, runId, on, stored, compute, signal }: Run, key
     );
   });
   try {
-    return await compute({ facility: stored.facility, system: key, on }, told, signal);
+    return await compute({ facility: stored.reviewed, system: key, on }, told, signal);
   } catch (error) {
     if (signal?.aborted) throw error;
     logError('review broke', error, { site: siteId, system: key });

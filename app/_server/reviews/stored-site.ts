@@ -1,5 +1,7 @@
 import 'server-only';
+import { NOTHING_MEASURED, type PeopleFacts, withMeasured } from '#core/alarms/measured';
 import type { Facility } from '#core/facility/facility';
+import { findMeasured } from '#data/calls/measured';
 import { loadFacility } from '#data/facility/load-facility';
 import type { SiteEntry } from '#data/sites';
 import { inputHash } from './input-hash';
@@ -7,6 +9,10 @@ import { inputHash } from './input-hash';
 /** A site as stored, with what its reviews depend on. */
 export interface StoredSite {
   facility: Facility;
+  /** The same as reviews see it: with what was measured of its people. It is never written back. */
+  reviewed: Facility;
+  /** What was measured of its people. */
+  facts: PeopleFacts;
   systemIds: ReadonlyMap<string, string>;
   /** Input hash of each system by key, for the day last asked for. */
   hashes: ReadonlyMap<string, string>;
@@ -15,6 +21,8 @@ export interface StoredSite {
 interface Kept extends StoredSite {
   revision: number;
   on: string;
+  /** When its people were measured, ms since 1970; null: never. */
+  measuredMs: number | null;
 }
 
 /** Sites kept in memory. */
@@ -28,14 +36,17 @@ const kept = new Map<string, Kept>();
  * @param on   ISO date in the site's zone
  * @returns    null when the site is gone
  */
-export async function storedSite({ id, revision }: SiteEntry, on: string): Promise<StoredSite | null> {
+export async function storedSite({ id, revision, measuredAt }: SiteEntry, on: string): Promise<StoredSite | null> {
   const known = kept.get(id);
-  if (known?.revision === revision && known.on === on) return known;
+  const measuredMs = measuredAt?.getTime() ?? null;
+  if (known?.revision === revision && known.on === on && known.measuredMs === measuredMs) return known;
   const loaded = known?.revision === revision ? known : await loadFacility(id);
   if (!loaded) return null;
   const { facility, systemIds } = loaded;
-  const hashes = new Map(facility.systems.map((system) => [system.key, inputHash(facility, system, on)]));
-  const fresh: Kept = { facility, systemIds, hashes, revision: loaded.revision, on };
+  const facts = measuredMs === null ? NOTHING_MEASURED : ((await findMeasured(id)) ?? NOTHING_MEASURED);
+  const reviewed = withMeasured(facility, facts);
+  const hashes = new Map(reviewed.systems.map((system) => [system.key, inputHash(reviewed, system, on)]));
+  const fresh: Kept = { facility, reviewed, facts, systemIds, hashes, revision: loaded.revision, on, measuredMs };
   kept.delete(id);
   kept.set(id, fresh);
   for (const oldest of kept.keys()) if (kept.size > MOST) kept.delete(oldest);

@@ -56,7 +56,7 @@ async function studyOne(run: Run, key: string): Promise<'kept' | 'left' | 'overt
   const review = await currentReview(siteId, stored, key);
   if (!review) return 'left';
   if (!(await beatStudy(siteId, runId, { systemKey: key, partsDone: 0, partsAll: 0 }, now()))) return 'overtaken';
-  const study = await computed(run, { facility: stored.facility, system: key, on, review });
+  const study = await computed(run, { facility: stored.reviewed, system: key, on, review });
   if (run.over.signal.aborted) return 'overtaken';
   const kept = await saveStudy(siteId, runId, {
     systemId: stored.systemIds.get(key) ?? '',

@@ -31,6 +31,8 @@ export function contentPolicy(nonce: string, isSecure: boolean, sendTo: readonly
     "img-src 'self' data:",
     "font-src 'self'",
     "connect-src 'self'",
+    // The one script that shows calls while no page is open.
+    "worker-src 'self'",
     "object-src 'none'",
     "base-uri 'none'",
     "frame-ancestors 'none'",

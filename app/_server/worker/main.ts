@@ -1,9 +1,11 @@
 import 'server-only';
 import { run } from 'graphile-worker';
 import { closePool, pool } from '#data/pool';
+import { pushKeys } from '../calls/push-keys';
 import { env } from '../env';
 import { logError, logInfo } from '../log';
 import { judgeAlarms } from './judge-alarms';
+import { keepBrokers } from './keep-brokers';
 import { workerLogger } from './logger';
 import { runnerEvents } from './runners';
 import { settleReadings } from './settle-readings';
@@ -29,6 +31,7 @@ async function main(): Promise<void> {
     noHandleSignals: true,
   });
   const judging = judgeAlarms();
+  const keeping = keepBrokers();
   const settling = settleReadings();
   let isStopping = false;
   for (const signal of ['SIGTERM', 'SIGINT'] as const) {
@@ -38,11 +41,13 @@ async function main(): Promise<void> {
       runner.stop().catch((error: unknown) => logError('worker could not stop', error));
     });
   }
+  await pushKeys().catch((error: unknown) => logError('keys for browser push could not be made', error));
   await readingParts().catch((error: unknown) => logError('parts of the readings could not be made', error));
   // A connection cut at this very moment costs one sign of life, not the worker: the timetable gives the next.
   await heartbeat().catch((error: unknown) => logError('worker could not say that it is up', error));
   logInfo('worker is up', { tasks: Object.keys(taskList).join(' '), database: new URL(DATABASE_URL).host });
   await runner.promise;
+  await keeping.stop();
   await Promise.all([judging.stop(), settling.stop()]);
   await closePool();
   logInfo('worker has ended');

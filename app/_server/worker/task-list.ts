@@ -12,6 +12,7 @@ import { reviewSiteTask } from './tasks/review-site';
 import { reviewsDue } from './tasks/reviews-due';
 import { sendAnchor } from './tasks/send-anchor';
 import { studySiteTask } from './tasks/study-site';
+import { testCalls } from './tasks/test-calls';
 import { tidyAccounts } from './tasks/tidy-accounts';
 
 /** Every task by the name it is woken by, which is the name of its file. */
@@ -28,6 +29,7 @@ export const taskList: TaskList = {
   'reviews-due': reviewsDue,
   'send-anchor': sendAnchor,
   'study-site': studySiteTask,
+  'test-calls': testCalls,
   'tidy-accounts': tidyAccounts,
 };
 
@@ -38,6 +40,7 @@ export const crontab = [
   '* * * * * demo-goes-on',
   '* * * * * disk-watch',
   '* * * * * backup-due',
+  '*/10 * * * * test-calls',
   '10 * * * * anchor-daily',
   '17 * * * * tidy-accounts',
   '23 3 * * * reading-parts',

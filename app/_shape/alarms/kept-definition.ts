@@ -3,6 +3,7 @@ import { SENSOR_QUANTITIES } from '#core/facility/system';
 import { alarmShape } from '../facility/alarm';
 
 const { key, name, on, delayS, deadBand, offDelayS, answeredBy, escalateAfterMin } = alarmShape.shape;
+const { priority, latched, suppressedIn, cause, consequence, whatToDo } = alarmShape.shape;
 
 /**
  * What is kept with each time that an alarm is raised: its definition as it was then, with people by their ids, and the sensor
@@ -17,6 +18,12 @@ export const keptDefinition = z.object({
   offDelayS,
   answeredBy,
   escalateAfterMin,
+  priority,
+  latched,
+  suppressedIn,
+  cause,
+  consequence,
+  whatToDo,
   /** Id of the sensor that was held to limits, what it measures, and the limits; none for silence. */
   sensorId: z.uuid().optional(),
   quantity: z.enum(SENSOR_QUANTITIES).optional(),

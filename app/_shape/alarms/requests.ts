@@ -16,9 +16,37 @@ const note = z
 /** Somebody says that they saw an alarm: the very time it was raised that their page showed. */
 export const acknowledgeRequest = alarmPlace.extend({
   note: note.optional(),
+  /** How often it had called anew when their page was drawn: what called since is not meant. */
+  again: z.coerce.number().int().min(0).optional(),
   /** The page it is said on. */
   page: z.enum(['list', 'alarm']).default('alarm'),
 });
 
 /** Somebody adds to what is known of an alarm. */
 export const noteRequest = alarmPlace.extend({ note: note.min(1, { error: 'must not be blank' }) });
+
+/** An alarm of a site. */
+const alarmOf = z.object({ site: z.string(), alarm: z.uuid({ error: 'choose an alarm' }) });
+const reason = note.min(1, { error: 'must not be blank: whoever comes next has to know why' });
+const hours = z.coerce.number({ error: 'must be a number' }).gt(0, { error: 'must be above 0' });
+
+/** Somebody shelves an alarm: for how long, and why. How long it may be depends on the alarm. */
+export const shelveRequest = alarmOf.extend({ hours, reason });
+
+/** Somebody takes an alarm out of service: who has it in hand, for how long at most, and why. */
+export const outOfServiceRequest = alarmOf.extend({
+  hours,
+  unit: z.enum(['hours', 'days'], { error: 'choose hours or days' }).default('hours'),
+  owner: z.uuid({ error: 'choose who has it in hand' }),
+  reason,
+});
+
+/** Somebody ends what keeps an alarm from calling. */
+export const endSuppressionRequest = z.object({
+  site: z.string(),
+  run: z.uuid(),
+  note: note.optional(),
+});
+
+/** Somebody resets an alarm that is latched. */
+export const resetRequest = alarmPlace.extend({ note: note.optional() });

@@ -120,7 +120,8 @@ function sendReadings(): Record<string, unknown> {
   const pack = schemaOf(z.array(senmlRecord).min(1).max(MOST_RECORDS), 'input');
   return {
     summary: 'Send readings',
-    description: 'Sending a body again is safe: what is there already is a repeat. At most 4 MB and 20,000 records.',
+    description:
+      'Sending a body again is safe: what is there already is a repeat. At most 4 MB and 20,000 records, not compressed.',
     security: [{ source: [] }],
     parameters: [query('correct', { enum: ['1'] }, 'The values supersede those that are there.')],
     requestBody: {

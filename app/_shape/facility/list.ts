@@ -21,7 +21,7 @@ export function listOf<T extends z.ZodType>(member: T, about: string) {
  * @param words the set
  * @param about what the words say
  */
-export function choiceOf<const W extends readonly [string, ...string[]]>(words: W, about: string) {
+export function choiceOf<const W extends readonly string[]>(words: W, about: string) {
   return z
     .array(z.enum(words))
     .min(1)

@@ -10,8 +10,8 @@ export const monitorShape = noun(
     key: keyText('Key of the monitor.'),
     name: nameText('Name of the monitor.'),
     kind: z
-      .enum(['gateway', 'host', 'router'])
-      .describe('gateway reads sensors, host runs Holdfast, router joins them.'),
+      .enum(['gateway', 'host', 'router', 'mail'])
+      .describe('gateway reads sensors, host runs Holdfast, router joins them, mail takes the calls onward.'),
     circuit: keyOf('circuit', 'Key of the circuit that feeds it.').optional(),
   },
 ) satisfies z.ZodType<Monitor>;

@@ -1,5 +1,7 @@
 import type { Site } from '#core/facility/site';
 import { z } from 'zod';
+import { amount } from './amount';
+import { callStepsShape } from './call-step';
 import { figure } from './figure';
 import { generatorShape } from './generator';
 import { mainsShape } from './mains';
@@ -30,4 +32,12 @@ export const siteShape = noun('site', 'One place under one management, with one 
       'Months for which each single reading is kept; left out: for ever. Hours and days stay, and so does what an incident cites. ' +
         'Readings go by whole months, and only when every site on the machine lets them go.',
     ),
+  callSteps: callStepsShape
+    .optional()
+    .describe(
+      'In which order people are called for an alarm. Left out: whoever is on, after 15 minutes leads, after 30 everyone.',
+    ),
+  testCallEachDays: amount('Days', 'From one test call of a person to the next', { least: 1, most: 366 })
+    .refine(Number.isInteger, { error: 'must be a whole number of days' })
+    .optional(),
 }) satisfies z.ZodType<Site>;

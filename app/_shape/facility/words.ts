@@ -36,6 +36,23 @@ export function keyOf(to: Referred, about: string, more: { of?: string; or?: rea
   return hinted(bareKey(about), { as: 'reference', to, ...more });
 }
 
+/**
+ * The key of a sensor, or of a series that is worked out of others.
+ *
+ * @param derived   what the key of such a series begins with
+ * @param about     what the key names
+ */
+export function seriesKey(derived: string, about: string) {
+  const shape = z
+    .string()
+    .max(200)
+    .regex(new RegExp(`^(?:${derived}[a-z0-9:.-]+|[a-z0-9]+(?:-[a-z0-9]+)*)$`), {
+      error: `must be lower-case letters and digits, with single hyphens between them, or begin with ${derived}`,
+    })
+    .describe(about);
+  return hinted(shape, { as: 'reference', to: 'sensor' });
+}
+
 function bareKey(about: string) {
   return z
     .string()

@@ -24,6 +24,12 @@ const HOURS: readonly Option[] = Array.from({ length: 24 }, (_, hour) => ({
   name: `${String(hour).padStart(2, '0')}:00`,
 }));
 
+/** What may be so or not. */
+const YES_OR_NO: readonly Option[] = [
+  { value: 'true', name: 'yes' },
+  { value: 'false', name: 'no' },
+];
+
 type Shape = z.core.$ZodType;
 type Kind = FieldKind | null;
 
@@ -74,6 +80,7 @@ function kindOf(name: string, shape: Shape, scope: FormScope): Kind {
   if (shape instanceof z.ZodEnum) return { kind: 'choice', options: shape.options.map(String).map(optionOf) };
   if (shape instanceof z.ZodArray) return listKind(name, shape.def.element, scope);
   if (shape instanceof z.ZodDiscriminatedUnion) return oneOfKind(shape, scope);
+  if (shape instanceof z.ZodBoolean) return { kind: 'choice', options: YES_OR_NO, isTruth: true };
   if (shape instanceof z.ZodNumber) return { kind: 'number', unit: { is: 'number', symbol: '' } };
   if (shape instanceof z.ZodString) return { kind: 'text', long: false };
   // What is always the same is nothing to fill in.

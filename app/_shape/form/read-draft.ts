@@ -74,8 +74,9 @@ function readPart(
     case 'key':
     case 'date':
     case 'time':
-    case 'choice':
       return readText(textOf(draft), false);
+    case 'choice':
+      return field.isTruth ? readTruth(textOf(draft)) : readText(textOf(draft), false);
   }
 }
 
@@ -118,6 +119,11 @@ function readFigure(draft: DraftGroup, unit: FieldUnit, custom: Custom): unknown
   const beside = Object.entries({ low, high, source }).filter(([, part]) => part !== undefined);
   if (beside.length === 0 && (value === undefined || from === 'entered' || from === '')) return value;
   return { value, from: from || 'entered', ...Object.fromEntries(beside) };
+}
+
+/** True or false; anything else as it was typed, for the shape to name. */
+function readTruth(chosen: string): unknown {
+  return chosen === 'true' ? true : chosen === 'false' ? false : readText(chosen, false);
 }
 
 /** A line without blanks at its ends, which nobody means; undefined where nothing is typed. */

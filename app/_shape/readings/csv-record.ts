@@ -26,12 +26,17 @@ export function readCsvRecord({ name, time: at, value: written, unit }: CsvCells
   const instant = time.safeParse(at.toUpperCase());
   if (!instant.success)
     return refused({ field: 'time', why: 'must be an instant with its zone, such as 2026-05-01T08:30:00Z', name });
-  const value = figureOf(written);
+  const value = figureSaid(written);
   if (value === null) return refused({ field: 'value', why: 'must be a number', name });
   return ok({ name, atMs: Date.parse(instant.data), value, ...(unit === '' ? {} : { unit }) });
 }
 
-function figureOf(written: string): number | boolean | null {
+/**
+ * A number as it is written, or a word for wet or dry.
+ *
+ * @returns   null for anything else
+ */
+export function figureSaid(written: string): number | boolean | null {
   const word = written.toLowerCase();
   if (Object.hasOwn(SWITCH, word)) return SWITCH[word] ?? null;
   // What is longer is no number, and not looked through: that takes the square of its length.

@@ -2,7 +2,7 @@ import { z } from 'zod';
 import { sitePlace } from '../reviews/case-place';
 
 /** Text of one line as a form sends it. */
-const line = (most: number) =>
+export const line = (most: number) =>
   z
     .string({ error: 'must be given' })
     .trim()

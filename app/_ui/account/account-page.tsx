@@ -1,10 +1,13 @@
+import { CHANNEL_WORDS } from '#core/alarms/channels';
 import type { FormAction } from '../form/answer';
 import { Page } from '../frame/page';
 import { Section } from '../frame/section';
 import { NewPassword } from '../sign-in/account-fields';
 import { Field } from '../sign-in/field';
 import { PersonForm } from '../sign-in/person-form';
+import { AddDevice } from './add-device';
 import { AddPasskey, type OfferPasskey } from './add-passkey';
+import { type Device, DeviceTable } from './device-table';
 import { type Passkey, PasskeyTable } from './passkey-table';
 import { type Session, SessionTable } from './session-table';
 
@@ -16,6 +19,8 @@ export interface ShownAccount {
   sessions: Session[];
   passkeys: Passkey[];
   canAddPasskey: boolean;
+  devices: Device[];
+  pushKey: string | null;
 }
 
 /** What can be done on the page. */
@@ -27,6 +32,8 @@ export interface AccountActions {
   addPasskey: FormAction<unknown>;
   namePasskey: FormAction<unknown>;
   removePasskey: FormAction<unknown>;
+  addDevice: FormAction<unknown>;
+  removeDevice: FormAction<unknown>;
 }
 
 /** The page of one's own account. */
@@ -50,6 +57,14 @@ export function AccountPage({ account, actions }: { account: ShownAccount; actio
           <AddPasskey offer={actions.offerPasskey} add={actions.addPasskey} />
         ) : (
           <p>Open Holdfast by its name, not by a number, to add one: a browser binds passkeys to names.</p>
+        )}
+      </Section>
+      <Section id="devices" title="Browsers that take calls" note={<p>{CHANNEL_WORDS.push.can}</p>}>
+        <DeviceTable devices={account.devices} remove={actions.removeDevice} />
+        {account.pushKey === null ? (
+          <p>The worker has not run yet: come back once it has.</p>
+        ) : (
+          <AddDevice publicKey={account.pushKey} add={actions.addDevice} />
         )}
       </Section>
       <Section id="password" title="Password" note={<p>Another password ends every other session.</p>}>

@@ -18,6 +18,7 @@ export function AcknowledgeFields({ site, alarm, page, isBusy }: AcknowledgeFiel
     <>
       <input type="hidden" name="site" value={site} />
       <input type="hidden" name="occurrence" value={alarm.id} />
+      <input type="hidden" name="again" value={alarm.again} />
       <input type="hidden" name="page" value={page} />
       <label htmlFor={id}>
         Note (may be left empty)

@@ -9,8 +9,8 @@ export interface AcknowledgedView {
   site: string;
   occurrence: string;
   name: string;
-  kind: 'first' | 'again' | 'second';
-  first: { by: string; at: string };
+  kind: 'first' | 'again' | 'second' | 'called-anew' | 'suppressed';
+  first: { by: string; at: string } | null;
   newer: string | null;
 }
 
@@ -45,9 +45,13 @@ function Done({ value, zone }: { value: AcknowledgedView; zone: string }) {
 }
 
 function doneSaid({ kind, name, first }: AcknowledgedView, zone: string): string {
-  const when = instantSaid(first.at, zone);
+  if (kind === 'called-anew')
+    return `“${name}” is not acknowledged: it has called again since this page was drawn. Look at it now, and acknowledge it then.`;
+  if (kind === 'suppressed' || first === null)
+    return `“${name}” is not acknowledged: it calls nobody just now, since it is shelved, suppressed by design or out of service, or was when it ended.`;
   if (kind === 'first') return `You acknowledged “${name}”.`;
-  if (kind === 'second') return `“${name}” was acknowledged by ${first.by} at ${when}; yours is kept as second.`;
+  if (kind === 'second')
+    return `“${name}” was acknowledged by ${first.by} at ${instantSaid(first.at, zone)}; yours is kept as second.`;
   return `You had acknowledged “${name}” already.`;
 }
 

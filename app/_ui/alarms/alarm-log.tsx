@@ -1,23 +1,35 @@
+import { CHANNEL_WORDS, type Channel } from '#core/alarms/channels';
+import type { AlarmChange } from '#core/alarms/life/machine';
 import type { ToTell } from '#core/alarms/to-tell';
 import type { Custom } from '#core/units/shown';
 import { browserWords } from '../account/browser-words';
 import { instantSaid } from '../words/instant';
 import { type AlarmView, type SiteView, valueSaid, WHY_TOLD } from './alarm-view';
 import style from './alarms.module.css';
+import { recalledSaid, suppressedSaid, unsuppressedSaid } from './life-words';
+
+type LifeEventKind = AlarmChange | 'acknowledged-too' | 'noted' | 'escalated' | 'reset-refused' | 'unfolded';
 
 /** Something in the life of an alarm. Instants in ISO, UTC. */
 export type LogLineView =
   | { what: 'began'; at: string; value: number | null }
   | {
-      what: 'raised' | 'returned' | 'acknowledged' | 'acknowledged-too' | 'noted' | 'escalated';
+      what: LifeEventKind;
       at: string;
       by: string | null;
       from: string | null;
       note: string | null;
       detail: Record<string, unknown>;
     }
-  | { what: 'called'; at: string; name: string; why: ToTell['why']; step: number }
-  | { what: 'attempt'; at: string; name: string; result: 'taken' | 'failed' | 'no-way'; detail: string | null };
+  | { what: 'called'; at: string; name: string; channel: Channel; why: ToTell['why']; step: number }
+  | {
+      what: 'attempt';
+      at: string;
+      name: string;
+      channel: Channel;
+      result: 'taken' | 'failed' | 'no-way';
+      detail: string | null;
+    };
 
 interface AlarmLogProps {
   alarm: AlarmView;
@@ -34,7 +46,7 @@ export function AlarmLog({ alarm, log, site, units }: AlarmLogProps) {
         <li key={keyOf(line)}>
           <time dateTime={line.at}>{instantSaid(line.at, site.zone)}</time>
           <div>
-            <LineSaid line={line} alarm={alarm} units={units} />
+            <LineSaid line={line} alarm={alarm} site={site} units={units} />
           </div>
         </li>
       ))}
@@ -44,16 +56,32 @@ export function AlarmLog({ alarm, log, site, units }: AlarmLogProps) {
 
 /** Nothing of one kind happens twice at one instant by one person. */
 function keyOf(line: LogLineView): string {
-  const who = 'name' in line ? line.name : 'by' in line ? (line.by ?? '') : '';
+  const who = 'name' in line ? `${line.name} ${line.channel}` : 'by' in line ? (line.by ?? '') : '';
   return `${line.at} ${line.what} ${who}`;
 }
 
-function LineSaid({ line, alarm, units }: { line: LogLineView; alarm: AlarmView; units: Custom }) {
+interface LineSaidProps extends Omit<AlarmLogProps, 'log'> {
+  line: LogLineView;
+}
+
+function LineSaid({ line, alarm, site, units }: LineSaidProps) {
   switch (line.what) {
     case 'began':
       return <>{beganSaid(line.value, alarm, units)}</>;
     case 'raised':
-      return <strong>Raised</strong>;
+      return (
+        <strong>{line.detail.folded === undefined ? 'Raised' : 'Raised, and folded under its first cause'}</strong>
+      );
+    case 'raised-again':
+      return <strong>Raised again before it was reset</strong>;
+    case 'recalled':
+      return <strong>{recalledSaid(line.detail, alarm.definition, units)}</strong>;
+    case 'suppressed':
+      return <>{suppressedSaid(line.detail, site)}</>;
+    case 'unsuppressed':
+      return <>{unsuppressedSaid(line.detail)}</>;
+    case 'unfolded':
+      return <strong>Calls by itself: its first cause no longer does</strong>;
     case 'returned':
       return <>{returnedSaid(line.detail, alarm, units)}</>;
     case 'escalated':
@@ -61,7 +89,7 @@ function LineSaid({ line, alarm, units }: { line: LogLineView; alarm: AlarmView;
     case 'called':
       return (
         <>
-          {line.name} is to be told ({WHY_TOLD[line.why]})
+          {line.name} is to be told by {CHANNEL_WORDS[line.channel].name} ({WHY_TOLD[line.why]})
         </>
       );
     case 'attempt':
@@ -69,6 +97,8 @@ function LineSaid({ line, alarm, units }: { line: LogLineView; alarm: AlarmView;
     case 'acknowledged':
     case 'acknowledged-too':
     case 'noted':
+    case 'reset':
+    case 'reset-refused':
       return <Person line={line} />;
   }
 }
@@ -93,19 +123,25 @@ function escalatedSaid({ why, told }: Record<string, unknown>): string {
       : why === 'no-account'
         ? 'nobody who was to answer has an account'
         : 'nobody had acknowledged it';
-  return `Leads and managers called, because ${reason}${told === 0 ? '; there is none who could be told' : ''}`;
+  return `The next people called, because ${reason}${told === 0 ? '; there is none who could be told' : ''}`;
 }
 
-function attemptSaid({ name, result, detail }: Extract<LogLineView, { what: 'attempt' }>): string {
-  if (result === 'taken') return `The mail server took the message to ${name}`;
-  return `${name} could not be told${detail === null ? '' : `: ${detail}`}`;
+function attemptSaid({ name, channel, result, detail }: Extract<LogLineView, { what: 'attempt' }>): string {
+  const { name: way, taken } = CHANNEL_WORDS[channel];
+  if (result === 'taken') return `To ${name} by ${way}: ${taken}${detail === null ? '' : ` (${detail})`}`;
+  return `${name} could not be told by ${way}${detail === null ? '' : `: ${detail}`}`;
 }
 
-const DID = { acknowledged: 'acknowledged', 'acknowledged-too': 'acknowledged as well', noted: 'noted' } as const;
+const DID: Readonly<Partial<Record<LogLineView['what'], string>>> = {
+  acknowledged: 'acknowledged',
+  'acknowledged-too': 'acknowledged as well',
+  noted: 'noted',
+  reset: 'reset it',
+  'reset-refused': 'tried to reset it, while what it watches still held',
+};
 
 function Person({ line }: { line: Extract<LogLineView, { by: string | null }> }) {
   const { what, by, from, note, detail } = line;
-  if (what !== 'acknowledged' && what !== 'acknowledged-too' && what !== 'noted') return null;
   const place = detail.page === 'list' ? 'on the list of alarms' : detail.page === 'alarm' ? 'on this page' : '';
   const where = [from === null ? '' : `from ${browserWords(from)}`, place].filter(Boolean).join(', ');
   return (

@@ -1,5 +1,7 @@
 import type { AlarmDefinition } from '#core/alarms/definition';
-import type { AlarmState } from '#core/alarms/known';
+import type { Channel } from '#core/alarms/channels';
+import { callsWhen } from '#core/alarms/design/words';
+import type { AlarmState } from '#core/alarms/life/machine';
 import type { CallState } from '#core/alarms/told';
 import type { ToTell } from '#core/alarms/to-tell';
 import type { SensorQuantity } from '#core/facility/system';
@@ -20,7 +22,10 @@ export interface WatchedView extends Pick<AlarmDefinition, 'name' | 'on' | 'dela
 export interface ToldView {
   name: string;
   why: ToTell['why'];
+  /** How often the alarm had called anew by then. */
+  again: number;
   step: number;
+  channel: Channel;
   state: CallState;
   /** What was said of the last attempt, where it did not succeed. */
   detail: string | null;
@@ -32,6 +37,11 @@ export interface AlarmView {
   name: string;
   system: { key: string; name: string };
   state: AlarmState;
+  /** How often it has called anew since it was raised, and by what last. */
+  again: number;
+  calledBy: { kind: string; detail: Record<string, unknown> };
+  /** The time another alarm was raised that explains it: its first cause. */
+  causeId: string | null;
   definition: WatchedView;
   beganAt: string;
   raisedAt: string;
@@ -65,16 +75,8 @@ export function valueSaid({ quantity }: WatchedView, value: number, units: Custo
 }
 
 /** What an alarm calls for: "calls above 26.5 °C". */
-export function limitSaid(watched: WatchedView, units: Custom): string {
-  const { on, limits, quantity } = watched;
-  if (on.kind === 'silent') return 'calls when nothing comes from its gateway';
-  if (on.kind === 'silent-sensor') return 'calls when nothing usable comes from its sensor';
-  if (quantity === 'leak') return 'calls when wet';
-  const bounds = [
-    limits?.above === undefined ? [] : [`above ${valueSaid(watched, limits.above, units)}`],
-    limits?.below === undefined ? [] : [`below ${valueSaid(watched, limits.below, units)}`],
-  ].flat();
-  return `calls ${bounds.join(' or ')}`;
+export function limitSaid({ on, limits, quantity }: WatchedView, units: Custom): string {
+  return `calls ${callsWhen(on, { quantity, limits, custom: units })}`;
 }
 
 /** Why somebody is told, as an aside to their name. */
@@ -90,8 +92,8 @@ export const WHY_TOLD: Readonly<Record<ToTell['why'], string>> = {
 /** How it stands with telling somebody. */
 export const CALL_WORDS: Readonly<Record<CallState, string>> = {
   waiting: 'being told',
-  taken: 'mail sent',
-  failing: 'mail failed, tried again',
+  taken: 'sent',
+  failing: 'failed, tried again',
   'no-way': 'could not be told',
   'not-needed': 'not needed: acknowledged first',
   'given-up': 'could not be told before it was acknowledged',

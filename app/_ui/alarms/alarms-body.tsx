@@ -1,3 +1,4 @@
+import Link from 'next/link';
 import type { Custom } from '#core/units/shown';
 import type { FormAction } from '../form/answer';
 import { Page } from '../frame/page';
@@ -38,6 +39,10 @@ export function AlarmsBody({ page, units, acknowledge }: AlarmsBodyProps) {
         <>
           <p>{leadOf(open)}</p>
           {notJudgedSince === null ? null : <NotJudged since={notJudgedSince} zone={site.zone} />}
+          <p>
+            <Link href={siteAddress(site.key, 'alarms', 'calls')}>How people are called</Link>
+            <Link href={siteAddress(site.key, 'alarms', 'performance')}>how the alarms did</Link>
+          </p>
           <LiveRefresh site={site.key} what={['alarms', 'readings']} />
         </>
       }

@@ -1,3 +1,4 @@
+import { CHANNEL_WORDS } from '#core/alarms/channels';
 import { type AlarmView, CALL_WORDS, WHY_TOLD } from './alarm-view';
 import style from './alarms.module.css';
 
@@ -5,12 +6,12 @@ import style from './alarms.module.css';
 export function ToldList({ alarm: { told, definition, state } }: { alarm: AlarmView }) {
   if (definition.answeredBy === 'nobody') return <>nobody: it is to be answered by nobody</>;
   if (told.length === 0) return <Unreached>nobody: no account at this site could be told</Unreached>;
-  const isWanted = state === 'unacknowledged' || state === 'returned';
+  const isWanted = state === 'unacknowledged' || state === 'returned' || state === 'latched-unacknowledged';
   return (
     <ul className={style.told}>
       {told.map((one) => (
-        <li key={`${one.step} ${one.name}`}>
-          {one.name} ({WHY_TOLD[one.why]}):{' '}
+        <li key={`${one.again} ${one.step} ${one.name} ${one.channel}`}>
+          {one.name} ({WHY_TOLD[one.why]}), {CHANNEL_WORDS[one.channel].name}:{' '}
           {isWanted && (one.state === 'no-way' || one.state === 'failing') ? (
             <>
               <Unreached>{CALL_WORDS[one.state]}</Unreached>

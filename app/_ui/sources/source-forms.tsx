@@ -37,14 +37,21 @@ export function MakeForm({ site, gateways, make }: MakeFormProps) {
   );
 }
 
+interface EndFormProps {
+  site: string;
+  source: string;
+  isBroker: boolean;
+  end: FormAction<{ source: string }>;
+}
+
 /** Ends a source. */
-export function EndForm({ site, source, end }: { site: string; source: string; end: FormAction<{ source: string }> }) {
+export function EndForm({ site, source, isBroker, end }: EndFormProps) {
   return (
     <ActForm
       action={end}
       hidden={{ site, source }}
       button="End it"
-      done={() => <p>Its token opens nothing any more.</p>}
+      done={() => <p>{isBroker ? 'Nothing of it is heard any more.' : 'Its token opens nothing any more.'}</p>}
     />
   );
 }

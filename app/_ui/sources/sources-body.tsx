@@ -3,13 +3,15 @@ import { Section } from '../frame/section';
 import { siteAddress } from '../frame/site-address';
 import { type Column, Ledger } from '../table/ledger';
 import { instantSaid } from '../words/instant';
+import { MakeBrokerForm } from './broker-forms';
+import { BrokerSection } from './broker-section';
 import { EndForm, MakeForm, NameForm, UnnameForm } from './source-forms';
 import type { SourceActions, SourcesView, SourceView, UnknownView } from './sources-view';
-import { WhatABodyIs } from './what-a-body-is';
+import { WaysIn } from './ways-in';
 
 /** Who may send readings of a site by themselves, and what their names for its sensors mean. */
 export function SourcesBody({ page, actions }: { page: SourcesView; actions: SourceActions }) {
-  const { site, sources, gateways, sensors, unknown } = page;
+  const { site, sources, gateways, unknown } = page;
   const at = siteAddress(site.key);
   return (
     <Page
@@ -19,7 +21,11 @@ export function SourcesBody({ page, actions }: { page: SourcesView; actions: Sou
         { href: at, name: site.name },
         { href: `${at}/readings`, name: 'Readings' },
       ]}
-      lead={<p>What sends readings of {site.name} by itself: gateways, controllers, a script of your own.</p>}
+      lead={
+        <p>
+          How readings of {site.name} come by themselves: from gateways, controllers, a broker, a script of your own.
+        </p>
+      }
     >
       <Section id="sources" title="Sources" wide>
         {sources.length === 0 ? (
@@ -33,12 +39,22 @@ export function SourcesBody({ page, actions }: { page: SourcesView; actions: Sou
           />
         )}
       </Section>
+      {sources.map(({ broker, ...source }) =>
+        broker ? <BrokerSection key={source.id} page={page} source={source} broker={broker} actions={actions} /> : null,
+      )}
       <Section
         id="make"
-        title="Another source"
+        title="Another that sends"
         note="Each has a token of its own, so that each can be ended by itself."
       >
         <MakeForm site={site.key} gateways={gateways} make={actions.make} />
+      </Section>
+      <Section
+        id="make-broker"
+        title="Another broker"
+        note="Holdfast connects to it and listens. What it does not hear of for a while, the broker keeps."
+      >
+        <MakeBrokerForm site={site.key} gateways={gateways} make={actions.makeBroker} />
       </Section>
       {unknown.length > 0 ? (
         <Section id="unknown" title="Names of no sensor" note="Readings under them were refused." wide>
@@ -51,9 +67,7 @@ export function SourcesBody({ page, actions }: { page: SourcesView; actions: Sou
         </Section>
       ) : null}
       <Aliases page={page} actions={actions} />
-      <Section id="body" title="How readings are written">
-        <WhatABodyIs sensors={sensors} />
-      </Section>
+      <WaysIn page={page} />
     </Page>
   );
 }
@@ -84,19 +98,23 @@ function Aliases({ page: { site, aliases, sensors }, actions }: { page: SourcesV
 function sourceColumns({ site }: SourcesView, { end }: SourceActions): Column<SourceView>[] {
   return [
     { id: 'name', head: 'Source', cell: ({ name }) => name },
+    { id: 'way', head: 'How', cell: ({ isBroker }) => (isBroker ? 'MQTT broker' : 'HTTP, by its token') },
     { id: 'gateway', head: 'Gateway', cell: ({ gateway }) => gateway ?? '–' },
     { id: 'made', head: 'Made', cell: ({ createdAt, by }) => `${instantSaid(createdAt, site.zone)}, ${by}` },
     {
       id: 'used',
       head: 'Last sent',
-      cell: ({ usedAt }) => (usedAt === null ? 'nothing yet' : instantSaid(usedAt, site.zone)),
+      cell: ({ usedAt, broker }) => {
+        const last = broker?.messageAt ?? usedAt;
+        return last === null ? 'nothing yet' : instantSaid(last, site.zone);
+      },
     },
     {
       id: 'end',
       head: 'End',
-      cell: ({ id, endedAt }) =>
+      cell: ({ id, endedAt, isBroker }) =>
         endedAt === null ? (
-          <EndForm site={site.key} source={id} end={end} />
+          <EndForm site={site.key} source={id} isBroker={isBroker} end={end} />
         ) : (
           `ended ${instantSaid(endedAt, site.zone)}`
         ),

@@ -1,7 +1,7 @@
-import type { AlarmDefinition } from '#core/alarms/definition';
+import { type AlarmDefinition, sensorsNamed } from '#core/alarms/definition';
+import { callsWhen } from '#core/alarms/design/words';
 import type { System } from '#core/facility/system';
 import { type Column, Ledger } from '../table/ledger';
-import { type FigureKind, figure } from '../units/figures';
 import { lasting } from '../words/lasting';
 import type { Speech } from '../words/said';
 
@@ -34,22 +34,14 @@ function answered({ names }: Speech, by: AlarmDefinition['answeredBy']) {
 }
 
 function watches(system: System, { units, names }: Speech, { on }: AlarmDefinition): string {
+  const [sensor, other] = sensorsNamed(on);
+  const quantity = system.sensors.find((s) => s.key === sensor)?.quantity;
+  const when = callsWhen(on, { quantity, custom: units });
   if (on.kind === 'watts') return `watts of ${names.equipment(on.equipment)}, outside its range or while off`;
+  if (on.kind === 'run-limit') return `${names.equipment(on.equipment)}, ${when}`;
   if (on.kind === 'silent') return `silence of ${on.gateway}`;
   if (on.kind === 'silent-sensor') return `silence of ${names.sensor(on.sensor)}`;
-  const quantity = system.sensors.find((s) => s.key === on.sensor)?.quantity;
-  const kind: FigureKind | undefined =
-    quantity === 'temperature'
-      ? 'temperature'
-      : quantity === 'level'
-        ? 'length'
-        : quantity === 'flow'
-          ? 'flow'
-          : undefined;
-  const said = (n: number) => (kind ? figure(units, kind, n) : String(n));
-  const bounds = [
-    on.above === undefined ? '' : `above ${said(on.above)}`,
-    on.below === undefined ? '' : `below ${said(on.below)}`,
-  ];
-  return `${names.sensor(on.sensor)} ${bounds.filter(Boolean).join(' or ')}`;
+  if (sensor === undefined) return when;
+  const named = other === undefined ? names.sensor(sensor) : `${names.sensor(sensor)} and ${names.sensor(other)}`;
+  return on.kind === 'sensor' ? `${named} ${when}` : `${named}, ${when}`;
 }

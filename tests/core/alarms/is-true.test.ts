@@ -1,9 +1,15 @@
 import { describe, expect, test } from 'vitest';
+import type { AlarmState } from '#core/alarms/life/machine';
 import { beginWatch, excuse } from '#core/alarms/is-true';
 import { acknowledge, follow, limits, open, reading, see, silence, state, tick } from './run-alarm';
 
 /** The letters of the published table. */
-const LETTERS = { over: 'NORM', unacknowledged: 'UNACK', acknowledged: 'ACK', returned: 'RTN' } as const;
+const LETTERS: Readonly<Partial<Record<AlarmState, string>>> = {
+  over: 'NORM',
+  unacknowledged: 'UNACK',
+  acknowledged: 'ACK',
+  returned: 'RTN',
+} as const;
 
 describe('published vectors', () => {
   // "16 - Alarms, Diagnostics and Fault Handling", open PLC course: non-latching, on-delay 3 s, a column a second; the

@@ -1,8 +1,8 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import type { Condition } from '#core/alarms/condition';
+import type { Condition, Worked } from '#core/alarms/condition';
 import { QUALITIES } from '#core/readings/reading';
-import { acknowledge, type Followed, follow, limits, open, reading, see, silence, tick } from './run-alarm';
+import { acknowledge, type Followed, follow, limits, open, reading, see, silence, still, tick } from './run-alarm';
 
 /** What may happen, one after another. */
 const happening = fc.oneof(
@@ -23,6 +23,14 @@ type Happening = typeof happening extends fc.Arbitrary<infer T> ? T : never;
 const condition: fc.Arbitrary<Condition> = fc.oneof(
   fc.record({ delayS: fc.constantFrom(0, 60), offDelayS: fc.constantFrom(0, 90), isCarried: fc.boolean() }).map(limits),
   fc.record({ anyWord: fc.boolean(), offDelayS: fc.constantFrom(0, 90) }).map(silence),
+  fc
+    .constantFrom<Worked>(
+      { kind: 'rate', meanS: 300 },
+      { kind: 'starts', runsAbove: 26 },
+      { kind: 'difference', other: 'probe' },
+    )
+    .map((of) => limits({ of, above: 1, delayS: 60 })),
+  fc.record({ offDelayS: fc.constantFrom(0, 90), isCarried: fc.boolean() }).map(still),
 );
 
 /** Runs what happens, and looks after each. */

@@ -1,6 +1,7 @@
-import type { Condition, Limits, Silence } from '#core/alarms/condition';
+import type { Condition, Limits, Silence, Still } from '#core/alarms/condition';
 import { beginWatch, hold, pass, type Seen, type Turn, type Watch } from '#core/alarms/is-true';
-import { after, type AlarmState, isOpen, type Known, RAISED, stateOf } from '#core/alarms/known';
+import type { AlarmState } from '#core/alarms/life/machine';
+import { after, isOpen, type Known, raised, stateOf } from '#core/alarms/known';
 
 /** Above 26.5, back at 26.2, without delays. */
 export function limits(given: Partial<Limits> = {}): Limits {
@@ -29,6 +30,11 @@ export function silence(given: Partial<Silence> = {}): Silence {
   };
 }
 
+/** The same from one probe for a minute. */
+export function still(given: Partial<Still> = {}): Still {
+  return { kind: 'still', sensor: 'probe', within: 0, delayS: 60, offDelayS: 0, isCarried: true, ...given };
+}
+
 /** A good reading of a device at a second. */
 export function reading(atS: number, value: number, given: Partial<Seen> = {}): Seen {
   return { atMs: atS * 1000, cameMs: atS * 1000, value, quality: 'good', isByHand: false, ...given };
@@ -52,7 +58,7 @@ export function follow(condition: Condition): Followed {
 }
 
 function take(followed: Followed, turn: Turn | null): void {
-  if (turn?.kind === 'raised') followed.raised.push({ beganS: turn.atMs / 1000, known: RAISED });
+  if (turn?.kind === 'raised') followed.raised.push({ beganS: turn.atMs / 1000, known: raised(false) });
   const last = followed.raised.at(-1);
   if (turn?.kind === 'returned' && last) last.known = after(last.known, 'returned') ?? last.known;
 }

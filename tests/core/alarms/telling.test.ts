@@ -1,6 +1,8 @@
 import { describe, expect, test } from 'vitest';
 import { callState, nextAttempt } from '#core/alarms/told';
-import { type Member, tellFirst, tellLeads } from '#core/alarms/to-tell';
+import { dueAfterMin, isQuiet, USUAL_STEPS } from '#core/alarms/steps';
+import { type Member, type Roster, type Telling, tellFirst, tellNext } from '#core/alarms/to-tell';
+import type { AnsweredBy } from '#core/facility/site';
 
 const MEMBERS: Member[] = [
   { account: 'viewer', role: 'viewer', person: null },
@@ -10,15 +12,16 @@ const MEMBERS: Member[] = [
   { account: 'set-up', role: 'admin', person: null, isElsewhere: true },
 ];
 const LEADS = ['lee', 'max'];
+const kim = { person: 'kim', kind: 'on-site' as const };
+const onCall = { person: 'lee', kind: 'on-call' as const };
+const tell = (answeredBy: AnsweredBy, roster: Partial<Roster>) =>
+  tellFirst(answeredBy, { on: [], members: MEMBERS, ...roster });
+const names = ({ whom }: Telling) => whom.map(({ account }) => account);
 
 describe('who is told at first', () => {
   test('whoever is on, each once, and why', () => {
-    const on = [
-      { person: 'kim', kind: 'on-site' as const },
-      { person: 'kim', kind: 'on-call' as const },
-      { person: 'lee', kind: 'on-call' as const },
-    ];
-    expect(tellFirst('rota', on, MEMBERS)).toEqual({
+    const on = [kim, { ...kim, kind: 'on-call' as const }, onCall];
+    expect(tell('rota', { on })).toEqual({
       step: 1,
       whom: [
         { account: 'kim', why: 'on-site' },
@@ -29,28 +32,87 @@ describe('who is told at first', () => {
   });
 
   test('the people named, on or not', () => {
-    expect(tellFirst(['lee'], [], MEMBERS).whom).toEqual([{ account: 'lee', why: 'named' }]);
+    expect(tell(['lee'], {}).whom).toEqual([{ account: 'lee', why: 'named' }]);
   });
 
   test.each([
     ['nobody is on', [], 'nobody-on'],
     ['nobody who is on has an account', [{ person: 'sam', kind: 'on-site' as const }], 'no-account'],
-  ] as const)('leads and managers at once where %s', (_, on, why) => {
-    const { step, whom, hasNext } = tellFirst('rota', on, MEMBERS);
-    expect([step, hasNext]).toEqual([2, false]);
+  ] as const)('everyone of the last step at once where %s', (_, on, why) => {
+    const { step, whom, hasNext } = tell('rota', { on });
+    expect([step, hasNext]).toEqual([3, false]);
     expect(whom).toEqual(LEADS.map((account) => ({ account, why })));
   });
 
   test('nobody, now or later, where nobody is to answer', () => {
-    expect(tellFirst('nobody', [], MEMBERS)).toEqual({ step: 1, whom: [], hasNext: false });
+    expect(tell('nobody', {})).toEqual({ step: 1, whom: [], hasNext: false });
+  });
+
+  test('the step that calls whoever is on in the other way, where nobody is on in the first', () => {
+    const steps = [
+      { whom: 'on-site', afterMin: 0 },
+      { whom: 'on-call', afterMin: 5 },
+      { whom: 'everyone', afterMin: 20 },
+    ] as const;
+    expect([tell('rota', { on: [onCall], steps }).step, names(tell('rota', { on: [onCall], steps }))]).toEqual([
+      2,
+      ['lee'],
+    ]);
+    expect([tell('rota', { on: [kim], steps }).step, names(tell('rota', { on: [kim], steps }))]).toEqual([1, ['kim']]);
   });
 });
 
 describe('who is told next', () => {
-  test('leads and above of the site; those of every site only where it has none of its own', () => {
-    expect(tellLeads(MEMBERS).whom.map(({ account }) => account)).toEqual(LEADS);
-    const few = MEMBERS.filter(({ account }) => !LEADS.includes(account));
-    expect(tellLeads(few).whom.map(({ account }) => account)).toEqual(['set-up']);
+  const roster: Roster = { on: [kim], members: MEMBERS };
+  const next = (step: number, more: Partial<Roster> = {}) => tellNext(step, { ...roster, ...more });
+
+  test('leads, then everyone: whoever is on, leads and managers, and then nobody more', () => {
+    expect(next(1)).toEqual({ step: 2, whom: [{ account: 'lee', why: 'lead' }], hasNext: true });
+    expect(next(2)).toEqual({
+      step: 3,
+      whom: [
+        { account: 'kim', why: 'on-site' },
+        { account: 'lee', why: 'lead' },
+        { account: 'max', why: 'lead' },
+      ],
+      hasNext: false,
+    });
+  });
+
+  test('a step that finds nobody is passed over at once', () => {
+    const members = MEMBERS.filter(({ account }) => account !== 'lee');
+    expect(next(1, { members })).toMatchObject({ step: 3, hasNext: false });
+  });
+
+  test('whoever is above every site is told only where the site has nobody of its own', () => {
+    const members = MEMBERS.filter(({ account }) => !LEADS.includes(account));
+    expect(names(next(2, { members }))).toEqual(['kim', 'set-up']);
+  });
+
+  test('who sleeps is passed over while others can be told, unless they are on, and never by the last step', () => {
+    const quiet = new Set(['lee', 'kim']);
+    expect(next(1, { quiet }).step).toBe(3);
+    expect(names(next(2, { quiet }))).toEqual(['kim', 'lee', 'max']);
+    expect(names(next(1, { quiet, on: [onCall] }))).toEqual(['lee']);
+    expect(names(tell('rota', { quiet, on: [kim] }))).toEqual(['kim']);
+  });
+});
+
+describe('when a step is due', () => {
+  test('by the steps of the site; what an alarm has for itself moves the second and those after it', () => {
+    expect([1, 2, 3, 4].map((step) => dueAfterMin(USUAL_STEPS, step))).toEqual([0, 15, 30, null]);
+    expect([1, 2, 3].map((step) => dueAfterMin(USUAL_STEPS, step, 5))).toEqual([0, 5, 20]);
+  });
+
+  test.each([
+    ['22:00', '06:30', '23:59', true],
+    ['22:00', '06:30', '06:29', true],
+    ['22:00', '06:30', '06:30', false],
+    ['22:00', '06:30', '21:59', false],
+    ['13:00', '14:00', '13:00', true],
+    ['13:00', '14:00', '14:00', false],
+  ])('quiet hours from %s to %s hold at %s: %s', (from, to, time, quiet) => {
+    expect(isQuiet({ from, to }, time)).toBe(quiet);
   });
 });
 

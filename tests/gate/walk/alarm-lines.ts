@@ -18,6 +18,23 @@ export const ALARM_LINES: Readonly<Record<string, Line>> = {
     given: () => ({ form: { occurrence: NONE } }),
     comes: 'not-found',
   },
+  [`${ALARMS}/calls/page.tsx`]: { verb: 'see' },
+  [`${ALARMS}/calls/actions.ts makeTestCallAction`]: {
+    verb: 'acknowledge',
+    given: async (site, make) => ({ form: { account: await make.leaver(site) } }),
+    comes: 'not-found',
+  },
+  [`${ALARMS}/calls/actions.ts answerTestCallAction`]: {
+    verb: 'acknowledge',
+    given: () => ({ form: { test: NONE } }),
+    comes: 'not-found',
+  },
+  [`${ALARMS}/calls/actions.ts setWebhookAction`]: {
+    verb: 'call-webhook',
+    given: () => ({ form: { url: 'https://127.0.0.1/' } }),
+    comes: 'invalid',
+  },
+  [`${ALARMS}/calls/actions.ts removeWebhookAction`]: { verb: 'call-webhook', comes: 'not-found' },
   [`${ALARMS}/actions.ts noteAlarmAction`]: {
     verb: 'acknowledge',
     given: () => ({ form: { occurrence: NONE, note: 'seen' } }),

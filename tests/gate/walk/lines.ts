@@ -53,6 +53,7 @@ const OPEN_LINES: Readonly<Record<string, Line>> = {
     leaves: ['account_event', 'session'],
     only: 'unknown',
   },
+  'app/push-worker.js/route.ts GET': { open: 'a script that shows calls, the same for everybody' },
   [`${OPEN}/layout.tsx`]: { open: 'the head of the pages of somebody who is not signed in yet' },
   [`${OPEN}/sign-in/page.tsx`]: { open: 'an empty form' },
   [`${OPEN}/sign-in/actions.ts signInAction`]: {
@@ -125,6 +126,16 @@ const OWN_LINES: Readonly<Record<string, Line>> = {
     comes: 'not-found',
   },
   [`${ACCOUNT}/actions.ts endOthersAction`]: { own: 'their other sessions' },
+  [`${ACCOUNT}/actions.ts addDeviceAction`]: {
+    own: 'a browser of theirs',
+    given: sent({ name: 'phone', endpoint: 'https://127.0.0.1/', p256dh: 'AAAA', auth: 'AAAA' }),
+    comes: 'invalid',
+  },
+  [`${ACCOUNT}/actions.ts removeDeviceAction`]: {
+    own: 'a browser of theirs, and of nobody else',
+    given: () => ({ form: { id: randomUUID() } }),
+    comes: 'not-found',
+  },
   [`${ACCOUNT}/actions.ts offerPasskeyAction`]: { own: 'the beginning of a passkey' },
   [`${ACCOUNT}/actions.ts addPasskeyAction`]: { own: 'a passkey', given: sent({ name: 'key' }), comes: 'invalid' },
   [`${ACCOUNT}/actions.ts namePasskeyAction`]: {

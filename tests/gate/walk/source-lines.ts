@@ -12,6 +12,25 @@ export const SOURCE_LINES: Readonly<Record<string, Line>> = {
     given: () => ({ form: { source: randomUUID() } }),
     comes: 'not-found',
   },
+  [`${SOURCES}/actions.ts makeBrokerAction`]: {
+    verb: 'reading-sources',
+    given: () => ({ form: { name: 'Walked', address: 'mqtt://127.0.0.1:1' } }),
+  },
+  [`${SOURCES}/actions.ts changeBrokerAction`]: {
+    verb: 'reading-sources',
+    given: () => ({ form: { source: randomUUID(), address: 'mqtt://127.0.0.1:1' } }),
+    comes: 'not-found',
+  },
+  [`${SOURCES}/actions.ts addTopicAction`]: {
+    verb: 'reading-sources',
+    given: () => ({ form: { source: randomUUID(), topic: 'hall/#', payload: 'number' } }),
+    comes: 'not-found',
+  },
+  [`${SOURCES}/actions.ts endTopicAction`]: {
+    verb: 'reading-sources',
+    given: () => ({ form: { topic: randomUUID() } }),
+    comes: 'not-found',
+  },
   [`${SOURCES}/actions.ts nameSensorAction`]: {
     verb: 'reading-sources',
     given: () => ({ form: { name: 'probe', sensor: randomUUID() } }),

@@ -81,7 +81,7 @@ describe('whoever is on', () => {
     expect(mail.taken.length).toBe(1);
   });
 
-  test('and leads and managers when nobody acknowledged in time, once', async () => {
+  test('then leads, then everyone, while nobody acknowledges, each step once', async () => {
     await raised({ escalateAfterMin: 5 });
     await site.judge(310);
     expect((await site.calls()).length).toBe(1);
@@ -90,10 +90,20 @@ describe('whoever is on', () => {
     expect(await site.calls()).toEqual([
       { name: 'Robin', why: 'on-call', step: 1 },
       { name: 'Lee', why: 'lead', step: 2 },
-      { name: 'Max', why: 'lead', step: 2 },
     ]);
-    expect((await site.events()).map(({ kind }) => kind)).toEqual(['raised', 'escalated']);
-    expect(await site.open()).toMatchObject([{ step: 2, next: null }]);
+    expect(await site.open()).toMatchObject([{ step: 2, next: at(11 + 1200) }]);
+    await site.judge(1211);
+    expect((await site.calls()).slice(2).map(({ name, step }) => `${name} ${step}`)).toEqual([
+      'Lee 3',
+      'Max 3',
+      'Robin 3',
+    ]);
+    expect((await site.events()).map(({ kind, detail }) => `${kind} ${detail.step}`)).toEqual([
+      'raised 1',
+      'escalated 2',
+      'escalated 3',
+    ]);
+    expect(await site.open()).toMatchObject([{ step: 3, next: null }]);
   });
 
   test('fifteen minutes is in time where nothing else is said', async () => {
@@ -107,11 +117,11 @@ describe('where nobody is on', () => {
   test('leads and managers are told at once, and it is said', async () => {
     await raised({}, []);
     expect((await site.calls()).map(({ name, why, step }) => `${name} ${why} ${step}`)).toEqual([
-      'Lee nobody-on 2',
-      'Max nobody-on 2',
+      'Lee nobody-on 3',
+      'Max nobody-on 3',
     ]);
     expect((await site.events()).find(({ kind }) => kind === 'escalated')?.detail).toEqual({
-      step: 2,
+      step: 3,
       why: 'nobody-on',
       told: 2,
     });

@@ -1,6 +1,7 @@
-import { conditionOf } from '#core/alarms/condition';
+import { sensorsOf } from '#core/alarms/condition';
+import { conditionOf } from '#core/alarms/condition-of';
 import { beginWatch, hold, pass, type Seen } from '#core/alarms/is-true';
-import { ESCALATE_AFTER_MIN } from '#core/alarms/definition';
+import { USUAL_STEPS } from '#core/alarms/steps';
 import type { Facility } from '#core/facility/facility';
 import type { System } from '#core/facility/system';
 import { signingOf } from '#core/incidents/state';
@@ -58,8 +59,9 @@ function raisedBy(facility: Facility, system: System, alarm: string, readings: M
   const definition = system.alarms.find(({ key }) => key === alarm);
   const condition = definition && conditionOf(facility, system, definition);
   if (!condition) return [];
-  const sensors = condition.kind === 'limits' ? [condition.sensor] : condition.sensors;
-  const seen = sensors.flatMap((sensor) => readings.get(sensor) ?? []).sort((a, b) => a.cameMs - b.cameMs);
+  const seen = sensorsOf(condition)
+    .flatMap((sensor) => (readings.get(sensor) ?? []).map((one) => ({ ...one, sensor })))
+    .sort((a, b) => a.cameMs - b.cameMs);
   const first = seen[0];
   if (!first) return [];
   let watch = beginWatch(condition, first.cameMs);
@@ -146,7 +148,7 @@ describe('the pool without air', () => {
       incident.occurrence_id,
     ]);
     expect(rows.map(({ kind }) => kind)).toEqual(['raised', 'escalated', 'acknowledged', 'returned']);
-    expect(rows[1].at.getTime() - rows[0].at.getTime()).toBe(ESCALATE_AFTER_MIN * MINUTE_MS);
+    expect(rows[1].at.getTime() - rows[0].at.getTime()).toBe((USUAL_STEPS[1]?.afterMin ?? 0) * MINUTE_MS);
     const calls = await db.query('SELECT step, why FROM alarm_call WHERE occurrence_id = $1 ORDER BY made_at', [
       incident.occurrence_id,
     ]);

@@ -1,5 +1,6 @@
 import { randomUUID } from 'node:crypto';
 import { describe, expect, test } from 'vitest';
+import { NOTHING_MEASURED } from '#core/alarms/measured';
 import type { Facility } from '#core/facility/facility';
 import { reviewSystem } from '#core/review/review-system';
 import { type ReviewNews, reviewsOfChange, touchedSystems } from '#server/describe/change-reviews';
@@ -28,7 +29,7 @@ const breaks: Compute = () => Promise.reject(new Error('a fault of ours'));
 function change(before: Facility, after: Facility, first?: string) {
   const hashes = new Map(before.systems.map((system) => [system.key, inputHash(before, system, ON)]));
   const systemIds = new Map(before.systems.map(({ key }) => [key, randomUUID()]));
-  return { siteId: randomUUID(), stored: { facility: before, hashes, systemIds }, after, on: ON, first };
+  return { siteId: randomUUID(), stored: { facility: before, reviewed: before, facts: NOTHING_MEASURED, hashes, systemIds }, after, on: ON, first };
 }
 
 async function told(news: AsyncIterable<ReviewNews>): Promise<ReviewNews[]> {

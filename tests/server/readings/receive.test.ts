@@ -72,6 +72,44 @@ describe('readings that a source sends', () => {
     );
   });
 
+  test('sent ten times, four at once and out of order by a day, are stored once', async () => {
+    const name = place('display-ph');
+    const minutes = Array.from({ length: 280 }, (_, i) => i * 5);
+    const packOf = (day: string) =>
+      minutes.map((minute) => ({ n: name, t: at(`${day}T00:00:00Z`) + minute * 60, v: 8.1 }));
+    const [later, earlier] = [packOf('2026-04-12'), packOf('2026-04-11')];
+    const packs = [
+      later,
+      later,
+      earlier,
+      [...earlier].reverse(),
+      later,
+      earlier,
+      [...later].reverse(),
+      earlier,
+      later,
+      earlier,
+    ];
+    const sources = await Promise.all(packs.map((_, i) => aSource(siteId, `Sender ${i}`)));
+    let stored = 0;
+    for (const first of [0, 4, 8]) {
+      const sent = packs.slice(first, first + 4).map((pack, i) => post(sources[first + i]?.token ?? '', pack));
+      for (const answer of await Promise.all(sent)) {
+        const told = await answer.json();
+        expect(told).toMatchObject({ conflict: 0, refused: 0 });
+        expect(told.stored + told.repeat).toBe(280);
+        stored += told.stored;
+      }
+    }
+    expect(stored).toBe(560);
+    const { rows } = await query('SELECT count(*)::int AS n FROM reading WHERE sensor_id = $1', [ids['display-ph']]);
+    expect(rows).toEqual([{ n: 560 }]);
+    // What came last is of the day before, and hides nothing of the day after.
+    expect((await latestOf(siteId)).get(ids['display-ph'] ?? '')).toMatchObject({
+      atMs: Date.parse('2026-04-12T23:15:00Z'),
+    });
+  });
+
   test('conflict with another value, and supersede it when sent as a correction', async () => {
     const of = (v: number) => [{ n: TEMPERATURE, t: at('2026-05-02T08:00:00Z'), v }];
     expect((await answerTo(of(25))).records).toMatchObject([{ result: 'stored' }]);

@@ -14,6 +14,13 @@ const EVENTS: Readonly<Record<string, string>> = {
   'acknowledged-too': 'acknowledged by somebody else as well',
   noted: 'note',
   escalated: 'nobody had acknowledged it: the next people are told',
+  'raised-again': 'raised again before it was reset',
+  recalled: 'called again after it was acknowledged',
+  reset: 'reset',
+  'reset-refused': 'was not reset: what it watches still held',
+  suppressed: 'calls nobody: shelved, suppressed by design or out of service',
+  unsuppressed: 'calls again: what kept it from calling ended',
+  unfolded: 'calls by itself: its first cause no longer does',
 };
 const WHY: Readonly<Record<string, string>> = {
   'on-site': 'on site',

@@ -59,6 +59,11 @@ const sites: [string, Facility, number][] = [
   ['a site with rounds, a return and a pause', inWarmRoom(withSystem(few)), 15],
 ];
 
+/** A cut-out that trips while nothing is asked to run moves the steps of a course, and its times by less than a hundredth of a second. */
+function inHundredths(spareS: number | undefined): number | undefined {
+  return spareS === undefined ? undefined : Math.round(100 * spareS) / 100;
+}
+
 describe.each(sites)('fault cases of %s with one safeguard dead', (_, site, every) => {
   const look = looking(site);
   const compared = look.tried.filter((_one, i) => i % every === 0);
@@ -73,8 +78,8 @@ describe.each(sites)('fault cases of %s with one safeguard dead', (_, site, ever
         const [rank, spareS] = all.get(`${c.id} without ${key}`) ?? [];
         const id = `safeguard-dead:${subject.fault.id}:${subject.thing.key}+without:${key}:${subject.state}`;
         const one = told.get(id);
-        if (one) expect([one.spareS ?? spareS, id]).toEqual([spareS, id]);
-        else expect([rank, spareS, id]).toEqual([alone.rank, alone.spareS, id]);
+        if (one) expect([inHundredths(one.spareS ?? spareS), id]).toEqual([inHundredths(spareS), id]);
+        else expect([rank, inHundredths(spareS), id]).toEqual([alone.rank, inHundredths(alone.spareS), id]);
       }
     }
   });

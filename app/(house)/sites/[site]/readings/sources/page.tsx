@@ -3,7 +3,16 @@ import { listReadingSources, listSourcesShape } from '#server/readings/list-sour
 import { SourcesBody } from '#ui/sources/sources-body';
 import { answered } from '../../../../view/answered';
 import type { SiteAddress } from '../../ask-site';
-import { endSourceAction, makeSourceAction, nameSensorAction, unnameSensorAction } from './actions';
+import {
+  addTopicAction,
+  changeBrokerAction,
+  endSourceAction,
+  endTopicAction,
+  makeBrokerAction,
+  makeSourceAction,
+  nameSensorAction,
+  unnameSensorAction,
+} from './actions';
 
 const askSources = ask(listSourcesShape, listReadingSources);
 
@@ -15,7 +24,16 @@ export default async function SourcesPage({ params }: { params: Promise<SiteAddr
   return (
     <SourcesBody
       page={page}
-      actions={{ make: makeSourceAction, end: endSourceAction, name: nameSensorAction, unname: unnameSensorAction }}
+      actions={{
+        make: makeSourceAction,
+        end: endSourceAction,
+        makeBroker: makeBrokerAction,
+        changeBroker: changeBrokerAction,
+        addTopic: addTopicAction,
+        endTopic: endTopicAction,
+        name: nameSensorAction,
+        unname: unnameSensorAction,
+      }}
     />
   );
 }

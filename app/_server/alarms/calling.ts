@@ -1,0 +1,80 @@
+import 'server-only';
+import type { AlarmDefinition } from '#core/alarms/definition';
+import { rosterAt } from '#core/alarms/roster';
+import { type CallStep, dueAfterMin, USUAL_STEPS } from '#core/alarms/steps';
+import { type Roster, type Telling, tellFirst, tellNext } from '#core/alarms/to-tell';
+import { addCalls, findTellable, type NewCall } from '#data/alarms/calls';
+import type { Transaction } from '#data/transaction';
+import type { DefinedSite } from './defined-alarms';
+import { wakeCall } from './wake-call';
+
+/** Who is told of the alarms of a site in one turn: gathered first, then kept. */
+export class Calling {
+  private readonly calls: NewCall[] = [];
+  private roster: Roster | null = null;
+
+  constructor(
+    private readonly tx: Transaction,
+    private readonly siteId: string,
+    private readonly site: DefinedSite,
+    private readonly at: Date,
+  ) {}
+
+  /** Who is told when an alarm calls, or calls anew. */
+  async first({ answeredBy }: Pick<AlarmDefinition, 'answeredBy'>): Promise<Telling> {
+    if (answeredBy === 'nobody') return tellFirst(answeredBy, { on: [], members: [] });
+    return tellFirst(answeredBy, await this.rosterNow());
+  }
+
+  /** Who is told after a step, counted from 1, that nobody acknowledged. */
+  async next(step: number): Promise<Telling> {
+    return tellNext(step, await this.rosterNow());
+  }
+
+  /** When the step after one is due of an alarm that calls now; null when there is none. */
+  nextStepAt(telling: Telling, definition: Pick<AlarmDefinition, 'escalateAfterMin'>): Date | null {
+    return this.dueAfter(telling, definition, this.at);
+  }
+
+  /** When the step after one is due of an alarm that was at a step before it. */
+  stepAfter(
+    telling: Telling,
+    definition: Pick<AlarmDefinition, 'escalateAfterMin'> | undefined,
+    before: { step: number; nextStepAt: Date | null },
+  ): Date | null {
+    const min = dueAfterMin(this.steps, before.step + 1, definition?.escalateAfterMin) ?? 0;
+    const called = new Date((before.nextStepAt ?? this.at).getTime() - min * 60_000);
+    return this.dueAfter(telling, definition, called);
+  }
+
+  /** Has somebody told. */
+  call({ occurrenceId, again }: { occurrenceId: string; again: number }, { step, whom }: Telling): void {
+    for (const { account, why } of whom)
+      this.calls.push({ occurrenceId, again, step, accountId: account, why, madeAt: this.at });
+  }
+
+  /** Keeps who is told. */
+  async keep(): Promise<void> {
+    const { tx, siteId } = this;
+    for (const call of await addCalls(tx, siteId, this.calls)) await wakeCall(tx, { siteId, id: call });
+  }
+
+  private get steps(): readonly CallStep[] {
+    return this.site.facility.site.callSteps ?? USUAL_STEPS;
+  }
+
+  private dueAfter(
+    { step, hasNext }: Telling,
+    definition: Pick<AlarmDefinition, 'escalateAfterMin'> | undefined,
+    called: Date,
+  ): Date | null {
+    const min = hasNext ? dueAfterMin(this.steps, step + 1, definition?.escalateAfterMin) : null;
+    return min === null ? null : new Date(called.getTime() + min * 60_000);
+  }
+
+  private async rosterNow(): Promise<Roster> {
+    const { tx, siteId, site, at } = this;
+    this.roster ??= rosterAt(site.facility, await findTellable(tx, siteId), at.getTime());
+    return this.roster;
+  }
+}

@@ -1,0 +1,214 @@
+import { afterAll, beforeAll, beforeEach, describe, expect, test, vi } from 'vitest';
+import type { AlarmDefinition } from '#core/alarms/definition';
+import type { Sensor } from '#core/facility/system';
+import type { Facility } from '#core/facility/facility';
+import { storeReadings } from '#data/readings/store-readings';
+import { acknowledgeAlarm } from '#server/alarms/acknowledge-alarm';
+import { shelveAlarm } from '#server/alarms/shelve-alarm';
+import type { Who } from '#server/gate/who';
+import { sensor } from '../../_support/build-system';
+import { freshDatabase } from '../../_support/database';
+import { describedSite } from '../../_support/described-site';
+import { type AlarmSite, alarmSite, always, after as at, warm, withAlarms } from './alarm-site';
+
+const { query } = freshDatabase();
+const { anew, ofRecord } = describedSite(query);
+let site: AlarmSite;
+let robin: Who;
+
+beforeAll(() => vi.useFakeTimers({ toFake: ['Date'], now: at(0) }));
+afterAll(() => vi.useRealTimers());
+beforeEach(async () => {
+  await anew();
+  await query('DELETE FROM membership; UPDATE account SET email = id || $$@gone.example$$');
+});
+
+/** A blower that has a meter, flow that follows it in name, and warmth. */
+function described(alarms: AlarmDefinition[], more: Sensor[] = []): Facility {
+  const whole = withAlarms(alarms, [always('robin')]);
+  const [system] = whole.systems;
+  if (!system) throw new Error('no system');
+  return { ...whole, systems: [{ ...system, sensors: [...system.sensors, ...more] }] };
+}
+const FLOW = sensor({ key: 'flow', name: 'Flow', quantity: 'flow', tank: 'display' });
+const LEVEL = sensor({ key: 'level', name: 'Level', quantity: 'level', tank: 'display' });
+const lowFlow = warm({ key: 'flow-low', name: 'Flow low', on: { kind: 'sensor', sensor: 'flow', below: 100 } });
+const lowLevel = warm({ key: 'level-low', name: 'Level low', on: { kind: 'sensor', sensor: 'level', below: -20 } });
+
+async function begin(alarms: AlarmDefinition[], more: Sensor[] = []): Promise<void> {
+  site = await alarmSite(query, described(alarms, more));
+  robin = await site.member('Robin', 'aquarist', 'robin');
+  await judge(0);
+}
+async function judge(second: number): Promise<void> {
+  vi.setSystemTime(at(second));
+  await site.judge(second);
+}
+async function send(key: string, second: number, value: number): Promise<void> {
+  const { rows } = await query('SELECT id FROM sensor WHERE site_id = $1 AND key = $2 AND retired_at IS NULL', [
+    site.siteId,
+    key,
+  ]);
+  const one = { sensorId: rows[0].id, at: at(second), value, quality: 'good', origin: 'device' } as const;
+  await storeReadings(site.siteId, [one], { receivedAt: at(second) });
+  await judge(second);
+}
+/** `alarm kind`, oldest first; those of calls with who was told. */
+async function told(): Promise<string[]> {
+  const { rows } = await query(
+    `SELECT d.key || ' ' || e.kind AS said, e.detail FROM alarm_event e
+       JOIN alarm_occurrence o ON o.id = e.occurrence_id JOIN alarm_definition d ON d.id = o.alarm_id
+      WHERE e.kind <> 'escalated' ORDER BY e.at, e.id`,
+  );
+  return rows.map(({ said, detail }) => (detail.folded === undefined ? said : `${said}, folded`));
+}
+const calls = async () => (await site.calls()).length;
+const acknowledge = async (which: number) => {
+  const id = (await site.open())[which]?.id ?? '';
+  return await acknowledgeAlarm(robin, { site: site.siteKey, occurrence: id, page: 'alarm' });
+};
+
+describe('a cascade', () => {
+  test('calls once, for its first cause, and what is folded calls by itself when that no longer does', async () => {
+    await begin([lowFlow, lowLevel], [FLOW, LEVEL]);
+    await send('flow', 10, 50);
+    await send('level', 20, -30);
+    expect(await told()).toEqual(['flow-low raised', 'level-low raised, folded']);
+    expect(await calls()).toBe(1);
+    await send('flow', 30, 300);
+    expect(await told()).toContain('level-low unfolded');
+    expect(await calls()).toBe(2);
+    const { rows } = await query('SELECT cause_id AS cause FROM alarm_occurrence ORDER BY id');
+    expect(rows.map(({ cause }) => cause === null)).toEqual([true, false]);
+  });
+
+  test('that begins with what is shelved folds nothing: whoever was silenced must not silence the rest', async () => {
+    await begin([lowFlow, lowLevel], [FLOW, LEVEL]);
+    const { rows } = await query(`SELECT id FROM alarm_definition WHERE key = 'flow-low' AND site_id = $1`, [
+      site.siteId,
+    ]);
+    await shelveAlarm(robin, { site: site.siteKey, alarm: rows[0].id, hours: 1, reason: 'cleaning the sensor' });
+    await send('flow', 10, 50);
+    expect(await calls()).toBe(0);
+    await send('level', 20, -30);
+    expect(await told()).toEqual(['flow-low raised', 'flow-low suppressed', 'level-low raised']);
+    expect(await calls()).toBe(1);
+  });
+});
+
+describe('shelved', () => {
+  test('an alarm calls nobody until its time is up, and then calls when it is still active', async () => {
+    await begin([lowFlow], [FLOW]);
+    const { rows } = await query(`SELECT id FROM alarm_definition WHERE key = 'flow-low' AND site_id = $1`, [
+      site.siteId,
+    ]);
+    const shelve = (hours: number) =>
+      shelveAlarm(robin, { site: site.siteKey, alarm: rows[0].id, hours, reason: 'cleaning the sensor' });
+    await send('flow', 10, 50);
+    await acknowledge(0);
+    expect(await shelve(9)).toMatchObject({ ok: false, reason: { why: 'invalid', faults: [{ path: 'hours' }] } });
+    expect(await shelve(0.5)).toMatchObject({ ok: true });
+    expect(await shelve(0.5)).toMatchObject({ ok: false, reason: { why: 'conflict' } });
+    expect(await calls()).toBe(1);
+    // Acknowledged before or not: what is still there when the shelf ends has to be acknowledged afresh.
+    await judge(10 + 1799);
+    expect(await calls()).toBe(1);
+    await send('flow', 10 + 1800, 50);
+    expect(await told()).toEqual([
+      'flow-low raised',
+      'flow-low acknowledged',
+      'flow-low suppressed',
+      'flow-low unsuppressed',
+    ]);
+    expect(await calls()).toBe(2);
+    expect(await site.open()).toMatchObject([{ active: true, acknowledged: false }]);
+    expect(await ofRecord('alarm-shelved')).toMatchObject([{ by: robin.id, reason: 'cleaning the sensor' }]);
+    expect(await ofRecord('alarm-unshelved')).toMatchObject([{ why: 'time' }]);
+  });
+
+  test('high temperature only by a lead, and for an hour at most', async () => {
+    await begin([warm()]);
+    const lead = await site.member('Lee', 'lead');
+    const { rows } = await query('SELECT id FROM alarm_definition WHERE site_id = $1 AND retired_at IS NULL', [
+      site.siteId,
+    ]);
+    const shelve = (who: Who, hours: number) =>
+      shelveAlarm(who, { site: site.siteKey, alarm: rows[0].id, hours, reason: 'changing the probe' });
+    expect(await shelve(robin, 0.5)).toMatchObject({
+      ok: false,
+      reason: { why: 'invalid', faults: [{ path: 'alarm' }] },
+    });
+    expect(await shelve(lead, 2)).toMatchObject({ ok: false, reason: { why: 'invalid', faults: [{ path: 'hours' }] } });
+    expect(await shelve(lead, 1)).toMatchObject({ ok: true });
+  });
+});
+
+describe('the second clock', () => {
+  const MIN = 60;
+  test('calls again when the value has not turned in time, and goes on while it turns', async () => {
+    await begin([warm()]);
+    await site.send([[10, 28]]);
+    await judge(11);
+    await acknowledge(0);
+    await site.send([[44 * MIN, 27.2]]);
+    await judge(46 * MIN);
+    expect(await calls()).toBe(1);
+    await site.send([[90 * MIN, 27.2]]);
+    await judge(92 * MIN);
+    expect(await told()).toEqual([
+      expect.stringContaining('raised'),
+      expect.stringContaining('acknowledged'),
+      expect.stringContaining('recalled'),
+    ]);
+    expect(await calls()).toBe(2);
+    expect(await ofRecord('alarm-recalled')).toMatchObject([{ why: 'not-turned', value: 27.2 }]);
+    // What was acknowledged was the first call: the second is not covered by a page that was drawn before it.
+    const id = (await site.open())[0]?.id ?? '';
+    const stale = await acknowledgeAlarm(robin, { site: site.siteKey, occurrence: id, page: 'alarm', again: 0 });
+    expect(stale).toMatchObject({ ok: true, value: { kind: 'called-anew' } });
+    expect(await acknowledge(0)).toMatchObject({ ok: true, value: { kind: 'first' } });
+  });
+
+  test('calls again when the backup in charge fails', async () => {
+    const watts = (equipment: string) => warm({ key: equipment, on: { kind: 'watts', equipment } });
+    const whole = described([watts('heater-1'), watts('heater-2')]);
+    const [system] = whole.systems;
+    const [heater] = system?.equipment ?? [];
+    if (!(system && heater)) throw new Error('no heater');
+    const two = ['heater-1', 'heater-2'].map((key) => ({ ...heater, key, wattsRange: { minW: 100, maxW: 300 } }));
+    const meters = two.map(({ key }) =>
+      sensor({ key: `${key}-w`, name: key, quantity: 'watts', equipment: key, tank: undefined }),
+    );
+    const equipment = [...two, ...system.equipment.slice(1)];
+    site = await alarmSite(query, {
+      ...whole,
+      systems: [{ ...system, equipment, sensors: [...system.sensors, ...meters] }],
+    });
+    robin = await site.member('Robin', 'aquarist', 'robin');
+    await judge(0);
+    await send('heater-1-w', 10, 50);
+    await acknowledge(0);
+    await send('heater-2-w', 20, 50);
+    expect(await told()).toEqual(['heater-1 raised', 'heater-1 acknowledged', 'heater-2 raised', 'heater-1 recalled']);
+    expect(await calls()).toBe(3);
+  });
+});
+
+test('an operating state suppresses what it is meant to bring about, and no longer than it is meant to last', async () => {
+  await begin([{ ...lowFlow, suppressedIn: ['feeding'] }, warm()], [FLOW]);
+  await query(
+    `INSERT INTO state_open (site_id, system_id, state, run_id, begun_at, until, ends_itself)
+     SELECT site_id, id, 'feeding', id, $1, $2, false FROM system WHERE site_id = $3 AND retired_at IS NULL`,
+    [at(5), at(600), site.siteId],
+  );
+  await send('flow', 10, 50);
+  await site.send([[11, 28]]);
+  await judge(12);
+  expect(await told()).toEqual(['flow-low raised', 'flow-low suppressed', expect.stringContaining('raised')]);
+  expect(await calls()).toBe(1);
+  // Nobody has ended it, and it has outstayed its end.
+  await judge(600);
+  expect(await told()).toContain('flow-low unsuppressed');
+  expect(await calls()).toBe(2);
+  expect(await ofRecord('alarm-suppressed-by-design')).toMatchObject([{ state: 'feeding' }]);
+});
