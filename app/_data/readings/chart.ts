@@ -24,7 +24,7 @@ export interface Drawn {
 /** Readings shown by themselves. */
 const MOST_POINTS = 400;
 /** Of more than these it is not said how many there are. */
-export const MOST_COUNTED = 5000;
+const MOST_COUNTED = 5000;
 
 // Of what was corrected, the correction.
 const STANDING = `
