@@ -57,11 +57,12 @@ export function responder(
   signs: ReadonlyMap<Aspect, number>,
   repairS: number,
 ): (view: Pick<View, 'cover' | 'walks'>, onsetS: number) => Response {
+  const first = soonestByWhom(calls);
   let walked: View['walks'] | null = null;
   let met: ReturnType<typeof meetings> = [];
   return (view, onsetS) => {
     const response: Response = { noticeS: null, notice: { by: 'nobody' }, putRightS: null };
-    for (const call of calls) {
+    for (const call of first) {
       const reached = reachedAfter(view.cover, (onsetS + call.atS) % WEEK, call.answeredBy);
       // An alarm that reaches nobody is no notice.
       if (reached === null) continue;
@@ -73,6 +74,17 @@ export function responder(
     if (seen) offer(response, seen.afterS, { by: 'round', key: seen.key }, repairS);
     return response;
   };
+}
+
+/** The first call to each of those who answer: whoever is called later is not there sooner. */
+function soonestByWhom(calls: readonly Call[]): Call[] {
+  const first = new Map<string, Call>();
+  for (const call of calls) {
+    const whom = typeof call.answeredBy === 'string' ? call.answeredBy : JSON.stringify(call.answeredBy);
+    const known = first.get(whom);
+    if (!known || call.atS < known.atS) first.set(whom, call);
+  }
+  return [...first.values()];
 }
 
 /** Take a way of knowing into account. @param thenS s from knowing to its being put right; Infinity for never */
