@@ -19,6 +19,8 @@ const SHARED = [
   'push_device',
   'push_key',
   'rate_limit',
+  'reading_retired',
+  'reading_rolled',
   'session',
   'site',
   'worker_sighting',
@@ -38,6 +40,8 @@ const ONLY_ADDED = [
   'plan_status',
   'plan_version',
   'reading',
+  'reading_limit',
+  'reading_retired',
   'record',
   'record_anchor',
   'review_kept',
@@ -143,7 +147,7 @@ describe('tables whose rows are only added', () => {
 
   test.each(ONLY_ADDED)('%s refuses UPDATE, DELETE and TRUNCATE, even to its owner', async (table) => {
     const attempts = [
-      `UPDATE ${table} SET ${table === 'account_event' ? 'id = id' : 'site_id = site_id'}`,
+      `UPDATE ${table} SET ${SAME[table] ?? 'site_id = site_id'}`,
       `DELETE FROM ${table}`,
       `TRUNCATE ${table} CASCADE`,
     ];
@@ -153,6 +157,8 @@ describe('tables whose rows are only added', () => {
   });
 });
 
+/** A change that changes nothing, of tables without a site. */
+const SAME: Record<string, string> = { account_event: 'id = id', reading_retired: '"month" = "month"' };
 const SITE = '019a0000-0000-7000-8000-000000000001';
 
 /** One row in a table, without what it refers to. */
@@ -167,6 +173,8 @@ async function fill(table: string): Promise<void> {
     plan_version: `'${SITE}', '${SITE}', 1, '{}', now()`,
     plan_status: `'${SITE}', '${SITE}', 1, 'in-force', now()`,
     reading: `'${SITE}', '${SITE}', '2026-11-25', 1, 0, 25.1, 0, NULL, NULL, NULL, now()`,
+    reading_limit: `'${SITE}', '${SITE}', now(), 26, NULL`,
+    reading_retired: `'2026-01-01', now()`,
     file_import: `'${SITE}', '${SITE}', '${SITE}', 'a.csv', ${zero}, now(), 'local', '{}'`,
     alarm_occurrence: `'${SITE}', '${SITE}', '${SITE}', '${SITE}', now(), now(), 1, '{}'`,
     alarm_event: `'${SITE}', '${SITE}', '${SITE}', 'raised', now(), NULL, NULL, NULL, '{}'`,

@@ -4,26 +4,29 @@ import { fromMetres, toMetres } from '../units/length';
 import type { Custom } from '../units/shown';
 import given from './figures.json';
 
+/** What a series can be of: what sensors read, and what follows from readings alone. */
+export type SeriesQuantity = SensorQuantity | 'unionised-ammonia' | 'temperature-difference' | 'top-off';
+
 interface Look {
   symbol: string;
   decimals: number;
   us?: { symbol: string; decimals: number };
 }
 
-const LOOKS: Readonly<Record<SensorQuantity, Look>> = given;
+const LOOKS: Readonly<Record<SeriesQuantity, Look>> = given;
 /** Space that keeps a number and its unit on one line. */
 const NO_BREAK = '\u00a0';
 /** L/h in a cubic metre a second. */
 const PER_HOUR = 3.6e6;
 const MM = 1000;
 
-function lookOf(quantity: SensorQuantity, custom: Custom): { symbol: string; decimals: number } {
+function lookOf(quantity: SeriesQuantity, custom: Custom): { symbol: string; decimals: number } {
   const look = LOOKS[quantity];
   return (custom === 'us' ? look.us : undefined) ?? look;
 }
 
 /** How the unit of a reading is written for a person of this custom; empty where there is none. */
-export function readingSymbol(quantity: SensorQuantity, custom: Custom): string {
+export function readingSymbol(quantity: SeriesQuantity, custom: Custom): string {
   return lookOf(quantity, custom).symbol;
 }
 
@@ -32,10 +35,12 @@ export function readingSymbol(quantity: SensorQuantity, custom: Custom): string 
  * @param value in the facility file's unit of the quantity; finite
  * @returns in the person's unit
  */
-export function toCustom(quantity: SensorQuantity, custom: Custom, value: number): number {
+export function toCustom(quantity: SeriesQuantity, custom: Custom, value: number): number {
   if (custom !== 'us') return value;
   if (quantity === 'temperature') return (value * 9) / 5 + 32;
+  if (quantity === 'temperature-difference') return (value * 9) / 5;
   if (quantity === 'level') return fromMetres(value / MM, 'in');
+  if (quantity === 'top-off') return fromCubicMetresPerSecond(value / PER_HOUR, 'galUS/h');
   return quantity === 'flow' ? fromCubicMetresPerSecond(value / PER_HOUR, 'galUS/h') : value;
 }
 
@@ -44,15 +49,17 @@ export function toCustom(quantity: SensorQuantity, custom: Custom, value: number
  * @param typed in the person's unit; finite
  * @throws RangeError for a flow or a length that is beyond belief
  */
-export function fromCustom(quantity: SensorQuantity, custom: Custom, typed: number): number {
+export function fromCustom(quantity: SeriesQuantity, custom: Custom, typed: number): number {
   if (custom !== 'us') return typed;
   if (quantity === 'temperature') return ((typed - 32) * 5) / 9;
+  if (quantity === 'temperature-difference') return (typed * 5) / 9;
   if (quantity === 'level') return toMetres(typed, 'in') * MM;
+  if (quantity === 'top-off') return toCubicMetresPerSecond(typed, 'galUS/h') * PER_HOUR;
   return quantity === 'flow' ? toCubicMetresPerSecond(typed, 'galUS/h') * PER_HOUR : typed;
 }
 
 /** A reading with its unit: `readingSaid('temperature', 'us', 25)` reads "77.0 °F"; wet or dry of a floor. @param value finite */
-export function readingSaid(quantity: SensorQuantity, custom: Custom, value: number): string {
+export function readingSaid(quantity: SeriesQuantity, custom: Custom, value: number): string {
   if (quantity === 'leak') return value > 0 ? 'wet' : 'dry';
   const { symbol, decimals } = lookOf(quantity, custom);
   const written = toCustom(quantity, custom, value).toFixed(decimals);

@@ -1,9 +1,15 @@
-/** Spans of time that readings are looked at over, days, and how their table is cut, hours. */
+import { groupBy } from '../group-by';
+
+/**
+ * Spans of time that readings are looked at over, days; of what they are drawn, so that a year opens as fast as a day; and how
+ * their table is cut, hours.
+ */
 export const SPANS = {
-  day: { days: 1, rowHours: 1 },
-  week: { days: 7, rowHours: 6 },
-  month: { days: 31, rowHours: 24 },
-  'sixty-days': { days: 60, rowHours: 24 },
+  day: { days: 1, of: 'readings', rowHours: 1 },
+  week: { days: 7, of: 'hours', rowHours: 6 },
+  month: { days: 31, of: 'hours', rowHours: 24 },
+  'sixty-days': { days: 60, of: 'hours', rowHours: 24 },
+  year: { days: 365, of: 'days', rowHours: 168 },
 } as const;
 
 export type Span = keyof typeof SPANS;
@@ -37,4 +43,25 @@ export function stretches(buckets: readonly Bucket[], gapMs: number): Bucket[][]
     last = bucket;
   }
   return found;
+}
+
+/**
+ * Buckets of many as fewer, each of those that begin within the same stretch.
+ *
+ * @param fromMs     where the first stretch begins, ms since 1970
+ * @param lengthMs   length of a stretch
+ */
+export function gathered(buckets: readonly Bucket[], fromMs: number, lengthMs: number): Bucket[] {
+  const groups = groupBy(buckets, (one) => Math.floor((one.fromMs - fromMs) / lengthMs));
+  return [...groups.values()].map((group) => {
+    const count = group.reduce((sum, one) => sum + one.count, 0);
+    return {
+      fromMs: Math.min(...group.map((one) => one.fromMs)),
+      toMs: Math.max(...group.map((one) => one.toMs)),
+      low: Math.min(...group.map(({ low }) => low)),
+      high: Math.max(...group.map(({ high }) => high)),
+      mean: group.reduce((sum, one) => sum + one.mean * one.count, 0) / count,
+      count,
+    };
+  });
 }

@@ -17,8 +17,10 @@ export interface Defined {
   systemIds: ReadonlyMap<string, string>;
   /** Ids of alarms by `system/key`. */
   alarmIds: ReadonlyMap<string, string>;
-  /** `system/key` of sensors by id. */
+  /** `system/key` of sensors and of derived series by id. */
   sensorNames: ReadonlyMap<string, string>;
+  /** Revision by which its derived series were put in order: with another one some may be missing still. */
+  settledBy: number;
   /** Ids of people by key. */
   personIds: ReadonlyMap<string, string>;
 }
@@ -34,10 +36,16 @@ export async function loadDefined(tx: Transaction, siteId: string): Promise<Defi
   const sensors = await tx.$queryRaw<Keyed[]>`
     SELECT t.id, s.key || '/' || t.key AS name FROM sensor t
       JOIN system s ON s.site_id = t.site_id AND s.id = t.system_id
+     WHERE t.site_id = ${siteId}::uuid AND t.retired_at IS NULL
+     UNION ALL
+    SELECT t.id, s.key || '/' || t.key AS name FROM derived_series t
+      JOIN system s ON s.site_id = t.site_id AND s.id = t.system_id
      WHERE t.site_id = ${siteId}::uuid AND t.retired_at IS NULL`;
+  const turn = await tx.readingTurn.findUnique({ where: { siteId }, select: { revision: true } });
   const people = await tx.person.findMany({ where: { siteId, retiredAt: null }, select: { id: true, key: true } });
   return {
     ...loaded,
+    settledBy: turn?.revision ?? 0,
     personIds: new Map(people.map(({ id, key }) => [key, id])),
     alarmIds: new Map(alarms.map(({ id, name }) => [name, id])),
     sensorNames: new Map(sensors.map(({ id, name }) => [id, name])),

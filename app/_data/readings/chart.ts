@@ -19,18 +19,16 @@ export interface Drawn {
   buckets: Bucket[];
   /** The time that usually lies between two good readings, ms; null with fewer than two. */
   usualMs: number | null;
-  /** Those shown by themselves, the latest of them when there are too many. */
-  points: ShownPoint[];
-  /** How many there are. */
-  pointCount: number;
 }
 
 /** Readings shown by themselves. */
 const MOST_POINTS = 400;
+/** Of more than these it is not said how many there are. */
+export const MOST_COUNTED = 5000;
 
 // Of what was corrected, the correction.
 const STANDING = `
-  SELECT DISTINCT ON ("at", origin) "at", origin, value, quality, reason, flag FROM reading
+  SELECT DISTINCT ON ("at", origin) "at", origin, value, quality, reason, flag, received_at FROM reading
    WHERE site_id = $1 AND sensor_id = $2 AND "at" >= $3 AND "at" < $4
    ORDER BY "at", origin, revision DESC`;
 const PLAIN = `SELECT "at", value, extract(epoch FROM "at" - lag("at") OVER (ORDER BY "at")) AS step
@@ -44,10 +42,16 @@ const BUCKETS = `
     FROM plain, usual
    GROUP BY floor(extract(epoch FROM "at" - $3::timestamptz) / $5), usual.step
    ORDER BY 1`;
+// Through the index of those that are odd: a year of them is found without looking through the others.
+const ODD = `
+  SELECT "at", value, quality, reason, flag, origin FROM reading r
+   WHERE site_id = $1 AND sensor_id = $2 AND "at" >= $3 AND "at" < $4 AND (quality > 0 OR origin = 3)
+     AND NOT EXISTS (SELECT FROM reading n WHERE n.site_id = r.site_id AND n.sensor_id = r.sensor_id AND n."at" = r."at"
+                        AND n.origin = r.origin AND n.revision > r.revision)
+   ORDER BY "at" DESC LIMIT ${MOST_COUNTED + 1}`;
 const POINTS = `
   SELECT ${MS('"at"')} AS "atMs", value, quality, reason, flag, origin, count(*) OVER ()::int AS count
-    FROM (${STANDING}) s WHERE quality > 0 OR origin = 3
-   ORDER BY "at" DESC LIMIT ${MOST_POINTS}`;
+    FROM (${ODD}) s ORDER BY "at" DESC LIMIT ${MOST_POINTS}`;
 
 /**
  * Readings of a sensor over a span of time, worked down to some hundred buckets: of each the lowest, the highest and the
@@ -60,26 +64,31 @@ export async function drawnReadings(
   sensorId: string,
   { from, to, bucketS }: { from: Date; to: Date; bucketS: number },
 ): Promise<Drawn> {
-  const asked = [siteId, sensorId, from, to];
-  const [buckets, points] = await Promise.all([
-    pool().query<Bucket & { usualMs: number | null }>(BUCKETS, [...asked, bucketS]),
-    pool().query<Omit<ShownPoint, 'quality' | 'origin'> & { quality: number; origin: number; count: number }>(
-      POINTS,
-      asked,
-    ),
+  const { rows } = await pool().query<Bucket & { usualMs: number | null }>(BUCKETS, [
+    siteId,
+    sensorId,
+    from,
+    to,
+    bucketS,
   ]);
-  return {
-    buckets: buckets.rows.map(({ usualMs: _usual, ...bucket }) => bucket),
-    usualMs: buckets.rows[0]?.usualMs ?? null,
-    points: points.rows
-      .map(({ count: _count, quality, origin, ...point }) => ({
-        ...point,
-        quality: qualityOf(quality),
-        origin: originOf(origin),
-      }))
-      .reverse(),
-    pointCount: points.rows[0]?.count ?? 0,
-  };
+  return { buckets: rows.map(({ usualMs: _usual, ...bucket }) => bucket), usualMs: rows[0]?.usualMs ?? null };
+}
+
+/** Readings that are shown by themselves: not good, or by hand. In order of time; the latest when there are too many. */
+export async function shownPoints(
+  siteId: string,
+  sensorId: string,
+  { from, to }: { from: Date; to: Date },
+): Promise<{ points: ShownPoint[]; count: number }> {
+  const { rows } = await pool().query<
+    Omit<ShownPoint, 'quality' | 'origin'> & { quality: number; origin: number; count: number }
+  >(POINTS, [siteId, sensorId, from, to]);
+  const points = rows.map(({ count: _count, quality, origin, ...point }) => ({
+    ...point,
+    quality: qualityOf(quality),
+    origin: originOf(origin),
+  }));
+  return { points: points.reverse(), count: rows[0]?.count ?? 0 };
 }
 
 /** Every reading of a sensor over a span of time as it stands, in order of time. @param most   and no more than these */
@@ -87,42 +96,13 @@ export async function plainReadings(
   siteId: string,
   sensorId: string,
   { from, to, most }: { from: Date; to: Date; most: number },
-): Promise<ShownPoint[]> {
-  const { rows } = await pool().query<Omit<ShownPoint, 'quality' | 'origin'> & { quality: number; origin: number }>(
-    `SELECT ${MS('"at"')} AS "atMs", value, quality, reason, flag, origin FROM (${STANDING}) s ORDER BY "at", origin LIMIT $5`,
+): Promise<(ShownPoint & { receivedMs: number })[]> {
+  const { rows } = await pool().query<
+    Omit<ShownPoint, 'quality' | 'origin'> & { quality: number; origin: number; receivedMs: number }
+  >(
+    `SELECT ${MS('"at"')} AS "atMs", value, quality, reason, flag, origin, ${MS('received_at')} AS "receivedMs"
+       FROM (${STANDING}) s ORDER BY "at", origin LIMIT $5`,
     [siteId, sensorId, from, to, most],
   );
   return rows.map(({ quality, origin, ...one }) => ({ ...one, quality: qualityOf(quality), origin: originOf(origin) }));
-}
-
-/** An alarm that was raised. */
-export interface RaisedAlarm {
-  id: string;
-  atMs: number;
-  name: string;
-}
-
-/** Alarms of a system that were raised over a span of time by what a sensor read, in order of time. */
-export async function raisedBy(
-  siteId: string,
-  alarmIds: readonly string[],
-  { from, to }: { from: Date; to: Date },
-): Promise<RaisedAlarm[]> {
-  const { rows } = await pool().query<RaisedAlarm>(
-    `SELECT o.id, ${MS('o.raised_at')} AS "atMs", d.name FROM alarm_occurrence o
-       JOIN alarm_definition d ON d.site_id = o.site_id AND d.id = o.alarm_id
-      WHERE o.site_id = $1 AND o.alarm_id = ANY($2::uuid[]) AND o.raised_at >= $3 AND o.raised_at < $4
-      ORDER BY o.raised_at LIMIT ${MOST_POINTS}`,
-    [siteId, [...alarmIds], from, to],
-  );
-  return rows;
-}
-
-/** Ids of the alarms of a system by their keys. */
-export async function alarmIdsOf(siteId: string, systemId: string, keys: readonly string[]): Promise<string[]> {
-  const { rows } = await pool().query<{ id: string }>(
-    'SELECT id FROM alarm_definition WHERE site_id = $1 AND system_id = $2 AND key = ANY($3) AND retired_at IS NULL',
-    [siteId, systemId, [...keys]],
-  );
-  return rows.map(({ id }) => id);
 }

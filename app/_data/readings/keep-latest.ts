@@ -6,18 +6,19 @@ import type { NewReading } from './store-readings';
 // Of two readings of one instant the one somebody took by hand counts, then the file's, then the device's.
 const KEEP = `
   INSERT INTO reading_latest AS l
-         (site_id, sensor_id, "at", origin, value, quality, reason, received_at, good_at, good_value)
+         (site_id, sensor_id, "at", origin, value, quality, reason, received_at, good_at, good_value, same_since)
   SELECT $1::uuid, u.sensor, to_timestamp(u.at / 1000.0), u.origin, u.value, u.quality, u.reason, $9::timestamptz,
-         to_timestamp(u.good_at / 1000.0), u.good_value
-    FROM unnest($2::uuid[], $3::float8[], $4::int2[], $5::float8[], $6::int2[], $7::text[], $8::float8[], $10::float8[])
-         AS u(sensor, at, origin, value, quality, reason, good_at, good_value)
+         to_timestamp(u.good_at / 1000.0), u.good_value, to_timestamp(u.same_since / 1000.0)
+    FROM unnest($2::uuid[], $3::float8[], $4::int2[], $5::float8[], $6::int2[], $7::text[], $8::float8[], $10::float8[],
+                $11::float8[]) AS u(sensor, at, origin, value, quality, reason, good_at, good_value, same_since)
    ORDER BY 2
   ON CONFLICT (site_id, sensor_id) DO UPDATE SET
-    ("at", origin, value, quality, reason, received_at) = (
-      SELECT n."at", n.origin, n.value, n.quality, n.reason, n.received_at
-        FROM (VALUES (l."at", l.origin, l.value, l.quality, l.reason, l.received_at, false),
+    ("at", origin, value, quality, reason, received_at, same_since) = (
+      SELECT n."at", n.origin, n.value, n.quality, n.reason, n.received_at, n.same_since
+        FROM (VALUES (l."at", l.origin, l.value, l.quality, l.reason, l.received_at, l.same_since, false),
                      (EXCLUDED."at", EXCLUDED.origin, EXCLUDED.value, EXCLUDED.quality, EXCLUDED.reason,
-                      EXCLUDED.received_at, true)) AS n("at", origin, value, quality, reason, received_at, came_now)
+                      EXCLUDED.received_at, EXCLUDED.same_since, true))
+               AS n("at", origin, value, quality, reason, received_at, same_since, came_now)
        ORDER BY n."at" DESC, n.origin DESC, n.came_now DESC LIMIT 1),
     good_value = CASE WHEN l.good_at IS NULL OR EXCLUDED.good_at >= l.good_at THEN EXCLUDED.good_value ELSE l.good_value END,
     good_at = greatest(l.good_at, EXCLUDED.good_at)`;
@@ -28,7 +29,7 @@ const STANDING = `SELECT r.* FROM reading r WHERE r.site_id = $1::uuid AND r.sen
      AND n.origin = r.origin AND n.revision > r.revision)`;
 const LOOK_UP = `
   UPDATE reading_latest l SET "at" = r."at", origin = r.origin, value = r.value, quality = r.quality, reason = r.reason,
-         received_at = r.received_at, good_at = g."at", good_value = g.value
+         received_at = r.received_at, same_since = r."at", good_at = g."at", good_value = g.value
     FROM unnest($2::uuid[]) AS s(id)
    CROSS JOIN LATERAL (${STANDING} ORDER BY r."at" DESC, r.origin DESC LIMIT 1) r
     LEFT JOIN LATERAL (${STANDING} AND r.quality = 0 ORDER BY r."at" DESC, r.origin DESC LIMIT 1) g ON true
@@ -61,6 +62,7 @@ export async function keepLatest(
     arrayText(rows.map(({ sensorId }) => good.get(sensorId)?.at.getTime() ?? null)),
     receivedAt.toISOString(),
     arrayText(rows.map(({ sensorId }) => good.get(sensorId)?.value ?? null)),
+    arrayText(rows.map(({ at, sameSince }) => (sameSince ?? at).getTime())),
   ]);
   if (corrected.size > 0) await asking(LOOK_UP, [siteId, arrayText([...corrected].sort())]);
 }

@@ -10,6 +10,9 @@ export interface SensorPlace {
   quantity: SensorQuantity;
   /** The gateway it hangs on; null: none. */
   gatewayId: string | null;
+  /** The tank it sits in, and how far it may be off, in the unit of its quantity; null where that is not known. */
+  tankId: string | null;
+  accuracy: number | null;
 }
 
 /** A sensor with the names people know it by. */
@@ -32,7 +35,8 @@ export interface UnknownName {
 const MOST_UNKNOWN = 500;
 
 const SENSORS = `
-  SELECT s.id, s.system_id AS "systemId", s.gateway_id AS "gatewayId", s.quantity, s.key, s.name, y.key AS system, y.name AS "systemName"
+  SELECT s.id, s.system_id AS "systemId", s.gateway_id AS "gatewayId", s.quantity, s.key, s.name, y.key AS system,
+         y.name AS "systemName", s.tank_id AS "tankId", (s.detail->'accuracy'->>'value')::float8 AS accuracy
     FROM sensor s JOIN system y ON y.site_id = s.site_id AND y.id = s.system_id
    WHERE s.site_id = $1 AND s.retired_at IS NULL AND y.retired_at IS NULL
    ORDER BY y.ordinal, y.key, s.ordinal, s.key`;

@@ -15,14 +15,18 @@ const SERIES = `
   SELECT DISTINCT ON ("at", origin) sensor_id, "at", origin, value, quality, reason FROM reading
    WHERE site_id = $1 AND sensor_id = $2 AND "at" >= $3 AND "at" < $4
    ORDER BY "at", origin, revision DESC`;
+const COLUMNS = '"at", origin, value, quality, reason, received_at, good_at, good_value';
 const LATEST = `
-  SELECT sensor_id, "at", origin, value, quality, reason, received_at, good_at, good_value FROM reading_latest
-   WHERE site_id = $1`;
+  SELECT sensor_id, ${COLUMNS} FROM reading_latest WHERE site_id = $1
+   UNION ALL
+  SELECT id, ${COLUMNS.replace('origin', '1::int2')} FROM derived_series
+   WHERE site_id = $1 AND retired_at IS NULL AND "at" IS NOT NULL`;
 
 /** What arrived and no alarm was held to yet is not counted: it is still to be held, in its turn. */
-const LATEST_JUDGED = `${LATEST}
-     AND NOT EXISTS (SELECT FROM reading_arrival a WHERE a.site_id = reading_latest.site_id
-                        AND a.received_at = reading_latest.received_at AND reading_latest.sensor_id = ANY(a.sensor_ids))`;
+const LATEST_JUDGED = `
+  SELECT * FROM (${LATEST}) AS l
+   WHERE NOT EXISTS (SELECT FROM reading_arrival a WHERE a.site_id = $1 AND a.received_at = l.received_at
+                        AND l.sensor_id = ANY(a.sensor_ids))`;
 
 interface Row {
   sensor_id: string;
@@ -51,7 +55,7 @@ export async function readSeries(siteId: string, sensorId: string, from: Date, t
   return rows.map(readingOf);
 }
 
-/** The newest reading of each sensor of a site that has one, by the sensor's id. */
+/** The newest reading of each sensor and derived series of a site that has one, by its id. */
 export async function latestOf(siteId: string): Promise<Map<string, Latest>> {
   return await latestBy(LATEST, siteId);
 }

@@ -1,10 +1,12 @@
 import 'server-only';
+import { groupBy } from '#core/group-by';
 import type { Origin, Quality } from '#core/readings/reading';
 import type { Transaction } from '../transaction';
 import { arrayText, type Asking, askingIn } from './asking';
 import { originCode, qualityCode } from './codes';
 import { keepLatest } from './keep-latest';
 import { ensureParts, monthsFrom } from './parts';
+import { type Touched, touchStretches } from './touched';
 
 /** What one sensor told over a long time, in columns, in order of time. */
 export interface SensorHistory {
@@ -25,6 +27,7 @@ export interface SensorHistory {
 
 /** s between a reading and its arrival, as a gateway needs. */
 const UNDER_WAY_S = 2;
+const DAY_MS = 86_400_000;
 
 const ADD = `
   INSERT INTO reading (site_id, sensor_id, "at", origin, revision, value, quality, reason, came_by, received_at)
@@ -52,6 +55,13 @@ export async function storeHistory(
     await add(asking, siteId, history);
     await keepLast(asking, siteId, history);
   }
+  await touchStretches(asking, siteId, told.flatMap(daysOf));
+}
+
+/** A stretch a day. */
+function daysOf({ sensorId, atMs }: SensorHistory): Touched[] {
+  const days = groupBy(atMs, (at) => Math.floor(at / DAY_MS));
+  return [...days.values()].map((day) => ({ sensorId, fromMs: day[0] ?? 0, toMs: day.at(-1) ?? 0 }));
 }
 
 function monthsWithin(atMs: readonly number[]): Date[] {

@@ -5,6 +5,7 @@ import { announceArrival } from './arrivals';
 import { type Asking, askingIn, codeOf, inPlainTransaction } from './asking';
 import { keepLatest } from './keep-latest';
 import { ensureParts, forgetParts } from './parts';
+import { touch } from './touched';
 import { insertNew, insertRevisions, type KeptValue, keyOf, newestOf, type Revised } from './rows';
 
 /** A reading that is to be stored. */
@@ -22,6 +23,8 @@ export interface NewReading {
   origin: Origin;
   /** Whether it is only for the record: no alarm is held to it. */
   isOfPast?: boolean;
+  /** Since when exactly this value has stood; its own instant when left out. */
+  sameSince?: Date;
 }
 
 /**
@@ -108,6 +111,7 @@ async function store(
   if (kept.length > 0) {
     await keepLatest(asking, siteId, kept, new Set(revisions.map(({ sensorId }) => sensorId)), storing.receivedAt);
     await announceArrival(asking, siteId, kept, storing.receivedAt);
+    await touch(asking, siteId, kept);
   }
   await storing.also?.(asking);
   return outcomes;

@@ -6,6 +6,7 @@ import type { AlarmDefinition } from '#core/alarms/definition';
 import type { Facility } from '#core/facility/facility';
 import type { System } from '#core/facility/system';
 import { daySecondIn } from '#core/time/day-second';
+import { isDerivedKey } from '#core/readings/derived/series';
 import { type Defined, loadDefined } from '#data/alarms/defined';
 import { canonicalText } from '#data/canonical';
 import type { Transaction } from '#data/transaction';
@@ -30,10 +31,12 @@ export interface DefinedSite {
   facility: Facility;
   revision: number;
   alarms: ReadonlyMap<string, DefinedAlarm>;
-  /** `system/key` of sensors by id. */
+  /** `system/key` of sensors and derived series by id. */
   sensorNames: ReadonlyMap<string, string>;
   /** Seconds since local midnight at an instant. */
   daySecond: Around['daySecond'];
+  /** Whether nothing is missing: a derived series that an alarm is held to may still have to be made. */
+  isWhole: boolean;
 }
 
 /** Sites kept in memory. */
@@ -43,7 +46,7 @@ const kept = new Map<string, DefinedSite>();
 /** The alarms of a site, read once for each revision. @returns null when the site is gone */
 export async function definedAlarms(tx: Transaction, siteId: string, revision: number): Promise<DefinedSite | null> {
   const known = kept.get(siteId);
-  if (known?.revision === revision) return known;
+  if (known?.revision === revision && known.isWhole) return known;
   const loaded = await loadDefined(tx, siteId);
   if (!loaded) return null;
   const { facility, sensorNames } = loaded;
@@ -51,11 +54,16 @@ export async function definedAlarms(tx: Transaction, siteId: string, revision: n
     facility.systems.flatMap((system) => system.alarms.flatMap((alarm) => definedOf(loaded, system, alarm))),
   );
   const daySecond = daySecondIn(facility.site.zone);
-  const fresh = { facility, revision: loaded.revision, alarms, sensorNames, daySecond };
+  const isWhole = loaded.settledBy === loaded.revision || !facility.systems.some(watchesDerived);
+  const fresh = { facility, revision: loaded.revision, alarms, sensorNames, daySecond, isWhole };
   kept.delete(siteId);
   kept.set(siteId, fresh);
   for (const oldest of kept.keys()) if (kept.size > MOST) kept.delete(oldest);
   return fresh;
+}
+
+function watchesDerived({ alarms }: System): boolean {
+  return alarms.some(({ on }) => Object.values(on).some((word) => typeof word === 'string' && isDerivedKey(word)));
 }
 
 function definedOf(loaded: Defined, system: System, definition: AlarmDefinition): [string, DefinedAlarm][] {

@@ -16,7 +16,7 @@ export const exportReadingsShape = sensorSpan;
 
 /** Readings of one file: sixty days, one every 20 s. */
 const MOST = 260_000;
-const HEAD = ['at (UTC)', 'at the site', 'value', 'unit', 'quality', 'reason', 'flag', 'origin'];
+const HEAD = ['at (UTC)', 'at the site', 'value', 'unit', 'quality', 'reason', 'flag', 'origin', 'received (UTC)'];
 
 /** Every reading of a sensor over a span of time as CSV, in the facility file's unit, oldest first. */
 export async function exportReadings(
@@ -25,18 +25,21 @@ export async function exportReadings(
 ): Promise<Result<{ name: string; text: string }, Refusal>> {
   const found = await findSensor(who, place);
   if (!found.ok) return found;
-  const { site, sensor, named } = found.value;
+  const { site, sensor, id } = found.value;
   const { from, to, first, last } = spanOf(site.zone, span, until, now());
-  const readings = await plainReadings(site.id, named.id, { from, to, most: MOST + 1 });
+  const readings = id === null ? [] : await plainReadings(site.id, id, { from, to, most: MOST + 1 });
   if (readings.length > MOST)
     return refused({
       why: 'invalid',
       faults: [{ path: 'span', message: `must be shorter: it holds more than ${MOST} readings` }],
     });
   const unit = readingSymbol(sensor.quantity, 'metric');
-  const rows = readings.map(({ atMs, value, quality, reason, flag, origin }) => {
+  const rows = readings.map(({ atMs, value, quality, reason, flag, origin, receivedMs }) => {
     const at = new Date(atMs);
-    return [at, timeIn(site.zone, at), value, unit, quality, reason, flag, origin];
+    return [at, timeIn(site.zone, at), value, unit, quality, reason, flag, origin, new Date(receivedMs)];
   });
-  return ok({ name: `${place.system}-${place.sensor}-${first}-${last}.csv`, text: writeCsv(HEAD, rows) });
+  return ok({
+    name: `${place.system}-${place.sensor.replaceAll(':', '-')}-${first}-${last}.csv`,
+    text: writeCsv(HEAD, rows),
+  });
 }

@@ -1,13 +1,15 @@
 import 'server-only';
 import { z } from 'zod';
-import type { SensorQuantity } from '#core/facility/system';
+import type { SeriesQuantity } from '#core/readings/figures';
 import { isStale } from '#core/readings/age';
 import reasons from '#core/readings/reasons.json';
 import type { Origin, Quality } from '#core/readings/reading';
 import { ok, type Result } from '#core/result';
-import { type NamedSensor, sensorsAt } from '#data/readings/sensor-names';
+import { livingDerived } from '#data/readings/derived-series';
+import { sensorsAt } from '#data/readings/sensor-names';
 import { latestOf } from '#data/readings/series';
 import { now } from '../clock';
+import { describedSeries } from './described-series';
 import { may } from '../gate/may';
 import type { Refusal } from '../gate/refusal';
 import { siteFor } from '../gate/site-for';
@@ -33,7 +35,9 @@ export interface NewestReading {
 export interface SensorLine {
   key: string;
   name: string;
-  quantity: SensorQuantity;
+  quantity: SeriesQuantity;
+  /** Whether it follows from others by a law. */
+  isDerived: boolean;
   newest: NewestReading | null;
 }
 
@@ -55,14 +59,16 @@ export async function listReadings(
   const found = await siteFor(who, 'see', key);
   if (!found.ok) return found;
   const { id, name, zone } = found.value;
-  const [sensors, latest] = await Promise.all([sensorsAt(id), latestOf(id)]);
+  const [sensors, latest, derived] = await Promise.all([sensorsAt(id), latestOf(id), derivedOf(id)]);
   const nowMs = now().getTime();
   const systems = new Map<string, SiteReadings['systems'][number]>();
   for (const sensor of sensors) {
     const system = systems.get(sensor.system) ?? { key: sensor.system, name: sensor.systemName, sensors: [] };
     systems.set(sensor.system, system);
-    system.sensors.push(lineOf(sensor, latest.get(sensor.id), nowMs));
+    system.sensors.push(lineOf({ ...sensor, isDerived: false }, latest.get(sensor.id), nowMs));
   }
+  for (const { system, ...series } of derived)
+    systems.get(system)?.sensors.push(lineOf(series, latest.get(series.id), nowMs));
   return ok({
     site: { key, name, zone },
     systems: [...systems.values()],
@@ -71,16 +77,29 @@ export async function listReadings(
   });
 }
 
+/** The derived series of a site that are kept, as they are described. */
+async function derivedOf(siteId: string): Promise<(Omit<SensorLine, 'newest'> & { id: string; system: string })[]> {
+  const kept = await livingDerived(siteId);
+  const [first] = kept;
+  const described = first ? await describedSeries(siteId, first.revision) : null;
+  return kept.flatMap(({ id, system, systemId, key }) => {
+    const found = described?.derived.find((one) => one.systemId === systemId && one.series.key === key);
+    return found
+      ? [{ id, system, key, name: found.series.name, quantity: found.series.quantity, isDerived: true }]
+      : [];
+  });
+}
+
 function lineOf(
-  { key, name, quantity }: NamedSensor,
+  { key, name, quantity, isDerived }: Omit<SensorLine, 'newest'>,
   newest: { atMs: number; value: number; quality: Quality; reason?: string; origin: Origin } | undefined,
   nowMs: number,
 ): SensorLine {
-  if (!newest) return { key, name, quantity, newest: null };
+  if (!newest) return { key, name, quantity, isDerived, newest: null };
   const { atMs, value, quality, reason, origin } = newest;
   const at = new Date(atMs).toISOString();
   const stands = { at, ageS: (nowMs - atMs) / 1000, isStale: isStale(origin, nowMs - atMs) };
-  return { key, name, quantity, newest: { ...stands, value, quality, why: whyNot(reason), origin } };
+  return { key, name, quantity, isDerived, newest: { ...stands, value, quality, why: whyNot(reason), origin } };
 }
 
 /** Why a reading is not good, in words; its word alone where there are none. */

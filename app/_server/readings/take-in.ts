@@ -1,11 +1,11 @@
 import 'server-only';
-import { groupBy } from '#core/group-by';
 import type { Arrived, ReadRecord } from '#core/readings/arrived';
-import { type Judged, judge, judgeTogether, type Neighbour } from '#core/readings/judge';
+import { type Judged, judge } from '#core/readings/judge';
 import { toFacilityUnit } from '#core/readings/units';
 import { ok, type Result, refused } from '#core/result';
 import { noteUnknown, type SensorPlace, sensorsByName } from '#data/readings/sensor-names';
 import { type NewReading, type Stored, type Storing, storeReadings } from '#data/readings/store-readings';
+import { type JudgedComing, judgeComing, type Placed } from './judge-coming';
 
 /** What became of one record. */
 export type RecordAnswer =
@@ -30,13 +30,6 @@ const AHEAD_MS = 5 * 60_000;
 /** There is no part of the readings for anything older. */
 const OLDEST_MS = Date.UTC(1990, 0, 1);
 
-/** A reading whose sensor is known, judged by itself. */
-interface Placed extends Neighbour {
-  sensor: SensorPlace;
-  atMs: number;
-  isOfPast: boolean;
-}
-
 type Fault = { field: string; why: string };
 
 /**
@@ -56,7 +49,8 @@ export async function takeIn(
   const byName = await sensorsByName(coming.siteId);
   const placed = records.map((record) => (record.ok ? place(record.value, byName, coming, fields) : record));
   const readings = placed.flatMap((one) => (one.ok ? [one.value] : []));
-  const judged = judgeBySystem(readings);
+  const cameMs = coming.receivedAt.getTime();
+  const judged = await judgeComing(coming.siteId, readings, byName.values(), cameMs);
   const outcomes = await storeReadings(
     coming.siteId,
     readings.map((reading, i) => newReading(reading, judged[i])),
@@ -102,20 +96,10 @@ function unitWhy(converted: ReturnType<typeof toFacilityUnit>, quantity: string)
   return converted.reason.why === 'unknown-unit' ? 'is no unit that is understood here' : `is no unit of ${quantity}`;
 }
 
-/** Those of one system and instant are judged beside one another. @returns in the order given */
-function judgeBySystem(readings: readonly Placed[]): Judged[] {
-  const together = groupBy(readings.entries(), ([, { sensor, atMs }]) => `${sensor.systemId} ${atMs}`);
-  const judged: Judged[] = [];
-  for (const group of together.values()) {
-    const verdicts = judgeTogether(group.map(([, reading]) => reading));
-    for (const [n, [at]] of group.entries()) judged[at] = verdicts[n] ?? { quality: 'good' };
-  }
-  return judged;
-}
-
-function newReading({ sensor, atMs, value, isOfPast }: Placed, judged: Judged | undefined): NewReading {
-  const quality = judged ?? { quality: 'good' };
-  return { sensorId: sensor.id, at: new Date(atMs), value, origin: 'device', ...quality, isOfPast };
+function newReading({ sensor, atMs, value, isOfPast }: Placed, judged: JudgedComing | undefined): NewReading {
+  const { sameSinceMs = atMs, ...how } = judged ?? { quality: 'good' as const };
+  const of = { sensorId: sensor.id, at: new Date(atMs), value, origin: 'device' as const, isOfPast };
+  return { ...of, sameSince: new Date(sameSinceMs), ...how };
 }
 
 function answerOf(result: Stored | undefined, judged: Judged | undefined): RecordAnswer {

@@ -8,6 +8,7 @@ import { judgeAlarms } from './judge-alarms';
 import { keepBrokers } from './keep-brokers';
 import { workerLogger } from './logger';
 import { runnerEvents } from './runners';
+import { settleReadings } from './settle-readings';
 import { crontab, taskList } from './task-list';
 import { heartbeat } from './tasks/heartbeat';
 import { readingParts } from './tasks/reading-parts';
@@ -31,6 +32,7 @@ async function main(): Promise<void> {
   });
   const judging = judgeAlarms();
   const keeping = keepBrokers();
+  const settling = settleReadings();
   let isStopping = false;
   for (const signal of ['SIGTERM', 'SIGINT'] as const) {
     process.on(signal, () => {
@@ -46,7 +48,7 @@ async function main(): Promise<void> {
   logInfo('worker is up', { tasks: Object.keys(taskList).join(' '), database: new URL(DATABASE_URL).host });
   await runner.promise;
   await keeping.stop();
-  await judging.stop();
+  await Promise.all([judging.stop(), settling.stop()]);
   await closePool();
   logInfo('worker has ended');
 }

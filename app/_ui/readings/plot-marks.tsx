@@ -67,9 +67,17 @@ export function PlotKey() {
       </li>
       <li>
         <Sample>
+          <path className={style.beyond} d="M-12-6H12V0H-12Z" />
           <path className={style.limit} d="M-12 0H12" />
         </Sample>
-        limit of an alarm
+        limit of an alarm, and what lies beyond
+      </li>
+      <li>
+        <Sample>
+          <path className={style.state} d="M-8-6H8V6H-8Z" />
+          <path className={style.stateEdge} d="M-8-6V6M8-6V6" />
+        </Sample>
+        a state in force
       </li>
     </ul>
   );

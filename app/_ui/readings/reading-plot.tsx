@@ -8,6 +8,7 @@ import type { Custom } from '#core/units/shown';
 import { TwoWidths } from '../plot/two-widths';
 import { written } from '../plot/written';
 import { DayAxis } from './day-axis';
+import { LimitBands, StateBands } from './plot-bands';
 import { PlotMarks } from './plot-marks';
 import type { SensorReadingsView } from './sensor-view';
 import { QUANTITY_WORDS } from './words';
@@ -44,9 +45,10 @@ function Plot({ view, units, width }: PlotProps & { width: number }) {
       <text className={style.title} x={0} y={14}>
         {[QUANTITY_WORDS[quantity], readingSymbol(quantity, units)].filter((word) => word !== '').join(', ')}
       </text>
+      <StateBands states={view.states} x={x} range={[TOP, bottom]} />
+      <LimitBands limits={view.limits} at={at} left={left} right={right} range={[TOP, bottom]} />
       <Grid y={y} left={left} right={right} />
       <Course buckets={view.buckets} gapMs={view.gapMs} x={x} at={at} />
-      <Limits limits={view.limits} at={at} y={y} left={left} right={right} />
       <PlotMarks points={view.points} raised={view.raised} x={x} at={at} range={[TOP, bottom]} />
       <DayAxis x={x} y={bottom} zone={view.site.zone} />
     </svg>
@@ -112,37 +114,6 @@ function Course({ buckets, gapMs, x, at }: CourseProps) {
           ) : null}
         </g>
       ))}
-    </g>
-  );
-}
-
-interface LimitsProps {
-  limits: SensorReadingsView['limits'];
-  at: (value: number) => number;
-  y: ScaleLinear<number, number>;
-  left: number;
-  right: number;
-}
-
-function Limits({ limits, at, y, left, right }: LimitsProps) {
-  const [bottom = 0, top = 0] = y.range();
-  return (
-    <g>
-      {limits
-        .filter(({ value }) => at(value) >= top && at(value) <= bottom)
-        .map(({ name, side, value }) => (
-          <g key={`${side} ${value} ${name}`}>
-            <path className={style.limit} d={`M${left} ${at(value)}H${right}`} />
-            <text
-              className={style.limitName}
-              x={right - 2}
-              y={at(value) + (side === 'above' ? -4 : 13)}
-              textAnchor="end"
-            >
-              {`alarm ${side} this: ${name}`}
-            </text>
-          </g>
-        ))}
     </g>
   );
 }

@@ -1,6 +1,5 @@
 import Link from 'next/link';
-import { readingSaid } from '#core/readings/figures';
-import type { SensorQuantity } from '#core/facility/system';
+import { readingSaid, type SeriesQuantity } from '#core/readings/figures';
 import type { Origin, Quality } from '#core/readings/reading';
 import type { Custom } from '#core/units/shown';
 import { Page } from '../frame/page';
@@ -25,7 +24,8 @@ interface NewestView {
 interface SensorView {
   key: string;
   name: string;
-  quantity: SensorQuantity;
+  quantity: SeriesQuantity;
+  isDerived: boolean;
   newest: NewestView | null;
 }
 
@@ -90,10 +90,13 @@ function columnsFor(site: ReadingsView['site'], system: string, units: Custom): 
     {
       id: 'sensor',
       head: 'Sensor',
-      cell: ({ key, name, quantity }) => (
+      cell: ({ key, name, quantity, isDerived }) => (
         <>
           <Link href={sensorAddress(site.key, system, key)}>{name}</Link>
-          <span className={style.about}>{QUANTITY_WORDS[quantity]}</span>
+          <span className={style.about}>
+            {isDerived ? 'derived: ' : ''}
+            {QUANTITY_WORDS[quantity]}
+          </span>
         </>
       ),
     },

@@ -6,18 +6,23 @@ import { Page } from '../frame/page';
 import { Section } from '../frame/section';
 import { siteAddress } from '../frame/site-address';
 import { type Column, Ledger } from '../table/ledger';
+import { HappenedSection } from './happened-section';
 import { PlotKey } from './plot-marks';
 import { QualityMark } from './quality';
 import { ReadingPlot } from './reading-plot';
 import type { PointView, SensorReadingsView } from './sensor-view';
-import { ORIGIN_WORDS, QUANTITY_WORDS, SPAN_WORDS, sensorAddress } from './words';
+import { LAW_WORDS, ORIGIN_WORDS, QUANTITY_WORDS, SPAN_WORDS, sensorAddress } from './words';
 import style from './readings.module.css';
 import { capital } from '../words/capital';
+import { lasting } from '../words/lasting';
 
 interface SensorBodyProps {
   view: SensorReadingsView;
   units: Custom;
 }
+
+/** Readings one by one of which it is said how many there are. */
+const MANY = 5000;
 
 /** What a sensor read over a span of time: as a drawing, as a table, and as a file. */
 export function SensorBody({ view, units }: SensorBodyProps) {
@@ -38,6 +43,7 @@ export function SensorBody({ view, units }: SensorBodyProps) {
         </p>
       }
     >
+      {view.derived ? <Derived view={view} derived={view.derived} /> : null}
       <SpanLinks view={view} />
       {isEmpty ? (
         <p>Nothing was read in this time. Look at an earlier or a longer one, or take in the file of a logger.</p>
@@ -48,9 +54,34 @@ export function SensorBody({ view, units }: SensorBodyProps) {
         </>
       )}
       {view.rows.length > 0 ? <HoursSection view={view} units={units} /> : null}
+      <HappenedSection view={view} />
       {view.points.length > 0 ? <PointsSection view={view} units={units} /> : null}
     </Page>
   );
+}
+
+/** A derived series says what it follows from: nobody reads it and nobody enters it. */
+function Derived({ view, derived }: { view: SensorReadingsView; derived: NonNullable<SensorReadingsView['derived']> }) {
+  return (
+    <p>
+      Derived, not read: {LAW_WORDS[derived.kind]}. It follows from{' '}
+      {derived.from.map(({ key, name }, i) => (
+        <span key={key}>
+          {i > 0 ? ', ' : ''}
+          <Link href={sensorAddress(view.site.key, view.system.key, key)}>{name}</Link>
+        </span>
+      ))}
+      .
+    </p>
+  );
+}
+
+/** How long it was outside the limits of its alarms, where hours or days are drawn. */
+function outsideSaid({ outside, limits }: SensorReadingsView): string {
+  if (!outside || limits.length === 0) return '';
+  const { outsideS, heldS } = outside;
+  const said = outsideS === 0 ? 'never' : lasting(outsideS);
+  return ` Outside the limits of its alarms: ${said}, of ${lasting(heldS)} for which something is known; a reading holds until the next, for an hour at most.`;
 }
 
 function SpanLinks({ view: { site, system, sensor, span, days } }: { view: SensorReadingsView }) {
@@ -98,7 +129,7 @@ function HoursSection({ view, units }: SensorBodyProps) {
     <Section id="hours" title="As a table">
       <Ledger
         narrow
-        caption="Good readings that came by themselves or from a file. What is suspect or bad enters no average."
+        caption={`Good readings that came by themselves or from a file. What is suspect or bad enters no average.${outsideSaid(view)}`}
         columns={columns}
         rows={view.rows}
         keyOf={({ fromMs }) => String(fromMs)}
@@ -122,7 +153,7 @@ function PointsSection({ view, units }: SensorBodyProps) {
   ];
   const caption =
     view.pointCount > view.points.length
-      ? `The latest ${view.points.length} of ${view.pointCount}; the file has all of them.`
+      ? `The latest ${view.points.length} of ${view.pointCount > MANY ? `more than ${MANY}` : view.pointCount}; the file has all of them.`
       : 'Readings that are not good, and those taken by hand.';
   return (
     <Section id="single" title="One by one">

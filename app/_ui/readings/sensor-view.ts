@@ -1,4 +1,5 @@
-import type { SensorQuantity } from '#core/facility/system';
+import type { DerivedKind } from '#core/readings/derived/series';
+import type { SeriesQuantity } from '#core/readings/figures';
 import type { Origin, Quality } from '#core/readings/reading';
 import type { Bucket, Span } from '#core/readings/spans';
 
@@ -17,7 +18,8 @@ export interface PointView {
 export interface SensorReadingsView {
   site: { key: string; name: string; zone: string };
   system: { key: string; name: string };
-  sensor: { key: string; name: string; quantity: SensorQuantity };
+  sensor: { key: string; name: string; quantity: SeriesQuantity };
+  derived: { kind: DerivedKind; from: { key: string; name: string }[] } | null;
   span: Span;
   days: { first: string; last: string; earlier: string; later: string | null };
   fromMs: number;
@@ -28,5 +30,7 @@ export interface SensorReadingsView {
   pointCount: number;
   limits: { name: string; side: 'above' | 'below'; value: number }[];
   raised: { id: string; atMs: number; name: string; there: string }[];
+  outside: { outsideS: number; heldS: number } | null;
+  states: { state: string; fromMs: number; toMs: number | null; there: string; endedThere: string | null }[];
   rows: (Bucket & { there: string })[];
 }

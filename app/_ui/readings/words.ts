@@ -1,12 +1,13 @@
-import type { SensorQuantity } from '#core/facility/system';
+import type { SeriesQuantity } from '#core/readings/figures';
+import type { DerivedKind } from '#core/readings/derived/series';
 import type { Origin, Quality } from '#core/readings/reading';
 import type { Span } from '#core/readings/spans';
 import { DAY } from '#core/time/week';
 import { siteAddress } from '../frame/site-address';
 import { lasting } from '../words/lasting';
 
-/** What a sensor measures, in words. */
-export const QUANTITY_WORDS: Record<SensorQuantity, string> = {
+/** What a sensor measures, or what follows from readings, in words. */
+export const QUANTITY_WORDS: Record<SeriesQuantity, string> = {
   temperature: 'temperature',
   level: 'level',
   flow: 'flow',
@@ -27,6 +28,21 @@ export const QUANTITY_WORDS: Record<SensorQuantity, string> = {
   turbidity: 'turbidity',
   'carbon-dioxide': 'carbon dioxide',
   oxidant: 'oxidant',
+  'unionised-ammonia': 'un-ionised ammonia',
+  'temperature-difference': 'difference of temperature',
+  'top-off': 'top-off in a day',
+};
+
+/** By what law a derived series follows. */
+export const LAW_WORDS: Record<DerivedKind, string> = {
+  'oxygen-saturation':
+    'what is dissolved, as a part of what water of this temperature and salinity holds in balance with air',
+  'unionised-ammonia':
+    'the part of total ammonia that poisons, by pH on the scale of its probe, temperature and salinity',
+  salinity: 'practical salinity by the scale of 1978, of conductivity as the water has it, not brought to 25 °C',
+  difference: 'what one probe reads more than the other, where both were read within five minutes',
+  'watts-beyond': 'watts above the watts range, or below it with a minus; nothing inside it and while nothing is drawn',
+  'top-off': 'litres moved in the 24 hours before, by the fall of the reservoir or by the running time of the pump',
 };
 
 /** How a reading came. */
@@ -39,10 +55,16 @@ export const SPAN_WORDS: Record<Span, string> = {
   week: 'Week',
   month: 'Month',
   'sixty-days': '60 days',
+  year: 'Year',
 };
 
 /** Days from which on parts of a day say nothing. */
 const MANY_DAYS = 10;
+
+/** A state of a system, as it is said. */
+export function stateSaid(state: string): string {
+  return state.replaceAll('-', ' ');
+}
 
 /** How long ago something was. @param seconds   below 0 when it lies ahead */
 export function ago(seconds: number): string {

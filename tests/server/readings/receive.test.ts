@@ -43,7 +43,7 @@ const answerTo = async (...given: Parameters<typeof post> extends [string, ...in
 describe('readings that a source sends', () => {
   test('are stored in the sensor’s unit and judged, and sent again are repeats', async () => {
     const pack = [
-      { bn: `${system().key}/`, bt: at('2026-05-01T08:00:00Z'), n: 'display-temperature', u: 'K', v: 298.25 },
+      { bn: `${system().key}/`, bt: at('2026-05-01T08:00:00Z'), n: 'display-temperature', u: 'K', v: 302.25 },
       { n: 'return-flow', u: 'l/s', v: 0.5 },
       { n: 'floor', vb: true },
       { n: 'display-temperature', u: 'degF', v: 85, t: 60 },
