@@ -43,6 +43,9 @@ export interface Life {
 /** Messages that are stored at once, and that may wait before the broker is made to. */
 const BATCH = 500;
 const MOST_WAITING = 2000;
+/** Readings that are stored at once, and that may wait: one message may hold 20,000. */
+const BATCH_READINGS = 10_000;
+const MOST_READINGS = 40_000;
 /** ms between two tries to store, at first and at most. */
 const FIRST_PAUSE_MS = 500;
 const LONGEST_PAUSE_MS = 15_000;
@@ -50,6 +53,8 @@ const LONGEST_PAUSE_MS = 15_000;
 /** Takes the messages of one connection in, in their order, and acknowledges each once it is stored. */
 export class Intake {
   private waiting: Waiting[] = [];
+  /** Readings in what waits. */
+  private readings = 0;
   private held: (() => void) | null = null;
   private storing: Promise<void> | null = null;
   private lastMs = 0;
@@ -71,8 +76,9 @@ export class Intake {
     const read = this.reader.read({ topic, payload, isRetained, mayHaveWaited, atMs: this.lastMs });
     const digest = createHash('sha256').update(topic).update('\0').update(payload).digest('hex');
     this.waiting.push({ ...delivered, read, digest });
+    this.readings += read.records.length;
     if (read.wantsBirth) this.askBirth(read.wantsBirth.group, read.wantsBirth.node);
-    if (this.waiting.length < MOST_WAITING) next();
+    if (this.room() > 0) next();
     else this.held = next;
     this.storing ??= this.store().finally(() => {
       this.storing = null;
@@ -94,7 +100,10 @@ export class Intake {
       try {
         await storeBatch(this.broker, this.reader, batch, this.life);
         this.waiting.splice(0, batch.length);
-        for (const { acknowledge } of batch) acknowledge();
+        for (const { acknowledge, read } of batch) {
+          this.readings -= read.records.length;
+          acknowledge();
+        }
         pauseMs = FIRST_PAUSE_MS;
         this.release();
       } catch (error) {
@@ -107,13 +116,22 @@ export class Intake {
 
   /** A batch ends where something is gone, so that what comes after is known to come after. */
   private batchLength(): number {
-    const at = this.waiting.findIndex(({ read }) => read.gone !== null);
+    let readings = 0;
+    const at = this.waiting.findIndex(({ read }) => {
+      readings += read.records.length;
+      return read.gone !== null || readings >= BATCH_READINGS;
+    });
     return Math.min(BATCH, at < 0 ? this.waiting.length : at + 1);
+  }
+
+  /** The part of what may wait that is free, 0 to 1; below 0 when it is more than full. */
+  private room(): number {
+    return 1 - Math.max(this.waiting.length / MOST_WAITING, this.readings / MOST_READINGS);
   }
 
   private release(): void {
     const next = this.held;
-    if (!next || this.waiting.length >= MOST_WAITING / 2) return;
+    if (!next || this.room() < 0.5) return;
     this.held = null;
     next();
   }
