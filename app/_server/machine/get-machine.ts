@@ -33,6 +33,8 @@ export interface Machine {
   /** Bytes of free room under which changes are refused. */
   stopUnder: number;
   worker: Pick<Health, 'worker' | 'workerLastSeen'>;
+  /** Whether alarms are judged, calls get out, and silence would be noticed elsewhere. */
+  watch: Pick<Health, 'alarms' | 'alarmsJudgedAt' | 'callsWaiting' | 'mail' | 'outside'>;
   /** Whether next month's readings have a part to go to, up to when hours and days wait to be rolled up, and of when on readings are kept. */
   readings: {
     nextPart: Health['readings'];
@@ -66,6 +68,13 @@ export async function getMachine(who: Who): Promise<Result<Machine, Refusal>> {
     disks: disks.map(asDisk),
     stopUnder: stopUnder(),
     worker: { worker: health.worker, workerLastSeen: health.workerLastSeen },
+    watch: {
+      alarms: health.alarms,
+      alarmsJudgedAt: health.alarmsJudgedAt,
+      callsWaiting: health.callsWaiting,
+      mail: health.mail,
+      outside: health.outside,
+    },
     readings: { nextPart: health.readings, rollUp, keptFrom: kept?.toISOString() ?? null },
     database: { version, bytes, place },
     anchor: anchor && {

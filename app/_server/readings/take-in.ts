@@ -70,7 +70,7 @@ export async function takeIn(
 }
 
 function place(
-  { name, atMs, value, unit, isOfPast = false }: Arrived,
+  { name, atMs, value, unit, isOfPast = false, mayHaveWaited }: Arrived,
   byName: ReadonlyMap<string, SensorPlace>,
   { receivedAt, oldestMs }: Coming & { oldestMs: number },
   fields: Readonly<Record<'name' | 'time' | 'value' | 'unit', string>>,
@@ -90,7 +90,10 @@ function place(
   if (!converted.ok || !Number.isFinite(converted.value))
     return refused({ field: converted.ok ? fields.value : fields.unit, why: unitWhy(converted, quantity) });
   const verdict = judge(quantity, converted.value, unit === undefined ? { value: raw } : { value: raw, unit });
-  return ok({ sensor, atMs, quantity, value: converted.value, isOfPast, ...verdict });
+  // It may call, and must not end what calls: it may be from before that began.
+  const waited = mayHaveWaited === true && verdict.quality === 'good';
+  const judged: Judged = waited ? { quality: 'suspect', reason: 'waited' } : verdict;
+  return ok({ sensor, atMs, quantity, value: converted.value, isOfPast, ...judged });
 }
 
 function unitWhy(converted: ReturnType<typeof toFacilityUnit>, quantity: string): string {
