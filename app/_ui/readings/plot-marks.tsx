@@ -65,6 +65,15 @@ export function PlotKey() {
         </Sample>
         an alarm was raised
       </li>
+      <BandKey />
+    </ul>
+  );
+}
+
+/** The same of bands. */
+function BandKey() {
+  return (
+    <>
       <li>
         <Sample>
           <path className={style.beyond} d="M-12-6H12V0H-12Z" />
@@ -79,7 +88,7 @@ export function PlotKey() {
         </Sample>
         a state in force
       </li>
-    </ul>
+    </>
   );
 }
 
