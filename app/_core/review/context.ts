@@ -51,6 +51,8 @@ export interface Context {
   /** Fault cases judged so far, by id. */
   judged: Map<string, FaultCase>;
   cache: ReviewCache | null;
+  /** Whether every fault case of the system has been judged. */
+  isWhole: boolean;
   /** What is made of the alarms, once that was asked for; null before. */
   designs: AlarmDesign[] | null;
   /** What is counted on in each column, as text. */
@@ -89,6 +91,7 @@ export function contextOf(
     profileOf,
     judged: new Map(),
     cache,
+    isWhole: false,
     designs: null,
     creditText: {
       claimed: creditText(facility, system, credit.claimed),

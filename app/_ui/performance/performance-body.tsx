@@ -56,23 +56,28 @@ export function PerformanceBody({ page }: { page: PerformanceView }) {
       >
         <OftenLists figures={figures} />
       </Section>
-      <Section id="priority" title="Priorities" note={<p>About 80 % low, 15 % medium, 5 % high.</p>}>
-        {figures.spread.length === 0 ? (
-          <p>No alarm.</p>
-        ) : (
-          <ul>
-            {figures.spread.map(({ priority, count, share }) => (
-              <li key={priority ?? ''}>
-                {priority ?? 'no priority given'}: {count}, {shareSaid(share)}
-              </li>
-            ))}
-          </ul>
-        )}
-        <p>
-          The ten most frequent alarms make up {shareSaid(figures.topShare)} of all ({shareSaid(REFERENCES.topTenShare)}{' '}
-          at most).
-        </p>
-      </Section>
+      <Priorities figures={figures} />
     </Page>
+  );
+}
+
+function Priorities({ figures: { spread, topShare } }: Pick<PerformanceView, 'figures'>) {
+  return (
+    <Section id="priority" title="Priorities" note={<p>About 80 % low, 15 % medium, 5 % high.</p>}>
+      {spread.length === 0 ? (
+        <p>No alarm.</p>
+      ) : (
+        <ul>
+          {spread.map(({ priority, count, share }) => (
+            <li key={priority ?? ''}>
+              {priority ?? 'no priority given'}: {count}, {shareSaid(share)}
+            </li>
+          ))}
+        </ul>
+      )}
+      <p>
+        The ten most frequent alarms make up {shareSaid(topShare)} of all ({shareSaid(REFERENCES.topTenShare)} at most).
+      </p>
+    </Section>
   );
 }

@@ -1,8 +1,4 @@
-/**
- * What this room knows: how many alarms there are, how they come, and how they are answered, over some weeks.
- * What it leaves out: whether any one of them was right.
- * Where the numbers come from: the events of the alarms; reference lines from IEC 62682 and ISA-18.2.
- */
+/** How many alarms there are, how they come and how they are answered over some weeks: not whether any one of them was right. */
 
 /** One time that an alarm was raised. Instants in ms since 1970. */
 export interface Raise {
