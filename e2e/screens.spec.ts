@@ -71,6 +71,12 @@ const SCREENS: Record<string, (page: Page) => Promise<void>> = {
     await page.getByText('Water change, usually').click();
   },
   alarms: async (page) => void (await page.goto('/sites/lighthouse/alarms')),
+  'alarms-suppressed': async (page) => void (await page.goto('/sites/lighthouse/alarms/suppressed')),
+  calls: async (page) => {
+    await page.goto('/sites/lighthouse/alarms/calls');
+    await page.getByText('How to reach a telephone').click();
+  },
+  performance: async (page) => void (await page.goto('/sites/lighthouse/alarms/performance')),
   readings: async (page) => void (await page.goto('/sites/mill-lane/readings')),
   // After logger-file: a small file was taken in.
   'sensor-readings': async (page) => {
@@ -83,6 +89,18 @@ const SCREENS: Record<string, (page: Page) => Promise<void>> = {
     const buffer = Buffer.from(['Deck logger', 'Date;Temp (°C);Flag', ...rows].join('\n'));
     await page.getByLabel('File of a logger').setInputFiles({ name: 'log.csv', mimeType: 'text/csv', buffer });
     await expect(page.getByRole('heading', { name: 'log.csv: 9 rows' })).toBeVisible();
+  },
+  // With a broker that is not there, and says so.
+  sources: async (page) => {
+    await page.goto('/sites/mill-lane/readings/sources');
+    const broker = page.getByRole('heading', { name: 'Broker in the shed' });
+    if ((await broker.count()) === 0) {
+      await page.getByLabel('What it is called here').fill('Broker in the shed');
+      await page.getByLabel('Address, such as').fill('mqtt://127.0.0.1:1');
+      await page.getByRole('button', { name: 'Connect to it' }).click();
+    }
+    await expect(broker).toBeVisible();
+    await page.getByLabel('What comes there').selectOption('field');
   },
   record: async (page) => void (await page.goto('/sites/lighthouse/record?times=utc')),
   people: async (page) => void (await page.goto('/sites/lighthouse/people')),

@@ -46,6 +46,30 @@ export function reviewSystem(
   return ask ? { ...review, ...askNext(context, subjects, review.cases, review.findings, review.inputs) } : review;
 }
 
+/**
+ * Review only what befalls one piece of equipment itself: what a change of its plan or size touches first, in a fraction of the
+ * time. What others make of the change is left to the whole review, which finds in the cache what was run here.
+ *
+ * @param key   of the equipment
+ */
+export function reviewPiece(
+  facility: Facility,
+  system: System,
+  on: string,
+  key: string,
+  cache: ReviewCache | null = null,
+): SystemReview {
+  const context = contextOf(facility, system, on, null, cache);
+  const own = subjectsOf(facility, system).filter((subject) => isOf(key, subject.thing));
+  const cases = own.flatMap((subject) => (reaches(context, subject) ? [judge(context, subject)] : []));
+  return assemble(context, cases.sort(compareCases));
+}
+
+/** Whether a fault befalls a piece of equipment itself. */
+export function isOf(key: string, thing: FaultCase['thing']): boolean {
+  return thing.kind === 'equipment' && thing.key === key;
+}
+
 /** Put judged cases together into a review. */
 export function assemble(context: Context, cases: FaultCase[]): SystemReview {
   const untested = untestedFinding(context, cases);

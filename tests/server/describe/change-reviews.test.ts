@@ -29,7 +29,13 @@ const breaks: Compute = () => Promise.reject(new Error('a fault of ours'));
 function change(before: Facility, after: Facility, first?: string) {
   const hashes = new Map(before.systems.map((system) => [system.key, inputHash(before, system, ON)]));
   const systemIds = new Map(before.systems.map(({ key }) => [key, randomUUID()]));
-  return { siteId: randomUUID(), stored: { facility: before, reviewed: before, facts: NOTHING_MEASURED, hashes, systemIds }, after, on: ON, first };
+  return {
+    siteId: randomUUID(),
+    stored: { facility: before, reviewed: before, facts: NOTHING_MEASURED, hashes, systemIds },
+    after,
+    on: ON,
+    first,
+  };
 }
 
 async function told(news: AsyncIterable<ReviewNews>): Promise<ReviewNews[]> {
