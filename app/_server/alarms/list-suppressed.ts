@@ -2,7 +2,8 @@ import 'server-only';
 import { z } from 'zod';
 import { isNeverSuppressed, longestH } from '#core/alarms/life/suppression';
 import { ok, type Result } from '#core/result';
-import { listMembers } from '#data/accounts/members';
+import { listMembers, type Member } from '#data/accounts/members';
+import { accountNames } from '#data/accounts/names';
 import { inTransaction } from '#data/transaction';
 import { may } from '../gate/may';
 import type { Refusal } from '../gate/refusal';
@@ -67,12 +68,20 @@ export async function listSuppressedAlarms(
     choices: choices
       .filter(({ isNever }) => mayTakeOut || !isNever)
       .sort((a, b) => `${a.system}\n${a.name}`.localeCompare(`${b.system}\n${b.name}`)),
-    people: mayTakeOut
-      ? members
-          .filter(({ endedAt, isEnded }) => endedAt === null && !isEnded)
-          .map((one) => ({ id: one.accountId, name: one.name ?? one.email ?? one.accountId }))
-      : [],
+    people: mayTakeOut ? await peopleOf(who, members) : [],
     mayShelve: may(who, 'shelve-alarm', key),
     mayTakeOut,
   });
+}
+
+/** Who may have an alarm in hand: whoever asks first, then the others of the site. */
+async function peopleOf(who: Who, members: readonly Member[]): Promise<SuppressedPage['people']> {
+  const own = (await accountNames([who.id])).get(who.id);
+  const others = members.filter(
+    ({ accountId, endedAt, isEnded }) => accountId !== who.id && endedAt === null && !isEnded,
+  );
+  return [
+    ...(own === undefined ? [] : [{ id: who.id, name: own }]),
+    ...others.map((one) => ({ id: one.accountId, name: one.name ?? one.email ?? one.accountId })),
+  ];
 }

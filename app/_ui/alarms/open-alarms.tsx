@@ -19,8 +19,8 @@ interface OpenAlarmsProps {
 }
 
 /**
- * The alarms that want something, each to be acknowledged where it stands, those that one explains under their first cause.
- * What came of it stands above them.
+ * The alarms that want something, each to be acknowledged where it stands, those that one explains under their first cause:
+ * open while one of them is not acknowledged. What came of it stands above them.
  */
 export function OpenAlarms({ site, alarms, units, mayAcknowledge, acknowledge }: OpenAlarmsProps) {
   const asked = acknowledge as (
@@ -44,7 +44,7 @@ export function OpenAlarms({ site, alarms, units, mayAcknowledge, acknowledge }:
               <div>
                 {each(alarm)}
                 {under.length === 0 ? null : (
-                  <details className={style.under}>
+                  <details className={style.under} open={under.some(({ acknowledged }) => acknowledged === null)}>
                     <summary>
                       First cause of {under.length} more: {under.map(({ name }) => name).join(', ')}
                     </summary>

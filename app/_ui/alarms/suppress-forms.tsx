@@ -66,7 +66,7 @@ export function OutOfServiceForm({
           </select>
         </label>
       </div>
-      <label htmlFor={`${id}o`}>
+      <label htmlFor={`${id}o`} className={style.field}>
         In the hands of
         <select id={`${id}o`} name="owner" required>
           {people.map((one) => (
@@ -109,7 +109,7 @@ function AlarmField({
 }) {
   const id = useId();
   return (
-    <label htmlFor={id}>
+    <label htmlFor={id} className={style.field}>
       Alarm
       <select id={id} name="alarm" value={alarm} onChange={(event) => choose(event.currentTarget.value)} required>
         {choices.map((one) => (
@@ -126,7 +126,7 @@ function AlarmField({
 function ReasonField({ title }: { title: string }) {
   const id = useId();
   return (
-    <label htmlFor={id}>
+    <label htmlFor={id} className={style.field}>
       {title}
       <textarea id={id} name="reason" rows={2} maxLength={2000} required />
     </label>

@@ -3,8 +3,10 @@ import { type AlarmView, CALL_WORDS, WHY_TOLD } from './alarm-view';
 import style from './alarms.module.css';
 
 /** Who was told of an alarm, and how that went. */
-export function ToldList({ alarm: { told, definition, state } }: { alarm: AlarmView }) {
+export function ToldList({ alarm: { told, definition, state, causeId } }: { alarm: AlarmView }) {
   if (definition.answeredBy === 'nobody') return <>nobody: it is to be answered by nobody</>;
+  if (told.length === 0 && state.startsWith('suppressed')) return <>nobody: it calls nobody just now</>;
+  if (told.length === 0 && causeId !== null) return <>nobody by itself: its first cause calls</>;
   if (told.length === 0) return <Unreached>nobody: no account at this site could be told</Unreached>;
   const isWanted = state === 'unacknowledged' || state === 'returned' || state === 'latched-unacknowledged';
   return (

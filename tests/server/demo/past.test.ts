@@ -1,14 +1,17 @@
-import { sensorsOf } from '#core/alarms/condition';
+import { type Around, sensorsOf } from '#core/alarms/condition';
 import { conditionOf } from '#core/alarms/condition-of';
 import { beginWatch, hold, pass, type Seen } from '#core/alarms/is-true';
 import { USUAL_STEPS } from '#core/alarms/steps';
 import type { Facility } from '#core/facility/facility';
 import type { System } from '#core/facility/system';
 import { signingOf } from '#core/incidents/state';
+import { daySecondIn } from '#core/time/day-second';
 import { loadFacility } from '#data/facility/load-facility';
 import { entriesOf } from '#data/incidents/entries';
 import { qualityOf } from '#data/readings/codes';
 import { verifyChain } from '#data/records/verify-chain';
+import { spellsSince } from '#data/states/spells';
+import { inTransaction } from '#data/transaction';
 import { judgeSite } from '#server/alarms/judge-site';
 import { loadDemo } from '#server/facility/load-demo';
 import { LOCAL_PERSON } from '#server/gate/who';
@@ -54,7 +57,13 @@ async function readingsOf(siteId: string): Promise<Map<string, Seen[]>> {
 }
 
 /** When an alarm is raised by the rules, held to each reading and to the clock, up to the last that came at all. */
-function raisedBy(facility: Facility, system: System, alarm: string, readings: Map<string, Seen[]>): number[] {
+function raisedBy(
+  facility: Facility,
+  system: System,
+  alarm: string,
+  readings: Map<string, Seen[]>,
+  around: Around,
+): number[] {
   const endMs = Math.max(...[...readings.values()].map((list) => list.at(-1)?.cameMs ?? 0));
   const definition = system.alarms.find(({ key }) => key === alarm);
   const condition = definition && conditionOf(facility, system, definition);
@@ -68,16 +77,16 @@ function raisedBy(facility: Facility, system: System, alarm: string, readings: M
   const raised: number[] = [];
   for (const one of seen) {
     const { dueMs } = watch;
-    const passed = pass(condition, watch, one.cameMs - 1);
+    const passed = pass(condition, watch, one.cameMs - 1, around);
     if (passed.turn?.kind === 'raised') raised.push(dueMs ?? 0);
     watch = passed.watch;
-    for (const step of hold(condition, watch, one)) {
+    for (const step of hold(condition, watch, one, around)) {
       if (step.turn?.kind === 'raised') raised.push(one.cameMs);
       watch = step.watch;
     }
   }
   const { dueMs } = watch;
-  if (pass(condition, watch, endMs).turn?.kind === 'raised') raised.push(dueMs ?? 0);
+  if (pass(condition, watch, endMs, around).turn?.kind === 'raised') raised.push(dueMs ?? 0);
   return raised;
 }
 
@@ -94,9 +103,13 @@ describe.each(['harbour', 'quay-street', 'mill-lane'])('%s with its past', (key)
   test('has had exactly the alarms that its stored readings raise, within a minute', async () => {
     const { id, facility } = site(key);
     const readings = await readingsOf(id);
+    const spells = await inTransaction((tx) => spellsSince(tx, id, new Date(0)));
+    const around = { spells, daySecond: daySecondIn(facility.site.zone) };
     const told = facility.systems.flatMap((system) =>
       system.alarms.flatMap((alarm) =>
-        raisedBy(facility, system, alarm.key, readings).map((ms) => [`${system.key}/${alarm.key}`, ms] as const),
+        raisedBy(facility, system, alarm.key, readings, around).map(
+          (ms) => [`${system.key}/${alarm.key}`, ms] as const,
+        ),
       ),
     );
     const { rows } = await db.query(
