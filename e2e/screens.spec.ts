@@ -35,6 +35,10 @@ const SCREENS: Record<string, (page: Page) => Promise<void>> = {
     await page.getByRole('main').getByRole('link', { name: /:/ }).first().click();
     await expect(page).toHaveURL(/\/cases\//);
   },
+  'master-alarm-list': async (page) => {
+    await page.goto('/sites/harbour/systems/reef/alarms');
+    await expect(page.getByRole('heading', { level: 1, name: /^Master alarm list of/ })).toBeVisible();
+  },
   calibration: async (page) => {
     await page.goto('/sites/mill-lane/systems/koi-vat/calibration');
     await expect(page.getByRole('heading', { name: 'Heat loss' })).toBeVisible();
@@ -67,6 +71,7 @@ const SCREENS: Record<string, (page: Page) => Promise<void>> = {
     await page.getByText('Water change, usually').click();
   },
   alarms: async (page) => void (await page.goto('/sites/lighthouse/alarms')),
+  'alarms-suppressed': async (page) => void (await page.goto('/sites/lighthouse/alarms/suppressed')),
   calls: async (page) => {
     await page.goto('/sites/lighthouse/alarms/calls');
     await page.getByText('How to reach a telephone').click();
@@ -84,6 +89,18 @@ const SCREENS: Record<string, (page: Page) => Promise<void>> = {
     const buffer = Buffer.from(['Deck logger', 'Date;Temp (°C);Flag', ...rows].join('\n'));
     await page.getByLabel('File of a logger').setInputFiles({ name: 'log.csv', mimeType: 'text/csv', buffer });
     await expect(page.getByRole('heading', { name: 'log.csv: 9 rows' })).toBeVisible();
+  },
+  // With a broker that is not there, and says so.
+  sources: async (page) => {
+    await page.goto('/sites/mill-lane/readings/sources');
+    const broker = page.getByRole('heading', { name: 'Broker in the shed' });
+    if ((await broker.count()) === 0) {
+      await page.getByLabel('What it is called here').fill('Broker in the shed');
+      await page.getByLabel('Address, such as').fill('mqtt://127.0.0.1:1');
+      await page.getByRole('button', { name: 'Connect to it' }).click();
+    }
+    await expect(broker).toBeVisible();
+    await page.getByLabel('What comes there').selectOption('field');
   },
   record: async (page) => void (await page.goto('/sites/lighthouse/record?times=utc')),
   people: async (page) => void (await page.goto('/sites/lighthouse/people')),

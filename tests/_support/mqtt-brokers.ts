@@ -4,7 +4,9 @@ import { existsSync, writeFileSync } from 'node:fs';
 import { type AddressInfo, connect, createServer, type Server, type Socket } from 'node:net';
 import { join } from 'node:path';
 import { setTimeout as wait } from 'node:timers/promises';
+import { createServer as createTlsServer } from 'node:tls';
 import { Aedes, type AedesOptions } from 'aedes';
+import { CERTIFICATE, KEY } from './test-certificate';
 
 /** A broker of a test. */
 export interface TestBroker {
@@ -24,10 +26,12 @@ export async function startAedes({
   port = 0,
   password,
   persistence,
+  isTls = false,
 }: {
   port?: number;
   password?: string;
   persistence?: Kept;
+  isTls?: boolean;
 } = {}): Promise<TestBroker & { broker: Aedes }> {
   const broker = await Aedes.createBroker({
     ...(persistence ? { persistence } : {}),
@@ -41,11 +45,12 @@ export async function startAedes({
         }),
   });
   const sockets = new Set<Socket>();
-  const server = createServer((socket) => {
+  const welcome = (socket: Socket) => {
     sockets.add(socket);
-    socket.on('close', () => sockets.delete(socket));
+    socket.on('close', () => sockets.delete(socket)).on('error', () => undefined);
     broker.handle(socket);
-  });
+  };
+  const server = isTls ? createTlsServer({ key: KEY, cert: CERTIFICATE }, welcome) : createServer(welcome);
   await listening(server, port);
   return {
     broker,

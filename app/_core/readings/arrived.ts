@@ -12,6 +12,8 @@ export interface Arrived {
   unit?: string;
   /** Whether it is only for the record and calls nobody: of the past, sent once the line was back. */
   isOfPast?: boolean;
+  /** Whether it may have waited on its way and has no time of its own, so that it may be older than it says. */
+  mayHaveWaited?: boolean;
 }
 
 /** What is wrong with one record that was sent. */

@@ -3,10 +3,10 @@ import { isIP } from 'node:net';
 import mqtt, { type IClientOptions, type MqttClient } from 'mqtt';
 import type { Broker } from '#data/brokers/brokers';
 import { now } from '../clock';
-import { commandTopic } from '#core/readings/sparkplug/topic';
 import { Intake, type Life } from './intake';
 import { MessageReader } from './read-message';
-import { encodeRebirth } from './sparkplug/decode';
+import { askerOf } from './sparkplug/ask-birth';
+import { subscribe } from './subscribe';
 import type { Where } from './where';
 import { type Why, whyOf } from './why';
 
@@ -17,15 +17,15 @@ export type Version = 4 | 5;
 const KEEPALIVE_S = 60;
 const CONNECT_WITHIN_MS = 10_000;
 const FAREWELL_MS = 1000;
+/** ms of a break after which it matters when a value was taken that waited. Common practice, no source. */
+const SHORT_BREAK_MS = 60_000;
+/** ms within which a broker hands on what waited. Common practice, no source. */
+const HANDED_ON_MS = 10_000;
 const NO_ANSWER: Why = { said: 'The machine does not answer.', mayBeVersion: false };
 /** s for which the broker keeps what is for us after we went away (MQTT 5; 3.1.1 leaves it to the broker). */
 const KEPT_FOR_S = 7 * 86_400;
 /** Messages that may be on their way unacknowledged (MQTT 5). */
 const ON_THEIR_WAY = 1000;
-/** ms after which a node that was asked to be born again may be asked once more. */
-const ASK_AGAIN_MS = 30_000;
-/** Reason codes from which on a subscription was refused (MQTT 3.1.1 and 5, SUBACK). */
-const REFUSED_FROM = 128;
 
 /** What a connection tells. */
 export interface Ears {
@@ -47,58 +47,45 @@ export interface Connection {
  * The name Holdfast has at a broker: the same at every connection, so that the broker keeps what comes meanwhile. A broker has to
  * take 23 letters and figures (MQTT 3.1.1, 3.1.3.1).
  */
-export function clientIdOf(sourceId: string): string {
+function clientIdOf(sourceId: string): string {
   return `holdfast${sourceId.replaceAll('-', '').slice(-15)}`;
 }
 
 /**
  * Connects to a broker once, and subscribes. Each message is acknowledged once it is stored and not before: what is
- * unacknowledged when the connection or the process ends, the broker sends again.
+ * unacknowledged when the connection or the process ends, the broker sends again. `goneSinceMs` is when the connection before
+ * ended, 0 when nobody can say.
  */
 export function connectTo(
   broker: Broker,
   where: Where,
-  { version, password }: { version: Version; password: string | null },
+  { version, password, goneSinceMs }: { version: Version; password: string | null; goneSinceMs: number },
   ears: Ears,
 ): Connection {
   const client = mqtt.connect(optionsFor(broker, where, version, password));
   const reader = new MessageReader(broker);
-  const life: Life = { sinceMs: now().getTime(), mayRepeat: false };
+  const life: Life = { sinceMs: now().getTime(), mayRepeat: false, waitedUntilMs: 0 };
   const intake = new Intake(broker, reader, life, askerOf(client, broker));
-  let isReached = false;
-  for (const event of ['connect', 'secureConnect'])
-    client.stream.once(event, () => {
-      isReached = true;
-    });
   let wasTaken = false;
-  let last: unknown;
-  // Handed on to what takes them in, which says when the next may come; the acknowledgement is sent once it is stored.
-  client.handleMessage = ({ topic, payload, qos, dup, retain, messageId }, done) => {
-    const hand = () => (qos === 1 ? done(new Error('it is acknowledged once it is stored')) : done());
-    const asked = qos === 1 && messageId !== undefined ? { packetId: messageId } : {};
-    const acknowledge = acknowledger(client, asked.packetId);
-    const bytes = typeof payload === 'string' ? Buffer.from(payload) : payload;
-    intake.take({ topic, payload: bytes, isRetained: retain, isAgain: dup, acknowledge, ...asked }, hand);
-  };
+  const last = lastFault(client);
+  handOn(client, intake);
   // Told before anything that came with it is handled.
   client.on('packetreceive', (packet) => {
-    if (packet.cmd === 'connack') life.mayRepeat = packet.sessionPresent;
+    if (packet.cmd !== 'connack' || !packet.sessionPresent) return;
+    life.mayRepeat = true;
+    const atMs = now().getTime();
+    if (atMs - goneSinceMs > SHORT_BREAK_MS) life.waitedUntilMs = atMs + HANDED_ON_MS;
   });
   client.on('connect', () => {
     wasTaken = true;
     ears.taken(version);
-    void subscribe(client, broker, reader.filters(), ears);
+    void subscribe(client, broker, reader.filters(), ears.troubled);
   });
-  client.on('error', (error) => {
-    last = error;
-  });
-  client.on('disconnect', ({ reasonCode }) => {
-    last = Object.assign(new Error('the broker ended it'), { code: reasonCode });
-  });
+  const reached = wasReached(client);
   const over = new Promise<Why & { wasTaken: boolean }>((resolve) => {
     client.once('close', () => {
       client.end(true);
-      const why = isReached || last !== undefined ? whyOf(last, wasTaken) : NO_ANSWER;
+      const why = reached() || last() !== undefined ? whyOf(last(), wasTaken) : NO_ANSWER;
       void intake.stop().then(() => resolve({ ...why, wasTaken }));
     });
   });
@@ -113,6 +100,40 @@ export function connectTo(
       clearTimeout(late);
     },
   };
+}
+
+/** Hands messages on to what takes them in, which says when the next may come. */
+function handOn(client: MqttClient, intake: Intake): void {
+  client.handleMessage = ({ topic, payload, qos, dup, retain, messageId }, done) => {
+    // A fault keeps the client from acknowledging by itself; that is done once it is stored.
+    const next = () => (qos === 1 ? done(new Error('it is acknowledged once it is stored')) : done());
+    const asked = qos === 1 && messageId !== undefined ? { packetId: messageId } : {};
+    const acknowledge = acknowledger(client, asked.packetId);
+    const bytes = typeof payload === 'string' ? Buffer.from(payload) : payload;
+    intake.take({ topic, payload: bytes, isRetained: retain, isAgain: dup, acknowledge, ...asked }, next);
+  };
+}
+
+/** @returns what went wrong last; a word of the broker when it ended the connection with one */
+function lastFault(client: MqttClient): () => unknown {
+  let last: unknown;
+  client.on('error', (error) => {
+    last = error;
+  });
+  client.on('disconnect', ({ reasonCode }) => {
+    last = Object.assign(new Error('the broker ended it'), { code: reasonCode });
+  });
+  return () => last;
+}
+
+/** @returns whether the machine answered at all */
+function wasReached({ stream }: MqttClient): () => boolean {
+  let isReached = false;
+  for (const event of ['connect', 'secureConnect'])
+    stream.once(event, () => {
+      isReached = true;
+    });
+  return () => isReached;
 }
 
 function optionsFor(broker: Broker, where: Where, version: Version, password: string | null): IClientOptions {
@@ -147,32 +168,5 @@ function acknowledger(client: MqttClient, packetId: number | undefined): () => v
   return () => {
     if (packetId === undefined || stream.destroyed) return;
     stream.write(Buffer.from([0x40, 0x02, packetId >> 8, packetId & 0xff]));
-  };
-}
-
-async function subscribe(client: MqttClient, broker: Broker, filters: string[], ears: Ears): Promise<void> {
-  try {
-    const given = broker.ended.map((topic) => topic.replaceAll(/\{(system|sensor)\}/g, '+'));
-    const unwanted = [...new Set(given)].filter((filter) => !filters.includes(filter));
-    if (unwanted.length > 0) await client.unsubscribeAsync(unwanted);
-    for (const filter of filters) {
-      const granted = await client.subscribeAsync(filter, { qos: 1 });
-      if (granted.some(({ qos }) => qos >= REFUSED_FROM)) ears.troubled(`The broker does not let us hear ${filter}.`);
-    }
-  } catch (error) {
-    // That a connection ended is told by its end.
-    if (client.connected) ears.troubled(`Not everything could be subscribed to: ${whyOf(error, true).said}`);
-  }
-}
-
-/** Asks nodes to be born again, where that was allowed; each not too often. */
-function askerOf(client: MqttClient, { asksRebirth }: Broker): (group: string, node: string) => void {
-  const asked = new Map<string, number>();
-  return (group, node) => {
-    const atMs = now().getTime();
-    const topic = commandTopic(group, node);
-    if (!asksRebirth || atMs - (asked.get(topic) ?? 0) < ASK_AGAIN_MS) return;
-    asked.set(topic, atMs);
-    client.publish(topic, Buffer.from(encodeRebirth(atMs)), { qos: 0 });
   };
 }

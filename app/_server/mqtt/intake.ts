@@ -36,6 +36,8 @@ export interface Life {
    * mark it (MQTT 3.1.1, 3.3.1.1), and not every one does.
    */
   mayRepeat: boolean;
+  /** Until when what comes may have waited at the broker, ms since 1970; 0 when nothing can have. */
+  waitedUntilMs: number;
 }
 
 /** Messages that are stored at once, and that may wait before the broker is made to. */
@@ -64,7 +66,9 @@ export class Intake {
   /** Takes a message. @param next   called when the next one may come: what waits is bounded */
   take({ topic, payload, ...delivered }: Delivered, next: () => void): void {
     this.lastMs = Math.max(now().getTime(), this.lastMs + 1);
-    const read = this.reader.read({ topic, payload, isRetained: delivered.isRetained, atMs: this.lastMs });
+    const { isRetained } = delivered;
+    const mayHaveWaited = this.lastMs < this.life.waitedUntilMs;
+    const read = this.reader.read({ topic, payload, isRetained, mayHaveWaited, atMs: this.lastMs });
     const digest = createHash('sha256').update(topic).update('\0').update(payload).digest('hex');
     this.waiting.push({ ...delivered, read, digest });
     if (read.wantsBirth) this.askBirth(read.wantsBirth.group, read.wantsBirth.node);

@@ -12,6 +12,8 @@ export interface Message {
   payload: Uint8Array;
   /** Whether the broker kept it from before: it says when it was kept in no way. */
   isRetained: boolean;
+  /** Whether it may have waited at the broker while nobody was there. */
+  mayHaveWaited: boolean;
   /** When it came, ms since 1970; of two messages of a connection never the same. */
   atMs: number;
 }
@@ -58,7 +60,7 @@ export class MessageReader {
   }
 
   private readAs({ payload, ...form }: TopicRow, name: string, message: Message): Read {
-    const { isRetained, atMs } = message;
+    const { isRetained, mayHaveWaited, atMs } = message;
     if (message.payload.byteLength > MOST_BYTES) return faulty(`has more than ${MOST_BYTES / 1e6} MB`, name);
     // Births are never retained: one that is tells of a node as it once was.
     if (payload === 'sparkplug') return isRetained ? { ...NOTHING, retained: 1 } : this.nodes.read(message);
@@ -66,7 +68,8 @@ export class MessageReader {
     if (text === null) return faulty('is not UTF-8', name);
     const read = parseMessage({ payload, ...form }, name, text, isRetained ? Number.NaN : atMs);
     if (!read.ok) return faulty(read.reason, name);
-    return isRetained ? onlyWithTime(read.value) : { ...NOTHING, records: read.value };
+    if (isRetained) return onlyWithTime(read.value);
+    return { ...NOTHING, records: mayHaveWaited ? asWaited(read.value, atMs) : read.value };
   }
 }
 
@@ -75,6 +78,13 @@ function onlyWithTime(records: readonly ReadRecord[]): Read {
   const timed = records.filter((record) => !record.ok || !Number.isNaN(record.value.atMs));
   const past = timed.map((record) => (record.ok ? ok({ ...record.value, isOfPast: true }) : record));
   return { ...NOTHING, records: past, retained: records.length - timed.length };
+}
+
+/** Of what waited, what has no time of its own stands at the moment it came, and says so. */
+function asWaited(records: readonly ReadRecord[], atMs: number): ReadRecord[] {
+  return records.map((record) =>
+    record.ok && record.value.atMs === atMs ? ok({ ...record.value, mayHaveWaited: true }) : record,
+  );
 }
 
 function faulty(why: string, name: string): Read {

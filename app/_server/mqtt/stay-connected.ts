@@ -35,14 +35,16 @@ export function stayConnected(broker: Broker): Staying {
   const staying = (async () => {
     let version: Version = 5;
     let failures = 0;
+    let goneSinceMs = 0;
     while (!end.signal.aborted) {
       const begunMs = now().getTime();
-      const attempt = await begin(broker, version);
+      const attempt = await begin(broker, version, goneSinceMs);
       if (attempt.ok) {
         connection = attempt.value;
         if (end.signal.aborted) await connection.stop();
         const { said, mayBeVersion, wasTaken } = await connection.over;
         connection = null;
+        if (wasTaken) goneSinceMs = now().getTime();
         if (end.signal.aborted) break;
         // Not told yet: that the broker knows only the older version is no failure.
         if (mayBeVersion && version === 5) {
@@ -66,13 +68,13 @@ export function stayConnected(broker: Broker): Staying {
   };
 }
 
-async function begin(broker: Broker, version: Version): Promise<Result<Connection, string>> {
+async function begin(broker: Broker, version: Version, goneSinceMs: number): Promise<Result<Connection, string>> {
   const password = passwordOf(broker);
   if (!password.ok) return password;
   try {
     const where = await whereIs(broker.address);
     if (!where.ok) return where;
-    return ok(connectTo(broker, where.value, { version, password: password.value }, earsOf(broker)));
+    return ok(connectTo(broker, where.value, { version, password: password.value, goneSinceMs }, earsOf(broker)));
   } catch (error) {
     return refused(whyOf(error, false).said);
   }

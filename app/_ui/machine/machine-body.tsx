@@ -5,6 +5,7 @@ import { Backups } from './backups';
 import { Disks } from './disks';
 import { Facts } from './facts';
 import { bytesSaid, type MachineView } from './machine-view';
+import { readingFacts } from './reading-facts';
 
 const WORKER_WORDS = {
   up: 'at work',
@@ -31,6 +32,9 @@ export function MachineBody({ machine }: { machine: MachineView }) {
         note={<p>An address outside that expects a word each minute notices when everything here is dark.</p>}
       >
         <Facts facts={watchFacts(watch)} />
+      </Section>
+      <Section id="readings" title="Readings">
+        <Facts facts={readingFacts(machine.readings)} />
       </Section>
       <Section id="processes" title="Worker, database, record">
         <Facts

@@ -33,6 +33,11 @@ export interface MachineView {
     mail: 'up' | 'down' | 'not set up' | 'unknown';
     outside: 'up' | 'down' | 'not set up' | 'unknown';
   };
+  readings: {
+    nextPart: 'ready' | 'no part for next month' | 'unknown';
+    rollUp: { waiting: number; oldest: string | null };
+    keptFrom: string | null;
+  };
   database: { version: string; bytes: number; place: 'here' | 'elsewhere' };
   anchor: { at: string; place: string; isLate: boolean } | null;
 }

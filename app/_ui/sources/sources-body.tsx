@@ -11,7 +11,7 @@ import { WaysIn } from './ways-in';
 
 /** Who may send readings of a site by themselves, and what their names for its sensors mean. */
 export function SourcesBody({ page, actions }: { page: SourcesView; actions: SourceActions }) {
-  const { site, sources, gateways, unknown } = page;
+  const { site, sources } = page;
   const at = siteAddress(site.key);
   return (
     <Page
@@ -42,6 +42,18 @@ export function SourcesBody({ page, actions }: { page: SourcesView; actions: Sou
       {sources.map(({ broker, ...source }) =>
         broker ? <BrokerSection key={source.id} page={page} source={source} broker={broker} actions={actions} /> : null,
       )}
+      <Another page={page} actions={actions} />
+      <Unknown page={page} actions={actions} />
+      <Aliases page={page} actions={actions} />
+      <WaysIn page={page} />
+    </Page>
+  );
+}
+
+/** Lets something more send, or has something more come from a broker. */
+function Another({ page: { site, gateways }, actions }: { page: SourcesView; actions: SourceActions }) {
+  return (
+    <>
       <Section
         id="make"
         title="Another that sends"
@@ -56,19 +68,22 @@ export function SourcesBody({ page, actions }: { page: SourcesView; actions: Sou
       >
         <MakeBrokerForm site={site.key} gateways={gateways} make={actions.makeBroker} />
       </Section>
-      {unknown.length > 0 ? (
-        <Section id="unknown" title="Names of no sensor" note="Readings under them were refused." wide>
-          <Ledger
-            caption="Say whose they are, and what comes from then on is stored."
-            columns={unknownColumns(page, actions)}
-            rows={unknown}
-            keyOf={({ name }) => name}
-          />
-        </Section>
-      ) : null}
-      <Aliases page={page} actions={actions} />
-      <WaysIn page={page} />
-    </Page>
+    </>
+  );
+}
+
+function Unknown({ page, actions }: { page: SourcesView; actions: SourceActions }) {
+  const { unknown } = page;
+  if (unknown.length === 0) return null;
+  return (
+    <Section id="unknown" title="Names of no sensor" note="Readings under them were refused." wide>
+      <Ledger
+        caption="Say whose they are, and what comes from then on is stored."
+        columns={unknownColumns(page, actions)}
+        rows={unknown}
+        keyOf={({ name }) => name}
+      />
+    </Section>
   );
 }
 

@@ -38,4 +38,27 @@ export const ALARM_LINES: Readonly<Record<string, Line>> = {
     given: () => ({ form: { occurrence: NONE, note: 'seen' } }),
     comes: 'not-found',
   },
+  [`${ALARMS}/suppressed/page.tsx`]: { verb: 'see' },
+  [`${ALARMS}/actions.ts resetAlarmAction`]: {
+    verb: 'acknowledge',
+    given: () => ({ form: { occurrence: NONE } }),
+    comes: 'not-found',
+  },
+  [`${ALARMS}/actions.ts shelveAlarmAction`]: {
+    verb: 'shelve-alarm',
+    given: () => ({ form: { alarm: NONE, hours: '1', reason: 'probe in its buffer' } }),
+    comes: 'not-found',
+  },
+  [`${ALARMS}/actions.ts takeOutOfServiceAction`]: {
+    verb: 'alarm-out-of-service',
+    given: async (site, make) => ({
+      form: { alarm: NONE, hours: '1', unit: 'days', owner: await make.member(site), reason: 'probe ordered' },
+    }),
+    comes: 'not-found',
+  },
+  [`${ALARMS}/actions.ts endSuppressionAction`]: {
+    verb: 'shelve-alarm',
+    given: () => ({ form: { run: NONE } }),
+    comes: 'not-found',
+  },
 };

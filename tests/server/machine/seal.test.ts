@@ -1,8 +1,14 @@
 import { beforeEach, describe, expect, test, vi } from 'vitest';
+import { statSync } from 'node:fs';
+import { join } from 'node:path';
 import { seal, unseal } from '#server/machine/seal';
+import { keptSecret } from '../../../app/_start/kept-secret.mjs';
+import { temporaryFolder } from '../../_support/temporary-folder';
 
 const SECRET = 'a secret of this test, long enough for it';
 const PASSWORD = 'water under the bridge';
+
+const data = temporaryFolder();
 
 beforeEach(() => {
   vi.stubEnv('HOLDFAST_SECRET', SECRET);
@@ -20,4 +26,13 @@ describe('what is sealed', () => {
     vi.stubEnv('HOLDFAST_SECRET', SECRET.toUpperCase());
     expect(unseal(sealed.value, 'a')).toEqual({ ok: false, reason: 'other-secret' });
   });
+});
+
+test('the secret that nobody gave is made once, is the same from then on, and is its owner’s alone', () => {
+  const folder = join(data, 'new');
+  const secret = keptSecret(folder);
+  expect(secret).toHaveLength(43);
+  expect(keptSecret(folder)).toBe(secret);
+  expect(statSync(join(folder, 'secret')).mode & 0o777).toBe(0o600);
+  expect(keptSecret(join(data, 'other'))).not.toBe(secret);
 });

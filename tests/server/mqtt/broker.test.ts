@@ -10,6 +10,7 @@ import { freshDatabase } from '../../_support/database';
 import { describedSite } from '../../_support/described-site';
 import { type Kept, lossyLine, startAedes } from '../../_support/mqtt-brokers';
 import { stored } from '../../_support/stored';
+import { CERTIFICATE } from '../../_support/test-certificate';
 import { aBroker, connected, keepers, readingsOf, sender, soon } from './broker-site';
 import { ROOT } from '../../../app/_start/places.mjs';
 
@@ -144,6 +145,27 @@ describe('a connection', () => {
     begin();
     const said = await soon(async () => (await listBrokers(siteId))[0]?.state.failedWhy);
     expect([why, 'The name of the machine cannot be looked up at the moment.']).toContain(said);
+  });
+
+  test('that is encrypted is to whom its certificate says, or to nobody', async () => {
+    const { port, close } = await startAedes({ isTls: true });
+    const source = await aBroker(siteId, port, [[TEMPLATE, 'number']]);
+    const as = async (address: string, authority: string | null) =>
+      await query('UPDATE reading_broker SET address = $2, authority = $3 WHERE source_id = $1', [
+        source,
+        address,
+        authority,
+      ]);
+    await as(`mqtts://localhost:${port}`, null);
+    begin();
+    const why = async (start: string) =>
+      await soon(async () => (await listBrokers(siteId))[0]?.state.failedWhy?.startsWith(start));
+    await why('The broker’s certificate is signed by itself');
+    await as(`mqtts://127.0.0.1:${port}`, CERTIFICATE);
+    await why('The broker’s certificate is of another name');
+    await as(`mqtts://localhost:${port}`, CERTIFICATE);
+    await connected(siteId);
+    await close();
   });
 
   test('comes back by itself, and what was sent meanwhile has waited', async () => {

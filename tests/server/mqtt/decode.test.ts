@@ -84,7 +84,7 @@ describe('a payload that another library encoded', () => {
   test('holds any double as it was', () => {
     fc.assert(
       fc.property(fc.double({ noNaN: true, noDefaultInfinity: true }), (value) => {
-        expect(one('Double', value)).toBe(value === 0 ? one('Double', 0) : value);
+        expect(one('Double', value)).toBe(value);
       }),
       { numRuns: 100 },
     );
