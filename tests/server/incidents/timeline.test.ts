@@ -136,7 +136,7 @@ describe('the timeline of an incident', () => {
       'Night, Floor dry: not done, because no key',
       'Tank 1: feeding begun. late feed',
       'Alarm “Too warm” raised',
-      'To be told of “Too warm” by mail, step 1 (on call)',
+      'To be told of “Too warm” by e-mail, step 1 (on call)',
       'Call of “Too warm”: it failed',
       'Call of “Too warm”: the mail server took it',
       'Alarm “Too warm” acknowledged',

@@ -7,7 +7,7 @@ export interface Raise {
   raisedMs: number;
   returnedMs: number | null;
   acknowledgedMs: number | null;
-  /** As it was defined then; null: none. */
+  /** The one somebody chose for the alarm, as it was then; null: none was. */
   priority: string | null;
   /** Accounts that were called for it, and when first. */
   told: { account: string; atMs: number }[];

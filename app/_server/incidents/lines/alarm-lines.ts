@@ -1,4 +1,5 @@
 import 'server-only';
+import { CHANNEL_WORDS, CHANNELS, type Channel } from '#core/alarms/channels';
 import type { SensorQuantity } from '#core/facility/system';
 import type { Doer, TimelineLine } from '#core/incidents/timeline';
 import type { AlarmCallRow, AlarmEventRow, NearAlarm } from '#data/incidents/near-alarms';
@@ -66,16 +67,26 @@ function figuresOf({ definition, value }: NearAlarm, quantityOf: QuantityOf): Ti
   return quantity === undefined || value === null ? [] : [{ quantity, value }];
 }
 
+/** What a way is called, and what it says of a message it took. */
+function wayOf(channel: string): string {
+  return isChannel(channel) ? CHANNEL_WORDS[channel].name : channel;
+}
+function takenBy(channel: string): string {
+  return isChannel(channel) ? CHANNEL_WORDS[channel].taken : 'it was taken';
+}
+function isChannel(channel: string): channel is Channel {
+  return CHANNELS.some((one) => one === channel);
+}
+
 function callLines({ alarm }: NearAlarm, call: AlarmCallRow, doerOf: DoerOf): TimelineLine[] {
   const who = doerOf(call.accountId);
   const because = WHY[call.why] ?? call.why;
   const shared = { topic: 'call', who, source: 'device' } as const;
-  const told = `by ${call.channel}, step ${call.step} (${because})`;
+  const told = `by ${wayOf(call.channel)}, step ${call.step} (${because})`;
   return [
     { ...shared, id: call.id, atMs: call.madeAt.getTime(), what: `To be told of “${alarm.name}” ${told}` },
     ...call.attempts.map(({ id, at, result, detail }): TimelineLine => {
-      const came =
-        result === 'taken' ? 'the mail server took it' : result === 'no-way' ? 'there was no way' : 'it failed';
+      const came = result === 'taken' ? takenBy(call.channel) : result === 'no-way' ? 'there was no way' : 'it failed';
       const what = `Call of “${alarm.name}”: ${came}${detail ? ` (${detail})` : ''}`;
       return { ...shared, id, atMs: at.getTime(), what, ...(result === 'taken' ? {} : { isAbnormal: true }) };
     }),
