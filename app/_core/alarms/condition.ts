@@ -79,12 +79,20 @@ export interface StateSpell {
   untilMs: number;
 }
 
+/** Somebody said that nothing more comes from these sensors: the gateway they hang on is gone. */
+export interface Gone {
+  sensors: readonly string[];
+  cameMs: number;
+}
+
 /** What else is so at a site, by which some conditions are judged. */
 export interface Around {
   /** States that are in force or were within the last day. */
   spells: readonly StateSpell[];
   /** Seconds since local midnight at an instant, ms since 1970. */
   daySecond: (atMs: number) => number;
+  /** What was said to be gone, in any order. */
+  gone?: readonly Gone[];
 }
 
 /** Where nothing else is known. */

@@ -1,5 +1,6 @@
 import 'server-only';
-import type { Gone, SeenOf } from '#core/alarms/pass-site';
+import type { Gone } from '#core/alarms/condition';
+import type { SeenOf } from '#core/alarms/pass-site';
 import { originOf, qualityOf } from '../readings/codes';
 import type { Transaction } from '../transaction';
 
