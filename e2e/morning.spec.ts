@@ -120,6 +120,27 @@ test('the manager sees who acknowledged it and when', async () => {
   await expect(line.getByRole('time')).toHaveText(/\d{2}:\d{2}/);
 });
 
+test('the lead shelves it with an end and a reason; when its time is up it calls again', async () => {
+  const mail = await mailServer();
+  await lead.goto(`${SITE}/alarms/suppressed`);
+  const form = lead.getByRole('region', { name: 'Shelve' });
+  await form.getByLabel('Alarm').selectOption({ label: 'Bay tank: Bay too warm (never suppressed otherwise)' });
+  await form.getByLabel(/^For how many hours \(1 hour at most\)/).fill('0.004');
+  await form.getByLabel('Why').fill('Changing the probe');
+  await form.getByRole('button', { name: 'Shelve it' }).click();
+  const row = lead.getByRole('row').filter({ hasText: 'Shelved by Linden Skerry' });
+  await expect(row).toContainText('Changing the probe');
+  await expect(row.getByRole('link', { name: 'active' })).toBeVisible();
+  // Nobody reloads the page: its end, fifteen seconds later, comes by itself.
+  await expect(lead.getByText('Every alarm may call.')).toBeVisible({ timeout: 40_000 });
+  await expect.poll(() => mail.messages.map(({ to }) => to)).toContain('lead@slipway.example');
+  await mail.close();
+  await lead.goto(alarm);
+  await expect(lead.getByText('No longer shelved: its time was up').first()).toBeVisible();
+  await lead.getByRole('button', { name: /^Acknowledge/ }).click();
+  await expect(lead.getByText(/Acknowledged by Linden Skerry/).first()).toBeVisible();
+});
+
 test('an incident is opened from the alarm, its first things are done, and the investigation is printed', async () => {
   await lead.goto(alarm);
   await lead.getByRole('link', { name: 'Open an incident' }).click();

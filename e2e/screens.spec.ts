@@ -35,6 +35,10 @@ const SCREENS: Record<string, (page: Page) => Promise<void>> = {
     await page.getByRole('main').getByRole('link', { name: /:/ }).first().click();
     await expect(page).toHaveURL(/\/cases\//);
   },
+  'master-alarm-list': async (page) => {
+    await page.goto('/sites/harbour/systems/reef/alarms');
+    await expect(page.getByRole('heading', { level: 1, name: /^Master alarm list of/ })).toBeVisible();
+  },
   calibration: async (page) => {
     await page.goto('/sites/mill-lane/systems/koi-vat/calibration');
     await expect(page.getByRole('heading', { name: 'Heat loss' })).toBeVisible();
@@ -67,6 +71,12 @@ const SCREENS: Record<string, (page: Page) => Promise<void>> = {
     await page.getByText('Water change, usually').click();
   },
   alarms: async (page) => void (await page.goto('/sites/lighthouse/alarms')),
+  'alarms-suppressed': async (page) => void (await page.goto('/sites/lighthouse/alarms/suppressed')),
+  calls: async (page) => {
+    await page.goto('/sites/lighthouse/alarms/calls');
+    await page.getByText('How to reach a telephone').click();
+  },
+  performance: async (page) => void (await page.goto('/sites/lighthouse/alarms/performance')),
   readings: async (page) => void (await page.goto('/sites/mill-lane/readings')),
   // After logger-file: a small file was taken in.
   'sensor-readings': async (page) => {

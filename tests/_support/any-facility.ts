@@ -35,6 +35,7 @@ function anySite(safeguards: readonly Safeguard[], people: readonly string[]): f
         : maybe(fc.record({ ...generator, safeguard: fc.constant(starts) })),
     mains: maybe(fc.record({ oxidantMgL: maybe(anyFigure(0, 5)), temperatureC: maybe(anyFigure(0, 30)) })),
     powerCut: maybe(fc.record({ means: anyText(), repairMin: minutes() })),
+    keepReadingsMonths: maybe(fc.integer({ min: 4, max: 1200 })),
     testCallEachDays: maybe(fc.integer({ min: 1, max: 366 })),
     callSteps: maybe(anySteps()),
     watchdog: maybe(

@@ -2,14 +2,12 @@ import { Readable } from 'node:stream';
 import { pipeline } from 'node:stream/promises';
 import { from as copyFrom } from 'pg-copy-streams';
 import { ensureParts } from '#data/readings/parts';
-import { closePool, pointAt, pool } from '#data/pool';
+import { pool } from '#data/pool';
 import { type NamedSensor, sensorsAt } from '#data/readings/sensor-names';
-import { throwAwayServer } from '../../app/_start/postgres/throw-away.mjs';
 import { facility } from '../_support/build-facility';
-import { makeTemplate } from '../_support/make-template.mjs';
 import { aSource, post } from '../_support/sources';
 import { keep, stored } from '../_support/stored';
-import { asProcess } from '../_support/template-name.mjs';
+import { onFreshServer } from './fresh-server';
 
 const ROUNDS = 3;
 /** Readings of each way in a round. */
@@ -21,22 +19,7 @@ const FIRST_MS = Date.UTC(2026, 0, 1);
 
 /** How many readings a second come in by the handler's own path, and by COPY into the same indexed table. */
 export async function benchIngest(): Promise<string[]> {
-  const server = await throwAwayServer();
-  try {
-    await makeTemplate(server.url);
-    const { default: pg } = await import('pg');
-    const owner = new pg.Client({ connectionString: server.url });
-    await owner.connect();
-    await owner.query('CREATE DATABASE bench TEMPLATE holdfast_template');
-    await owner.end();
-    const address = new URL(server.url);
-    address.pathname = '/bench';
-    pointAt(asProcess(address.href));
-    return await compared();
-  } finally {
-    await closePool();
-    await server.remove();
-  }
+  return await onFreshServer(compared);
 }
 
 async function compared(): Promise<string[]> {

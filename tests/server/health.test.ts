@@ -36,5 +36,11 @@ test('says that the database is down when it does not answer, instead of breakin
     worker: 'unknown',
     workerLastSeen: null,
     readings: 'unknown',
+    alarms: 'unknown',
+    alarmsJudgedAt: null,
+    callsWaiting: null,
+    oldestCallAt: null,
+    mail: 'unknown',
+    outside: 'unknown',
   });
 });

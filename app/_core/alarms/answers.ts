@@ -22,7 +22,7 @@ export interface Answers {
 }
 
 /** Cases from which on a measured figure is taken. Common practice, no source. */
-export const ENOUGH_CASES = 10;
+const ENOUGH_CASES = 10;
 /** Minutes an alarm counts as taking that nobody ever acknowledged: a day. */
 const NEVER_MIN = 1440;
 

@@ -38,7 +38,7 @@ const FRESH_MS = 15 * 60_000;
  */
 export function meantAt(
   meant: Meant,
-  newest: ReadonlyMap<string, Newest>,
+  newest: Readonly<Record<string, Newest>>,
   atMs: number,
   around: Around,
 ): 'on' | 'off' | null {
@@ -48,6 +48,7 @@ export function meantAt(
 }
 
 function askedByStates({ system, states }: Meant, atMs: number, { spells }: Around): 'on' | 'off' | null {
+  if (states.length === 0) return null;
   const inForce = inForceAt(spells, system, atMs);
   const said = states.filter(({ state }) => inForce.has(state)).map(({ then }) => then);
   if (said.includes('off')) return 'off';
@@ -56,7 +57,7 @@ function askedByStates({ system, states }: Meant, atMs: number, { spells }: Arou
 
 function askedByRegulation(
   { by }: Meant,
-  newest: ReadonlyMap<string, Newest>,
+  newest: Readonly<Record<string, Newest>>,
   atMs: number,
   { daySecond }: Around,
 ): 'on' | 'off' | null {
@@ -78,11 +79,11 @@ function askedByRegulation(
 
 function askedByReadings(
   { sensors, vote, onAt, offAt }: Extract<MeantBy, { kind: 'readings' }>,
-  newest: ReadonlyMap<string, Newest>,
+  newest: Readonly<Record<string, Newest>>,
   atMs: number,
 ): 'on' | 'off' | null {
   const values = sensors.flatMap((sensor) => {
-    const one = newest.get(sensor);
+    const one = newest[sensor];
     return one && atMs - one[0] <= FRESH_MS ? [one[1]] : [];
   });
   if (values.length < sensors.length || values.length === 0) return null;

@@ -25,19 +25,20 @@ const TURNS_MIN: Readonly<Partial<Record<SensorQuantity, number>>> = {
 };
 /** Minutes of what stands in no line above, silence among it. */
 const USUAL_MIN = 30;
-/** Least minutes, and most: the clock must leave time to walk there, and must not wait for the next day. */
+/** Least minutes: the clock must leave time to walk there. */
 const LEAST_MIN = 5;
-const MOST_MIN = 240;
 
 /**
- * Minutes from an acknowledgement within which the value should turn.
+ * Minutes from an acknowledgement within which the value should turn. Where the review knows how long there is from the alarm
+ * to the last chance, half of that at most: when the clock runs out there must be time left to do something else.
  *
- * @param quantity      what is measured; left out for silence
- * @param expectedMin   what the review says, where it does
+ * @param quantity    what is measured; left out for silence
+ * @param availableS  s from the alarm to the last chance in its gravest fault case, by the review; null: it knows of none
  */
-export function turnsWithinMin(quantity: SensorQuantity | undefined, expectedMin?: number | null): number {
+export function turnsWithinMin(quantity: SensorQuantity | undefined, availableS: number | null = null): number {
   const usual = quantity === undefined ? USUAL_MIN : (TURNS_MIN[quantity] ?? USUAL_MIN);
-  return Math.min(Math.max(expectedMin ?? usual, LEAST_MIN), MOST_MIN);
+  const half = availableS === null ? Number.POSITIVE_INFINITY : availableS / 120;
+  return Math.max(Math.min(usual, half), LEAST_MIN);
 }
 
 /** How far beyond its limits a value is, in its unit; 0 or less inside. */

@@ -2,14 +2,19 @@ import type { StateSpell } from './condition';
 
 /** States that a system is in at an instant, ms since 1970. */
 export function inForceAt(spells: readonly StateSpell[], system: string, atMs: number): ReadonlySet<string> {
-  const now = spells.filter((one) => one.system === system && one.fromMs <= atMs && (one.toMs ?? Infinity) > atMs);
-  return new Set(now.map(({ state }) => state));
+  const inForce = new Set<string>();
+  for (const one of spells)
+    if (one.fromMs <= atMs && (one.toMs === null || one.toMs > atMs) && one.system === system) inForce.add(one.state);
+  return inForce;
 }
 
-/** The states in force at an instant and since when all of them are as they are: the latest turn of any, ms since 1970. */
+/** When a state of a system last began or ended before an instant, ms since 1970; −Infinity: not that is known. */
 export function lastTurnBefore(spells: readonly StateSpell[], system: string, atMs: number): number {
-  const turns = spells
-    .filter((one) => one.system === system)
-    .flatMap(({ fromMs, toMs }) => [fromMs, toMs ?? -Infinity]);
-  return Math.max(-Infinity, ...turns.filter((turn) => turn <= atMs));
+  let last = -Infinity;
+  for (const { system: of, fromMs, toMs } of spells) {
+    if (of !== system) continue;
+    if (fromMs <= atMs && fromMs > last) last = fromMs;
+    if (toMs !== null && toMs <= atMs && toMs > last) last = toMs;
+  }
+  return last;
 }

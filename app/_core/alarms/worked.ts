@@ -112,9 +112,10 @@ function watts(
   kept: Memory,
   { heard: { atMs }, around }: { heard: Heard; around: Around },
 ): Made {
-  const is = meantAt(meant, new Map(Object.entries(kept.newest ?? {})), atMs, around);
+  const is = meantAt(meant, kept.newest ?? {}, atMs, around);
   const [was, since] = kept.meant ?? [undefined, atMs];
-  const sinceMs = Math.max(was === is ? since : atMs, lastTurnBefore(around.spells, meant.system, atMs));
+  const turnMs = meant.states.length === 0 ? -Infinity : lastTurnBefore(around.spells, meant.system, atMs);
+  const sinceMs = Math.max(was === is ? since : atMs, turnMs);
   const memory: Memory = { ...kept, meant: [is, sinceMs] };
   const value = kept.newest?.[condition.sensor]?.[1];
   if (value === undefined) return nothing(memory);

@@ -27,6 +27,8 @@ export interface Site {
   powerCut?: PowerCut;
   /** A watch kept outside the site that calls when Holdfast or a gateway falls silent. */
   watchdog?: Watchdog;
+  /** Months for which each single reading is kept; absent: for ever. What they are rolled up to stays in any case. */
+  keepReadingsMonths?: number;
   /** In which order people are called for an alarm; `USUAL_STEPS` when left out. */
   callSteps?: CallStep[];
   /** Days from one test call of a person to the next; `TEST_CALL_EACH_DAYS` when left out. */

@@ -13,7 +13,7 @@ import type { ProfileOf } from '../simulate/build-limits';
 import type { Blueprint } from '../simulate/build-machine';
 import { type Nominal, nominal, notRun } from '../simulate/nominal';
 import type { News } from './news';
-import type { FaultCase } from './result';
+import type { AlarmDesign, FaultCase } from './result';
 import { creditText, fitTo, type ReviewCache } from './review-cache';
 import { withLedgers } from './unproved';
 import { usualOf } from './usual';
@@ -34,6 +34,8 @@ export interface View {
   standing: Map<StateName, News>;
   /** What faults raise and show in normal running, by fault, thing, column and hour. */
   told: Map<string, News>;
+  /** s from a call to standing there at the worst hour of the week, by who answers. */
+  reach: Map<string, number>;
 }
 
 /** What the judging of one system needs again and again. */
@@ -49,6 +51,10 @@ export interface Context {
   /** Fault cases judged so far, by id. */
   judged: Map<string, FaultCase>;
   cache: ReviewCache | null;
+  /** Whether every fault case of the system has been judged. */
+  isWhole: boolean;
+  /** What is made of the alarms, once that was asked for; null before. */
+  designs: AlarmDesign[] | null;
   /** What is counted on in each column, as text. */
   creditText: Record<Column, string>;
   /** The view from a side, made when first asked for. `only`: a single figure takes its bad end. */
@@ -85,6 +91,8 @@ export function contextOf(
     profileOf,
     judged: new Map(),
     cache,
+    isWhole: false,
+    designs: null,
     creditText: {
       claimed: creditText(facility, system, credit.claimed),
       tested: creditText(facility, system, credit.tested),
@@ -124,6 +132,7 @@ function makeView(context: Context, side: Side, only: string | null): View {
     profileOf: usualOf(context.profileOf, resolved, normal),
     standing: remembered(context.cache?.standing, id, () => new Map()),
     told: remembered(context.cache?.told, id, () => new Map()),
+    reach: new Map(),
   };
 }
 

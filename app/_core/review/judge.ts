@@ -1,3 +1,4 @@
+import { alarmsOfCase } from './alarms-of-case';
 import type { Context, View } from './context';
 import { coursesOf } from './courses';
 import { judgementOf } from './judgement';
@@ -28,6 +29,7 @@ export function judge(context: Context, subject: Subject): FaultCase {
     return { ...head, ...none, claimed: judgement, tested: judgement };
   }
   const pair = inBothColumns(context, view, subject);
+  const alarms = pair.courses[0] ? alarmsOfCase(context, view, subject, pair.courses[0], pair.claimed.outcomes) : [];
   const c: FaultCase = {
     ...head,
     claimed: pair.claimed,
@@ -36,6 +38,7 @@ export function judge(context: Context, subject: Subject): FaultCase {
     outsideValidity: pair.courses.some((c) => c.trials.some((t) => t.record.outside)),
     optimistic: pair.courses.some((c) => c.trials.some((t) => t.record.optimistic)),
     ...stillAndBound(pair.courses),
+    ...(alarms.length > 0 ? { alarms } : {}),
   };
   context.judged.set(c.id, c);
   return c;

@@ -3,6 +3,7 @@
  * What it leaves out: faults that share nothing befalling together, and what the model does not carry, which it names (`not-modelled`).
  * Where the numbers come from: `simulate` for the water, `rota` for the people.
  */
+import type { Consequence, Priority } from '../alarms/design/priority';
 import type { BadEnd } from '../equipment/take';
 import type { Origin } from '../facility/figure';
 import type { LimitQuantity } from '../facility/stock';
@@ -95,6 +96,22 @@ export interface CaseThing {
   name: string;
 }
 
+/** What an alarm has to do with a fault case, as it is described, when it begins at its worst hour. */
+export interface AlarmInCase {
+  /** Key of the alarm. */
+  alarm: string;
+  /** When it is raised, s after the onset; null: never. */
+  afterS: number | null;
+  /** s from then to the last chance, below 0 when it comes too late; null without harm. */
+  leftS: number | null;
+  /** s from its call to everything being put right, at the worst hour for whoever answers it; null: never. */
+  neededS: number | null;
+  /** At some hour of the week nothing and nobody tells of it sooner. */
+  isFirst?: true;
+  /** The value up to which its limit would be early enough, by side; null: none would. Only where it measures the harm. */
+  wouldDo?: { above?: number | null; below?: number | null };
+}
+
 export interface FaultCase {
   /** Stable: fault id, thing and state, for example `heater-on:heater-1:normal`. */
   id: string;
@@ -116,6 +133,50 @@ export interface FaultCase {
   bound?: true;
   /** Remedies that would answer it, most direct first. */
   remedies: string[];
+  /** What alarms have to do with it; absent where none has, and in reviews that were kept before it was told. */
+  alarms?: AlarmInCase[];
+}
+
+/** Where a limit of an alarm stands, in the unit of its sensor. */
+export interface LimitDesign {
+  side: 'above' | 'below';
+  limit: number;
+  /** The farthest that a healthy system goes to this side, and in which operating state. */
+  healthy: { value: number; state: StateName };
+  /** The limit lies within that. */
+  isWithin: boolean;
+  /** The alarm is raised with nothing wrong; else only its delay keeps it from that. */
+  isRaisedHealthy: boolean;
+  /** The limit that would be early enough in every case in which one can be, and the case that demands it; null: none is demanded. */
+  proposed: number | null;
+  proposedBy: string | null;
+  /** Cases in which no limit would be early enough. */
+  hopeless: number;
+  /** It is set beyond the proposed one. */
+  isLate: boolean;
+  /** The proposed one lies outside what a healthy system does. */
+  hasRoom: boolean;
+}
+
+/** What the review makes of an alarm. */
+export interface AlarmDesign {
+  /** Its key. */
+  alarm: string;
+  /** Whether the model can raise it at all. */
+  isCarried: boolean;
+  /** Fault cases in which it is raised. */
+  raisedIn: number;
+  /** What follows in the case that decides how urgent it is, and which that is. */
+  consequence: Consequence;
+  case: string | null;
+  /** s from the alarm to the last chance in that case; null: none leads to harm. */
+  availableS: number | null;
+  /** s from its call to everything being put right there, at the worst hour of the week; null: never. */
+  neededS: number | null;
+  proposed: Priority;
+  /** Animals are harmed so soon after it that a person alone cannot be what saves them. */
+  needsMore?: true;
+  limits: LimitDesign[];
 }
 
 export type Grade = 'high' | 'medium' | 'low';
@@ -185,6 +246,8 @@ export interface SystemReview {
   askedOf?: string[];
   /** Named hazards that the model does not carry. */
   notModelled: string[];
+  /** What it makes of each alarm; absent in reviews that were kept before it was told. */
+  alarms?: AlarmDesign[];
 }
 
 export interface FacilityReview {

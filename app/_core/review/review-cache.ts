@@ -46,6 +46,7 @@ function waterText(facility: Facility, system: System): string {
     powerCut: _u,
     callSteps: _l,
     testCallEachDays: _t,
+    keepReadingsMonths: _k,
     watchdog,
     ...place
   } = site;

@@ -1,6 +1,7 @@
 import type { Facility } from '../facility/facility';
 import type { System } from '../facility/system';
 import type { Column } from '../plans/credit';
+import { alarmDesigns } from './alarm-design';
 import { askNext } from './ask-next';
 import { type Context, contextOf } from './context';
 import { caseFindings, merged } from './findings';
@@ -40,8 +41,33 @@ export function reviewSystem(
     progress?.(i + 1, subjects.length);
     return c;
   });
+  context.isWhole = true;
   const review = assemble(context, cases.sort(compareCases));
   return ask ? { ...review, ...askNext(context, subjects, review.cases, review.findings, review.inputs) } : review;
+}
+
+/**
+ * Review only what befalls one piece of equipment itself: what a change of its plan or size touches first, in a fraction of the
+ * time. What others make of the change is left to the whole review, which finds in the cache what was run here.
+ *
+ * @param key   of the equipment
+ */
+export function reviewPiece(
+  facility: Facility,
+  system: System,
+  on: string,
+  key: string,
+  cache: ReviewCache | null = null,
+): SystemReview {
+  const context = contextOf(facility, system, on, null, cache);
+  const own = subjectsOf(facility, system).filter((subject) => isOf(key, subject.thing));
+  const cases = own.flatMap((subject) => (reaches(context, subject) ? [judge(context, subject)] : []));
+  return assemble(context, cases.sort(compareCases));
+}
+
+/** Whether a fault befalls a piece of equipment itself. */
+export function isOf(key: string, thing: FaultCase['thing']): boolean {
+  return thing.kind === 'equipment' && thing.key === key;
 }
 
 /** Put judged cases together into a review. */
@@ -63,6 +89,7 @@ export function assemble(context: Context, cases: FaultCase[]): SystemReview {
     inputs: inputsOf(context),
     askNext: null,
     notModelled: notModelledIn(context.facility, context.system),
+    alarms: alarmDesigns(context),
   };
 }
 

@@ -1,9 +1,7 @@
+import { courseOf } from './course-of';
 import type { PowerPhase } from './device';
 import { phaseAt } from './device';
 import type { AlarmWatch, FollowedCourse } from './machine';
-import { type Air, SALT, STRIDE } from './plant';
-import { airAt, stillAir } from './air';
-import { read, type Signal } from './signal';
 import type { World } from './world';
 
 /** s between two looks at a course that is followed afterwards; where it crosses a limit is found between them. */
@@ -51,7 +49,7 @@ function heldFrom(
     const stuck = followed.of.every(({ kind }) => kind === 'constant');
     return stuck ? heardFrom(alarm.path, alarm.delayS) : null;
   }
-  const valueAt = valuesOf(world, followed.of);
+  const valueAt = courseOf(world, world.stepper.clockS, followed.of);
   let mean: number | null = null;
   let before = { t: 0, raw: valueAt(0), by: 0 };
   let since: number | null = null;
@@ -98,38 +96,4 @@ function* looksOf({ record: { knots }, t: endS }: World): Generator<number> {
     for (let k = 1; k < pieces; k++) yield from + ((to - from) * k) / pieces;
   }
   yield endS;
-}
-
-/** A signal, or how far the first of two stands above the other, at times that do not fall. */
-function valuesOf({ record: { knots }, machine, stepper }: World, of: readonly Signal[]): (t: number) => number {
-  const reads = [...new Set(of.flatMap(numbersOf))];
-  const x = new Float64Array(machine.plant.size);
-  const air: Air = stillAir();
-  let i = 0;
-  return (t) => {
-    while (i + 1 < knots.length && knots.time(i + 1) <= t) i++;
-    for (const index of reads) x[index] = knots.between(i, index, t);
-    const clockS = stepper.clockS + t;
-    airAt(machine.room, clockS, Math.floor((clockS % 86_400) / HOUR) % 24, air);
-    const [first = Number.NaN, second] = of.map((signal) => read(signal, x, air));
-    return second === undefined ? first : first - second;
-  };
-}
-
-/** Numbers of the state that a signal reads. */
-function numbersOf(signal: Signal): readonly number[] {
-  switch (signal.kind) {
-    case 'linear':
-      return [signal.index];
-    case 'salinity':
-      return [STRIDE * signal.index, STRIDE * signal.index + SALT];
-    case 'law':
-      return signal.law?.reads ?? [];
-    case 'vote':
-      return signal.of.flatMap(numbersOf);
-    case 'air':
-    case 'constant':
-    case 'lost':
-      return [];
-  }
 }

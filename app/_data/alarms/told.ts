@@ -66,6 +66,11 @@ export async function listOpenAlarms(siteId: string): Promise<OccurrenceTold[]> 
     SELECT FROM alarm_open w WHERE w.site_id = o.site_id AND w.occurrence_id = o.id)`);
 }
 
+/** What was raised at a site and stands under one first cause, the newest first. */
+export async function listExplained(siteId: string, causeId: string): Promise<OccurrenceTold[]> {
+  return await ask(Prisma.sql`o.site_id = ${siteId}::uuid AND o.cause_id = ${causeId}::uuid`);
+}
+
 /** What was raised at a site since an instant and wants nothing any more, the newest first; 500 at most. */
 export async function listOverAlarms(siteId: string, since: Date): Promise<OccurrenceTold[]> {
   return await ask(Prisma.sql`o.site_id = ${siteId}::uuid AND o.raised_at >= ${since.toISOString()}::timestamptz

@@ -4,21 +4,30 @@ import type { Origin } from '#core/readings/reading';
 import { database } from '../client';
 import { originOf } from '../readings/codes';
 
-/** Alarms of a system that still want something. */
+/** Alarms of a system that still want something, and those that call nobody. */
 export interface OpenAlarms {
   systemId: string;
   /** Nobody has acknowledged them yet. */
   unacknowledged: number;
-  /** Acknowledged, and what they watch is not over. */
+  /** Acknowledged, and what they watch is not over or nobody has reset them. */
   active: number;
+  /** Alarms that are shelved, suppressed by design or out of service, active or not. */
+  suppressed: number;
 }
 
 /** Open alarms by system: one question for all sites. */
 export async function openAlarms(siteIds: readonly string[]): Promise<OpenAlarms[]> {
   return await database().$queryRaw<OpenAlarms[]>`
-    SELECT system_id AS "systemId", count(*) FILTER (WHERE NOT acknowledged)::int AS unacknowledged,
-           count(*) FILTER (WHERE acknowledged AND active)::int AS active
-      FROM alarm_open WHERE site_id = ANY(${[...siteIds]}::uuid[]) GROUP BY system_id`;
+    SELECT system_id AS "systemId", sum(unacknowledged)::int AS unacknowledged, sum(active)::int AS active,
+           sum(suppressed)::int AS suppressed
+      FROM (SELECT system_id, count(*) FILTER (WHERE NOT acknowledged) AS unacknowledged,
+                   count(*) FILTER (WHERE acknowledged) AS active, 0 AS suppressed
+              FROM alarm_open WHERE site_id = ANY(${[...siteIds]}::uuid[]) AND NOT suppressed GROUP BY system_id
+            UNION ALL
+            SELECT d.system_id, 0, 0, count(DISTINCT d.id)
+              FROM alarm_suppressed w JOIN alarm_definition d ON d.site_id = w.site_id AND d.id = w.alarm_id
+             WHERE w.site_id = ANY(${[...siteIds]}::uuid[]) GROUP BY d.system_id) AS counted
+     GROUP BY system_id`;
 }
 
 /** The newest reading of a system, and how many of its sensors have fallen silent. */

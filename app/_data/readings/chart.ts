@@ -24,23 +24,23 @@ export interface Drawn {
 /** Readings shown by themselves. */
 const MOST_POINTS = 400;
 /** Of more than these it is not said how many there are. */
-export const MOST_COUNTED = 5000;
+const MOST_COUNTED = 5000;
 
 // Of what was corrected, the correction.
 const STANDING = `
   SELECT DISTINCT ON ("at", origin) "at", origin, value, quality, reason, flag, received_at FROM reading
    WHERE site_id = $1 AND sensor_id = $2 AND "at" >= $3 AND "at" < $4
    ORDER BY "at", origin, revision DESC`;
-const PLAIN = `SELECT "at", value, extract(epoch FROM "at" - lag("at") OVER (ORDER BY "at")) AS step
+const PLAIN = `SELECT "at", value, date_part('epoch', "at" - lag("at") OVER (ORDER BY "at")) AS step
                  FROM (${STANDING}) s WHERE quality = 0 AND origin < 3`;
 const MS = (instant: string) => `(extract(epoch FROM ${instant}) * 1000)::float8`;
 const BUCKETS = `
   WITH plain AS (${PLAIN}),
-       usual AS (SELECT percentile_cont(0.5) WITHIN GROUP (ORDER BY step) AS step FROM plain)
+       usual AS MATERIALIZED (SELECT percentile_cont(0.5) WITHIN GROUP (ORDER BY step) AS step FROM plain)
   SELECT ${MS('min("at")')} AS "fromMs", ${MS('max("at")')} AS "toMs", min(value) AS low, max(value) AS high,
          avg(value) AS mean, count(*)::int AS count, (usual.step * 1000)::float8 AS "usualMs"
     FROM plain, usual
-   GROUP BY floor(extract(epoch FROM "at" - $3::timestamptz) / $5), usual.step
+   GROUP BY floor(date_part('epoch', "at" - $3::timestamptz) / $5::float8), usual.step
    ORDER BY 1`;
 // Through the index of those that are odd: a year of them is found without looking through the others.
 const ODD = `

@@ -3,6 +3,9 @@ import type { Stretch } from '#core/readings/roll-up';
 import { pool } from '../pool';
 import { arrayText, type Asking } from './asking';
 
+/** ms after which what is to be rolled up is late. Common practice, no source. */
+const LATE_MS = 30 * 60_000;
+
 /** An hour or a day of a sensor that is to be rolled up. */
 export interface Due extends Stretch {
   sensorId: string;
@@ -86,4 +89,13 @@ export async function dueWithin(siteId: string, sensorId: string, from: Date, to
     [siteId, sensorId, from, to],
   );
   return rows;
+}
+
+/** Hours and days that were over half an hour ago and are not rolled up: how many, and since when. */
+export async function rollUpWaiting(at: Date): Promise<{ waiting: number; oldest: string | null }> {
+  const { rows } = await pool().query<{ waiting: number; oldest: Date | null }>(
+    'SELECT count(*)::int AS waiting, min(to_at) AS oldest FROM reading_due WHERE to_at < $1',
+    [new Date(at.getTime() - LATE_MS)],
+  );
+  return { waiting: rows[0]?.waiting ?? 0, oldest: rows[0]?.oldest?.toISOString() ?? null };
 }

@@ -5,6 +5,8 @@ import { arrayText, type Asking } from './asking';
 import type { Due } from './due';
 
 const HOLD = `interval '${HOLD_MS} milliseconds'`;
+/** ms of an interval, whole as the instants are. */
+const LASTS = (interval: string) => `round(date_part('epoch', ${interval}) * 1000)`;
 const MS = (instant: string) => `(extract(epoch FROM ${instant}) * 1000)::float8`;
 
 // Of what was corrected, the correction; from before the stretch what may still hold in it. A reading holds until the next of
@@ -24,13 +26,13 @@ const HELD = `
            least(lead("at") OVER (PARTITION BY sensor_id, is_day, from_at, by_hand ORDER BY "at", origin),
                  "at" + ${HOLD}, to_at) AS ends
       FROM standing),
-  limits AS (
+  limits AS MATERIALIZED (
     SELECT sensor_id, since, lead(since) OVER (PARTITION BY sensor_id ORDER BY since) AS until, above, below
       FROM reading_limit WHERE site_id = $1::uuid AND sensor_id = ANY($2::uuid[])),
-  timed AS (
-    SELECT h.*, CASE WHEN by_hand OR quality = 2 THEN 0 ELSE greatest(0, ${MS('ends')} - ${MS('begins')}) END AS ms,
+  timed AS MATERIALIZED (
+    SELECT h.*, CASE WHEN by_hand OR quality = 2 THEN 0 ELSE greatest(0, ${LASTS('ends - begins')}) END AS ms,
            CASE WHEN by_hand OR quality = 2 THEN 0 ELSE (
-             SELECT coalesce(sum(greatest(0, ${MS('least(h.ends, l.until)')} - ${MS('greatest(h.begins, l.since)')})), 0)
+             SELECT coalesce(sum(greatest(0, ${LASTS('least(h.ends, l.until) - greatest(h.begins, l.since)')})), 0)
                FROM limits l WHERE l.sensor_id = h.sensor_id AND (h.value > l.above OR h.value < l.below)
                 AND l.since < h.ends AND (l.until IS NULL OR l.until > h.begins)) END AS outside_ms
       FROM held h)`;

@@ -4,6 +4,7 @@ import { after } from '#core/alarms/known';
 import { ok, type Result, refused } from '#core/result';
 import { accountNames } from '#data/accounts/names';
 import { browserOf } from '#data/accounts/sessions';
+import { availableS } from '#data/alarms/available';
 import { addEvents, holdOpen, keepOpen, type OpenRow } from '#data/alarms/occurrences';
 import { findOccurrence, type OccurrenceTold } from '#data/alarms/told';
 import { lastValueOf } from '#data/alarms/watches';
@@ -100,7 +101,9 @@ async function keepLater(tx: Transaction, pressed: Pressed, at: Date): Promise<A
 }
 
 async function startClock(tx: Transaction, { told }: Pressed, row: OpenRow, at: Date) {
-  return clockOf(told.definition, await lastValueOf(tx, told.site.id, row.alarmId), at);
+  const siteId = told.site.id;
+  const left = await availableS(tx, siteId, [row.alarmId]);
+  return clockOf(told.definition, await lastValueOf(tx, siteId, row.alarmId), at, left.get(row.alarmId) ?? null);
 }
 
 async function add(

@@ -29,6 +29,8 @@ export interface ToldLine {
 /** One time that an alarm was raised, as a list shows it. Instants in ISO, UTC. */
 export interface AlarmLine {
   id: string;
+  /** Id of the alarm. */
+  alarm: string;
   name: string;
   system: { key: string; name: string };
   state: AlarmState;
@@ -73,6 +75,7 @@ export async function alarmLines(siteId: string, all: readonly OccurrenceTold[],
     const { sensorId } = definition;
     return {
       id: one.id,
+      alarm: one.alarmId,
       name: definition.name,
       system: { key: one.system.key, name: one.system.name },
       state: one.state,

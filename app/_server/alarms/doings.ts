@@ -96,6 +96,11 @@ export class Doings {
     this.resume(await this.suppressing.end(row, 'person', by, note));
   }
 
+  /** Alarms whose second clock has run out, by their ids. */
+  clocksDue(): string[] {
+    return this.times.all().flatMap(({ alarmId, turnBy }) => (turnBy !== null && turnBy <= this.at ? [alarmId] : []));
+  }
+
   /** An alarm that was acknowledged calls again. */
   recall(row: OpenRow, detail: Record<string, unknown>): void {
     const event = this.times.change(row.occurrenceId, 'recalled', detail);

@@ -4,7 +4,7 @@ import type { Channel } from '#core/alarms/channels';
 import { ok, type Result, refused } from '#core/result';
 import { accountNames } from '#data/accounts/names';
 import { type CallTold, callsOf, eventsOf, type LifeEvent } from '#data/alarms/life';
-import { findOccurrence } from '#data/alarms/told';
+import { findOccurrence, listExplained, type OccurrenceTold } from '#data/alarms/told';
 import { alarmPlace } from '#shape/alarms/requests';
 import { now } from '../clock';
 import { may } from '../gate/may';
@@ -39,7 +39,11 @@ export interface AlarmPage {
   site: { key: string; name: string; zone: string };
   line: AlarmLine;
   log: LogLine[];
+  /** Its first cause, and what is folded under it. */
+  cause: { id: string; name: string } | null;
+  explains: { id: string; name: string; state: AlarmLine['state'] }[];
   mayAcknowledge: boolean;
+  mayShelve: boolean;
   mayOpenIncident: boolean;
 }
 
@@ -70,9 +74,24 @@ export async function getAlarm(
       ...events.map((one) => eventLine(one, nameOf)),
       ...calls.flatMap((one) => callLines(one, nameOf)),
     ]),
+    ...(await cascadeOf(siteId, told)),
+    mayShelve: may(who, 'shelve-alarm', key),
     mayAcknowledge: may(who, 'acknowledge', key),
     mayOpenIncident: may(who, 'log-incident', key),
   });
+}
+
+/** What explains a time that an alarm was raised, and what it explains. */
+async function cascadeOf(
+  siteId: string,
+  { id, causeId }: OccurrenceTold,
+): Promise<Pick<AlarmPage, 'cause' | 'explains'>> {
+  const cause = causeId === null ? null : await findOccurrence(siteId, causeId);
+  const explained = await listExplained(siteId, id);
+  return {
+    cause: cause && { id: cause.id, name: cause.definition.name },
+    explains: explained.map((one) => ({ id: one.id, name: one.definition.name, state: one.state })),
+  };
 }
 
 function eventLine({ kind, at, by, from, note, detail }: LifeEvent, nameOf: (id: string) => string): LogLine {

@@ -10,6 +10,7 @@ import type { Refusal } from '../gate/refusal';
 import { siteFor } from '../gate/site-for';
 import type { Who } from '../gate/who';
 import { type AlarmLine, alarmLines } from './alarm-lines';
+import { type SuppressedLine, suppressedLines } from './suppressed-lines';
 
 /** ms of the past that is listed. */
 const PAST_MS = 7 * 86_400_000;
@@ -23,6 +24,8 @@ export interface AlarmsPage {
   open: AlarmLine[];
   /** What was raised within the past seven days and wants nothing any more, the newest first. */
   past: AlarmLine[];
+  /** Alarms that call nobody now. */
+  suppressed: SuppressedLine[];
   mayAcknowledge: boolean;
   /** When alarms were last judged, where that is too long ago; ISO, or `never`. Null: they are being judged. */
   notJudgedSince: string | null;
@@ -47,6 +50,7 @@ export async function listAlarms(
     site: { key, name, zone },
     open: open.sort((a, b) => ALARM_STATES.indexOf(a.state) - ALARM_STATES.indexOf(b.state)),
     past,
+    suppressed: await suppressedLines(siteId),
     mayAcknowledge: may(who, 'acknowledge', key),
     notJudgedSince: isLate ? (judged?.toISOString() ?? 'never') : null,
   });

@@ -18,6 +18,7 @@ export function passClocks(
   doings: Doings,
   stored: ReadonlyMap<string, StoredWatch>,
   at: Date,
+  availableS: ReadonlyMap<string, number>,
 ): void {
   for (const row of doings.times.all()) {
     if (row.turnBy === null || row.turnBy > at || !row.active || !row.acknowledged) continue;
@@ -26,18 +27,23 @@ export function passClocks(
     const isFresh = watch?.lastMs != null && at.getTime() - watch.lastMs <= FRESH_MS;
     const value = isFresh ? watch.lastValue : null;
     if (alarm?.condition?.kind === 'limits' && hasTurned(alarm.condition, row.valueThen, value))
-      doings.times.put({ ...row, ...clockOf(alarm.kept, value, at) });
+      doings.times.put({ ...row, ...clockOf(alarm.kept, value, at, availableS.get(row.alarmId) ?? null) });
     else doings.recall(row, { why: 'not-turned', value });
   }
 }
 
-/** The second clock of an alarm that is acknowledged at an instant. One that nobody answers has none. */
+/**
+ * The second clock of an alarm that is acknowledged at an instant. One that nobody answers has none.
+ *
+ * @param availableS   s from the alarm to the last chance, by the review of its system; null: not known
+ */
 export function clockOf(
   { answeredBy, quantity }: Pick<KeptDefinition, 'answeredBy' | 'quantity'>,
   value: number | null,
   at: Date,
+  availableS: number | null,
 ): Pick<OpenRow, 'turnBy' | 'valueThen'> {
   if (answeredBy === 'nobody') return { turnBy: null, valueThen: null };
-  const minutes = turnsWithinMin(quantity);
+  const minutes = turnsWithinMin(quantity, availableS);
   return { turnBy: new Date(at.getTime() + minutes * 60_000), valueThen: value };
 }

@@ -5,8 +5,8 @@ import { type CallStep, TEST_CALL_EACH_DAYS, USUAL_STEPS } from '#core/alarms/st
 import { lastReached, type ReachState, reachState } from '#core/alarms/test-calls';
 import { ok, type Result } from '#core/result';
 import { ROLES, type Role } from '#core/rota/rota';
-import { waysOf } from '#data/calls/ways';
-import { listReached, neverReached } from '#data/calls/test-calls';
+import { listReached, neverReached, type ReachedRow } from '#data/calls/test-calls';
+import { type MemberWays, waysOf } from '#data/calls/ways';
 import { findWebhook } from '#data/calls/webhooks';
 import { callsPlace } from '#shape/calls/requests';
 import { now } from '../clock';
@@ -71,25 +71,10 @@ export async function listCalls(
   ]);
   const mayWebhook = may(who, 'call-webhook', site);
   const isMailed = isMailConfigured();
+  const known = { reached, eachDays, at, isMailed, hasWebhook: webhook !== null, you: who.id };
   const people = members
     .filter(({ role }) => ROLES.indexOf(role) >= ROLES.indexOf('aquarist'))
-    .map(({ account, name, role, email, devices }): CalledPerson => {
-      const row = reached.get(account) ?? neverReached(account);
-      const last = lastReached(row);
-      const ways: Channel[] = [
-        ...(email && isMailed ? (['mail'] as const) : []),
-        ...(devices > 0 ? (['push'] as const) : []),
-        ...(webhook ? (['webhook'] as const) : []),
-      ];
-      return {
-        ...{ account, name: name ?? 'somebody', role, ways, state: reachState(row, at.getTime(), eachDays) },
-        reachedAt: last === null ? null : new Date(last).toISOString(),
-        reachedBy: last === null ? null : last === row.answeredMs ? 'test' : 'alarm',
-        channel: row.channel,
-        testAt: row.test && new Date(row.test.madeMs).toISOString(),
-        isYou: account === who.id,
-      };
-    });
+    .map((member) => personOf(member, known));
   const own = reached.get(who.id);
   return ok({
     site: { key: site, name: entry.name, zone: entry.zone },
@@ -107,4 +92,33 @@ export async function listCalls(
     mayCallOthers: may(who, 'describe', site),
     mayWebhook,
   });
+}
+
+interface Known {
+  reached: ReadonlyMap<string, ReachedRow>;
+  eachDays: number;
+  at: Date;
+  isMailed: boolean;
+  hasWebhook: boolean;
+  /** Account of whoever asks. */
+  you: string;
+}
+
+function personOf({ account, name, role, email, devices }: MemberWays, known: Known): CalledPerson {
+  const row = known.reached.get(account) ?? neverReached(account);
+  const last = lastReached(row);
+  const ways: Channel[] = [
+    ...(email && known.isMailed ? (['mail'] as const) : []),
+    ...(devices > 0 ? (['push'] as const) : []),
+    ...(known.hasWebhook ? (['webhook'] as const) : []),
+  ];
+  return {
+    ...{ account, name: name ?? 'somebody', role, ways },
+    state: reachState(row, known.at.getTime(), known.eachDays),
+    reachedAt: last === null ? null : new Date(last).toISOString(),
+    reachedBy: last === null ? null : last === row.answeredMs ? 'test' : 'alarm',
+    channel: row.channel,
+    testAt: row.test && new Date(row.test.madeMs).toISOString(),
+    isYou: account === known.you,
+  };
 }

@@ -3,9 +3,13 @@ import { z } from 'zod';
 import { ok, type Result } from '#core/result';
 import { ROLES } from '#core/rota/rota';
 import { type DiskSighting, type Holds, listDisks } from '#data/machine/disks';
+import { judgingNow } from '#data/alarms/judging';
+import { listPaths } from '#data/calls/paths';
 import { now } from '../clock';
 import type { Refusal } from '../gate/refusal';
 import type { Who } from '../gate/who';
+import { isJudging } from '../health/judged';
+import { isMailConfigured } from '../mail/send-mail';
 import { bytesWords } from './bytes-words';
 import { isAdministrator } from './is-administrator';
 import { dataFolder } from './places';
@@ -31,6 +35,14 @@ export interface MachineNote {
   room: RoomWarning | null;
   /** Whether the person is led to the page of the machine. */
   maySeeMachine: boolean;
+  /** What of Holdfast itself does not do its work: everybody has to know. */
+  watch: WatchWarning | null;
+}
+
+/** What does not do its work, and since when (UTC, ISO; null: never). */
+export interface WatchWarning {
+  kind: 'not-judged' | 'mail';
+  since: string | null;
 }
 
 /**
@@ -40,7 +52,17 @@ export interface MachineNote {
 export async function machineNote(who: Who): Promise<Result<MachineNote, Refusal>> {
   const roles = [who.everywhere, ...Object.values(who.at)];
   const mayEnter = roles.some((role) => role !== null && ROLES.indexOf(role) >= ROLES.indexOf('aquarist'));
-  return ok({ room: mayEnter ? await worstRoom() : null, maySeeMachine: isAdministrator(who) });
+  const [room, watch] = await Promise.all([mayEnter ? worstRoom() : null, watchWarning()]);
+  return ok({ room, maySeeMachine: isAdministrator(who), watch });
+}
+
+/** The worker is noticed to be gone here, in another process: alarms that nobody judges call nobody. */
+async function watchWarning(): Promise<WatchWarning | null> {
+  const at = now();
+  const [judging, paths] = await Promise.all([judgingNow(), listPaths()]);
+  if (!isJudging(judging, at)) return { kind: 'not-judged', since: judging.judgedAt?.toISOString() ?? null };
+  const mail = isMailConfigured() ? paths.find(({ path }) => path === 'mail') : undefined;
+  return mail && !mail.isUp ? { kind: 'mail', since: mail.upAt?.toISOString() ?? null } : null;
 }
 
 async function worstRoom(): Promise<RoomWarning | null> {

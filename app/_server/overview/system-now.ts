@@ -15,7 +15,7 @@ export interface SystemNow {
   tonight: Tonight | null;
   /** Whether a review says so. */
   isTonightKnown: boolean;
-  alarms: { unacknowledged: number; active: number };
+  alarms: { unacknowledged: number; active: number; suppressed: number };
   /** Rounds that are late, and that were missed within a day. */
   checks: Overdue;
   safeguards: { all: number; untested: number; off: number };
@@ -51,7 +51,11 @@ export function systemNow(
   return {
     tonight: summary?.spareHours ? leastIn(summary.spareHours, known.hours) : null,
     isTonightKnown: summary !== null && (summary.spareHours !== undefined || isHarmless(summary)),
-    alarms: { unacknowledged: alarms?.unacknowledged ?? 0, active: alarms?.active ?? 0 },
+    alarms: {
+      unacknowledged: alarms?.unacknowledged ?? 0,
+      active: alarms?.active ?? 0,
+      suppressed: alarms?.suppressed ?? 0,
+    },
     checks: known.rounds.get(system.key) ?? { late: 0, missed: 0 },
     safeguards: { all: standings.length, untested: count('untested'), off: count('off') },
     states: known.states

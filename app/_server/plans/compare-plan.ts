@@ -1,7 +1,10 @@
 import 'server-only';
 import type { z } from 'zod';
 import { ok, type Result, refused } from '#core/result';
+import type { Facility } from '#core/facility/facility';
+import type { SystemReview } from '#core/review/result';
 import { type ReviewDifference, reviewDifference } from '#core/review/review-difference';
+import { isOf } from '#core/review/review-system';
 import { listVersions } from '#data/plans/versions';
 import { versionPlace } from '#shape/plans/plan-place';
 import { may } from '../gate/may';
@@ -9,7 +12,9 @@ import type { Refusal } from '../gate/refusal';
 import type { Who } from '../gate/who';
 import { logError } from '../log';
 import type { Compute } from '../reviews/compute';
+import { currentReview } from '../reviews/current-review';
 import { NOT_COMPUTED, reviewAsStored, reviewAtOnce } from '../reviews/review-at-once';
+import type { StoredSite } from '../reviews/stored-site';
 import { findPiece } from './find-piece';
 import { misfits, withPlan } from './with-plan';
 
@@ -22,8 +27,52 @@ export const comparePlanShape = versionPlace;
  */
 export async function comparePlan(
   who: Who,
-  { version, ...address }: z.output<typeof comparePlanShape>,
+  asked: z.output<typeof comparePlanShape>,
   compute?: Compute,
+): Promise<Result<ReviewDifference, Refusal>> {
+  return await compared(who, asked, async ({ siteId, stored, changed, system, on }) => {
+    const before = await reviewAsStored({ siteId, stored, system, on }, { compute });
+    return reviewDifference(before, await reviewAtOnce({ facility: changed, system, on }, { compute }));
+  });
+}
+
+/**
+ * The same of the faults that befall the piece of equipment itself, which is there long before the rest.
+ *
+ * @param compute   computes a review; in a thread of its own when left out
+ */
+export async function comparePiece(
+  who: Who,
+  asked: z.output<typeof comparePlanShape>,
+  compute?: Compute,
+): Promise<Result<ReviewDifference, Refusal>> {
+  const { equipment: piece } = asked;
+  return await compared(who, asked, async ({ siteId, stored, changed, system, on }) => {
+    const held = await currentReview(siteId, stored, system);
+    const before = held ?? (await reviewAtOnce({ facility: stored.reviewed, system, on, piece }, { compute }));
+    const after = await reviewAtOnce({ facility: changed, system, on, piece }, { compute });
+    return reviewDifference(ownOf(before, piece), ownOf(after, piece));
+  });
+}
+
+/** Of a review what befalls one piece of equipment. */
+function ownOf(review: SystemReview, piece: string): SystemReview {
+  return { ...review, cases: review.cases.filter(({ thing }) => isOf(piece, thing)), findings: [] };
+}
+
+/** A site as it is and as it would be, and which system of it is looked at. */
+interface Sides {
+  siteId: string;
+  stored: StoredSite;
+  changed: Facility;
+  system: string;
+  on: string;
+}
+
+async function compared(
+  who: Who,
+  { version, ...address }: z.output<typeof comparePlanShape>,
+  difference: (sides: Sides) => Promise<ReviewDifference>,
 ): Promise<Result<ReviewDifference, Refusal>> {
   const piece = await findPiece(who, address);
   if (!piece.ok) return piece;
@@ -36,9 +85,7 @@ export async function comparePlan(
   if (faults.length > 0) return refused({ why: 'invalid', faults });
   const changed = withPlan(stored.facility, system, equipment, found.plan);
   try {
-    const before = await reviewAsStored({ siteId: entry.id, stored, system, on }, { compute });
-    const after = await reviewAtOnce({ facility: changed, system, on }, { compute });
-    return ok(reviewDifference(before, after));
+    return ok(await difference({ siteId: entry.id, stored, changed, system, on }));
   } catch (error) {
     // A plan can be submitted and put into force all the same: the page says that this is not known.
     logError('what a plan makes of a review', error, { site: entry.key, system });

@@ -3,6 +3,7 @@ import type { Arrived, ReadRecord } from '#core/readings/arrived';
 import { type Judged, judge } from '#core/readings/judge';
 import { toFacilityUnit } from '#core/readings/units';
 import { ok, type Result, refused } from '#core/result';
+import { keptFrom } from '#data/readings/retire';
 import { noteUnknown, type SensorPlace, sensorsByName } from '#data/readings/sensor-names';
 import { type NewReading, type Stored, type Storing, storeReadings } from '#data/readings/store-readings';
 import { type JudgedComing, judgeComing, type Placed } from './judge-coming';
@@ -46,8 +47,11 @@ export async function takeIn(
   coming: Coming,
   fields: Readonly<Record<'name' | 'time' | 'value' | 'unit', string>>,
 ): Promise<RecordAnswer[]> {
-  const byName = await sensorsByName(coming.siteId);
-  const placed = records.map((record) => (record.ok ? place(record.value, byName, coming, fields) : record));
+  const [byName, kept] = await Promise.all([sensorsByName(coming.siteId), keptFrom()]);
+  const oldestMs = Math.max(OLDEST_MS, kept?.getTime() ?? OLDEST_MS);
+  const placed = records.map((record) =>
+    record.ok ? place(record.value, byName, { ...coming, oldestMs }, fields) : record,
+  );
   const readings = placed.flatMap((one) => (one.ok ? [one.value] : []));
   const cameMs = coming.receivedAt.getTime();
   const judged = await judgeComing(coming.siteId, readings, byName.values(), cameMs);
@@ -68,7 +72,7 @@ export async function takeIn(
 function place(
   { name, atMs, value, unit, isOfPast = false, mayHaveWaited }: Arrived,
   byName: ReadonlyMap<string, SensorPlace>,
-  { receivedAt }: Coming,
+  { receivedAt, oldestMs }: Coming & { oldestMs: number },
   fields: Readonly<Record<'name' | 'time' | 'value' | 'unit', string>>,
 ): Result<Placed, Fault> {
   const sensor = byName.get(name);
@@ -80,6 +84,7 @@ function place(
   if (atMs > receivedAt.getTime() + AHEAD_MS)
     return refused({ field: fields.time, why: 'is more than 5 minutes ahead: the clock of the source is wrong' });
   if (!(atMs >= OLDEST_MS)) return refused({ field: fields.time, why: 'is before 1990' });
+  if (atMs < oldestMs) return refused({ field: fields.time, why: 'is of a month whose readings were retired' });
   const raw = Number(value);
   const converted = toFacilityUnit(quantity, raw, unit);
   if (!converted.ok || !Number.isFinite(converted.value))

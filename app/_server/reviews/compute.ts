@@ -12,6 +12,8 @@ export interface ReviewJob {
   system: string;
   /** ISO date in the site's zone on which tests are judged. */
   on: string;
+  /** Key of the only piece of equipment whose own faults are to be reviewed; every fault when left out. */
+  piece?: string;
 }
 
 /** What the thread says: how many fault cases of how many are judged, and in the end the review, or why there is none. */

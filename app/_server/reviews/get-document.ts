@@ -14,6 +14,7 @@ import { findReview } from '#data/reviews/results';
 import { systemPlace } from '#shape/reviews/case-place';
 import type { Refusal } from '../gate/refusal';
 import type { Who } from '../gate/who';
+import { coursesOnce } from './courses-kept';
 import { findPlace } from './find-place';
 import { studyState } from './get-study';
 import { isCurrent } from './review-state';
@@ -75,7 +76,11 @@ export async function getDocument(
     study: await studyState(place.value),
     held: held && { ...held, origin: originOf(held.origin) },
     courses:
-      held && isNow && plotted > 0 ? coursesOfCases(stored.reviewed, seen, on, leadingCases(held.review, plotted)) : {},
+      held && isNow && plotted > 0
+        ? coursesOnce(`${held.origin.inputHash} ${on} ${plotted}`, () =>
+            coursesOfCases(stored.reviewed, seen, on, leadingCases(held.review, plotted)),
+          )
+        : {},
     kept: kept.map(({ computedAt, ...mark }) => ({ ...mark, computedAt: computedAt.toISOString() })),
   });
 }

@@ -50,7 +50,7 @@ export async function reviewAtOnce(
 ): Promise<SystemReview> {
   const system = job.facility.systems.find(({ key }) => key === job.system);
   if (!system) throw new Error(`No system "${job.system}" to review`);
-  const hash = inputHash(job.facility, system, job.on);
+  const hash = `${inputHash(job.facility, system, job.on)} ${job.piece ?? ''}`;
   return await inTurn(async () => {
     const known = kept.get(hash);
     if (known) return known;

@@ -1,7 +1,7 @@
 import 'server-only';
 import { parentPort } from 'node:worker_threads';
 import { emptyCache, type ReviewCache } from '#core/review/review-cache';
-import { reviewSystem } from '#core/review/review-system';
+import { reviewPiece, reviewSystem } from '#core/review/review-system';
 import type { ReviewJob, ThreadMessage } from './compute';
 
 /** Systems whose last runs are kept: those of a site that somebody is at work on. */
@@ -24,12 +24,17 @@ function cacheOf({ facility, system }: ReviewJob): ReviewCache {
 const say = (message: ThreadMessage) => parentPort?.postMessage(message);
 
 parentPort?.on('message', (job: ReviewJob) => {
-  const { facility, system: key, on } = job;
+  const { facility, system: key, on, piece } = job;
   try {
     const system = facility.systems.find((one) => one.key === key);
     if (!system) throw new Error(`No system "${key}" in the facility to review`);
     const told = (done: number, of: number) => say({ done, of });
-    say({ review: reviewSystem(facility, system, on, told, true, cacheOf(job)) });
+    const cache = cacheOf(job);
+    const review =
+      piece === undefined
+        ? reviewSystem(facility, system, on, told, true, cache)
+        : reviewPiece(facility, system, on, piece, cache);
+    say({ review });
   } catch (error) {
     say({ broke: error instanceof Error ? (error.stack ?? error.message) : String(error) });
   }

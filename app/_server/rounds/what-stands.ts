@@ -4,6 +4,7 @@ import { isOff } from '#core/plans/credit';
 import { listOpenAlarms } from '#data/alarms/told';
 import type { SiteEntry } from '#data/sites';
 import { statesInForce } from '#data/states/states';
+import { suppressedLines } from '../alarms/suppressed-lines';
 
 /** What whoever comes to a system has to know first. */
 export interface Stands {
@@ -12,10 +13,14 @@ export interface Stands {
   /** Alarms that are active, or that nobody has acknowledged. Times are UTC, ISO. */
   alarms: { id: string; name: string; raisedAt: string; isActive: boolean; isAcknowledged: boolean }[];
   states: { state: string; until: string; outstayed: boolean }[];
+  /** Alarms that call nobody: what keeps them from it, and until when at the latest. */
+  suppressed: { run: string; name: string; how: string; until: string; isActive: boolean }[];
 }
 
+const HOW = { shelved: 'shelved', 'by-design': 'suppressed by design' } as const;
+
 /**
- * What stands at the systems of a site on a day, by the key of the system; null for the site itself. Two questions.
+ * What stands at the systems of a site on a day, by the key of the system; null for the site itself. Three questions.
  *
  * @param today   ISO date at the site
  */
@@ -25,14 +30,18 @@ export async function whatStands(
   today: string,
   at: Date,
 ): Promise<(system: string | null) => Stands> {
-  const [alarms, states] = await Promise.all([listOpenAlarms(site.id), statesInForce(site.id, at)]);
+  const [alarms, states, suppressed] = await Promise.all([
+    listOpenAlarms(site.id),
+    statesInForce(site.id, at),
+    suppressedLines(site.id),
+  ]);
   return (key) => {
     const owner = key === null ? facility : facility.systems.find((system) => system.key === key);
     const off = owner?.safeguards.filter((safeguard) => isOff(safeguard, today)) ?? [];
     return {
       off: off.map((safeguard) => ({ name: safeguard.name, until: safeguard.off?.until ?? today })),
       alarms: alarms
-        .filter(({ system }) => system.key === key)
+        .filter(({ system, state }) => system.key === key && !state.startsWith('suppressed'))
         .map(({ id, definition, raisedAt, returnedAt, acknowledged }) => ({
           id,
           name: definition.name,
@@ -43,6 +52,15 @@ export async function whatStands(
       states: states
         .filter(({ system }) => system.key === key)
         .map(({ state, until, outstayed }) => ({ state, until: until.toISOString(), outstayed })),
+      suppressed: suppressed
+        .filter(({ system }) => system.key === key)
+        .map(({ run, name, kind, owner, until, active }) => ({
+          run,
+          name,
+          how: kind === 'out-of-service' ? `out of service, in the hands of ${owner ?? 'somebody'}` : HOW[kind],
+          until,
+          isActive: active !== null,
+        })),
     };
   };
 }

@@ -5,8 +5,10 @@ import { backupDue } from './tasks/backup-due';
 import { demoGoesOn } from './tasks/demo-goes-on';
 import { diskWatch } from './tasks/disk-watch';
 import { heartbeat } from './tasks/heartbeat';
+import { mailPath } from './tasks/mail-path';
 import { mailLinkTask } from './tasks/mail-link';
 import { makeCallTask } from './tasks/make-call';
+import { pingOutside } from './tasks/ping-outside';
 import { readingParts } from './tasks/reading-parts';
 import { reviewSiteTask } from './tasks/review-site';
 import { reviewsDue } from './tasks/reviews-due';
@@ -23,7 +25,9 @@ export const taskList: TaskList = {
   'disk-watch': diskWatch,
   heartbeat,
   'mail-link': mailLinkTask,
+  'mail-path': mailPath,
   'make-call': makeCallTask,
+  'ping-outside': pingOutside,
   'reading-parts': readingParts,
   'review-site': reviewSiteTask,
   'reviews-due': reviewsDue,
@@ -40,6 +44,8 @@ export const crontab = [
   '* * * * * demo-goes-on',
   '* * * * * disk-watch',
   '* * * * * backup-due',
+  '* * * * * ping-outside',
+  '*/5 * * * * mail-path',
   '*/10 * * * * test-calls',
   '10 * * * * anchor-daily',
   '17 * * * * tidy-accounts',

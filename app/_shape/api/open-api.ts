@@ -37,6 +37,9 @@ function paths(): Record<string, unknown> {
     '/api/health': {
       get: {
         summary: 'Whether the parts of Holdfast are there',
+        parameters: [
+          query('of', { type: 'string', enum: ['alarms'] }, 'alarms: 503 as well while they are not being judged.'),
+        ],
         responses: { 200: answer('The database answers.', json(health)), 503: answer('It does not.', json(health)) },
       },
     },

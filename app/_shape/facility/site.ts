@@ -1,5 +1,5 @@
 import type { Site } from '#core/facility/site';
-import type { z } from 'zod';
+import { z } from 'zod';
 import { amount } from './amount';
 import { callStepsShape } from './call-step';
 import { figure } from './figure';
@@ -23,6 +23,15 @@ export const siteShape = noun('site', 'One place under one management, with one 
   watchdog: watchdogShape
     .optional()
     .describe('A watch kept outside the site that calls when Holdfast or a gateway falls silent.'),
+  keepReadingsMonths: z
+    .int()
+    .gte(4)
+    .lte(1200)
+    .optional()
+    .describe(
+      'Months for which each single reading is kept; left out: for ever. Hours and days stay, and so does what an incident cites. ' +
+        'Readings go by whole months, and only when every site on the machine lets them go.',
+    ),
   callSteps: callStepsShape
     .optional()
     .describe(

@@ -24,7 +24,9 @@ export function AcknowledgeForm({ site, alarm, acknowledge }: AcknowledgeFormPro
   const { acknowledged } = alarm;
   return (
     <>
-      {acknowledged === null ? (
+      {alarm.state.startsWith('suppressed') ? (
+        <p>It calls nobody just now; what is active when that ends has to be acknowledged then.</p>
+      ) : acknowledged === null ? (
         <form action={run} onReset={(event) => event.preventDefault()} className={style.form}>
           <AcknowledgeFields site={site.key} alarm={alarm} page="alarm" isBusy={isBusy} />
         </form>

@@ -10,24 +10,35 @@ import { instantSaid } from '../words/instant';
 import { lasting } from '../words/lasting';
 import { AcknowledgeForm } from './acknowledge-form';
 import type { AcknowledgedView } from './acknowledged-note';
+import { AlarmCascade, type CascadeView } from './alarm-cascade';
 import { AlarmLog, type LogLineView } from './alarm-log';
 import { AlarmStateMark } from './alarm-state';
 import { type AlarmView, alarmAddress, limitSaid, type SiteView } from './alarm-view';
 import style from './alarms.module.css';
 import { NoteForm } from './note-form';
+import { CalledAnew } from './open-alarm';
+import { ResetForm } from './reset-form';
 import { ToldList } from './told-list';
 import { ValueNow } from './value-now';
 
 interface AlarmBodyProps {
-  page: { site: SiteView; line: AlarmView; log: LogLineView[]; mayAcknowledge: boolean; mayOpenIncident: boolean };
+  page: CascadeView & {
+    site: SiteView;
+    line: AlarmView;
+    log: LogLineView[];
+    mayAcknowledge: boolean;
+    mayShelve: boolean;
+    mayOpenIncident: boolean;
+  };
   units: Custom;
   acknowledge: FormAction<AcknowledgedView>;
   note: FormAction<unknown>;
+  reset: FormAction<unknown>;
 }
 
 /** One time that an alarm was raised: how it stands, its whole life, and what may be done. */
-export function AlarmBody({ page, units, acknowledge, note }: AlarmBodyProps) {
-  const { site, line, log, mayAcknowledge, mayOpenIncident } = page;
+export function AlarmBody({ page, units, acknowledge, note, reset }: AlarmBodyProps) {
+  const { site, line, log, mayAcknowledge } = page;
   const at = siteAddress(site.key);
   return (
     <Page
@@ -37,7 +48,7 @@ export function AlarmBody({ page, units, acknowledge, note }: AlarmBodyProps) {
         { href: at, name: site.name },
         { href: `${at}/alarms`, name: 'Alarms' },
       ]}
-      lead={<Lead site={site} line={line} />}
+      lead={<Lead site={site} line={line} units={units} />}
     >
       {mayAcknowledge ? (
         <Section
@@ -49,6 +60,15 @@ export function AlarmBody({ page, units, acknowledge, note }: AlarmBodyProps) {
           {line.acknowledged === null ? null : <NoteForm site={site.key} alarm={line} note={note} />}
         </Section>
       ) : null}
+      {mayAcknowledge && line.state === 'latched-acknowledged' ? (
+        <Section
+          id="reset"
+          title="Reset"
+          note="What it watches is back, and it stays until somebody has looked. A reset starts no equipment."
+        >
+          <ResetForm site={site.key} alarm={line} reset={reset} />
+        </Section>
+      ) : null}
       <Section id="cautions" title="Before anybody goes">
         <ul>
           {cautionsFor({ doing: 'alarm', floor: line.definition.quantity === 'leak' }).map((caution) => (
@@ -56,14 +76,7 @@ export function AlarmBody({ page, units, acknowledge, note }: AlarmBodyProps) {
           ))}
         </ul>
       </Section>
-      <Section id="stands" title="How it stands">
-        <Facts site={site} line={line} units={units} />
-        {mayOpenIncident ? (
-          <p>
-            <Link href={`${at}/incidents/new?alarm=${line.id}`}>Open an incident</Link>
-          </p>
-        ) : null}
-      </Section>
+      <Stands page={page} units={units} />
       <Section id="life" title="Its life" note={`Times are those of ${site.zone}.`} wide>
         <AlarmLog alarm={line} log={log} site={site} units={units} />
       </Section>
@@ -71,7 +84,28 @@ export function AlarmBody({ page, units, acknowledge, note }: AlarmBodyProps) {
   );
 }
 
-function Lead({ site, line }: { site: SiteView; line: AlarmView }) {
+function Stands({ page, units }: Pick<AlarmBodyProps, 'page' | 'units'>) {
+  const { site, line, mayShelve, mayOpenIncident } = page;
+  const at = siteAddress(site.key);
+  return (
+    <Section id="stands" title="How it stands">
+      <Facts site={site} line={line} units={units} />
+      <AlarmCascade site={site.key} cause={page.cause} explains={page.explains} />
+      {mayShelve && !line.isRetired ? (
+        <p>
+          <Link href={`${at}/alarms/suppressed?alarm=${line.alarm}#shelve`}>Shelve it, or take it out of service</Link>
+        </p>
+      ) : null}
+      {mayOpenIncident ? (
+        <p>
+          <Link href={`${at}/incidents/new?alarm=${line.id}`}>Open an incident</Link>
+        </p>
+      ) : null}
+    </Section>
+  );
+}
+
+function Lead({ site, line, units }: { site: SiteView; line: AlarmView; units: Custom }) {
   const { system, newer } = line;
   return (
     <>
@@ -80,6 +114,7 @@ function Lead({ site, line }: { site: SiteView; line: AlarmView }) {
         <Link href={siteAddress(site.key, 'systems', system.key)}>{system.name}</Link>. Raised{' '}
         {instantSaid(line.raisedAt, site.zone)}.{line.isRetired ? ' This alarm has been retired since.' : ''}
       </p>
+      <CalledAnew alarm={line} units={units} />
       {newer === null ? null : (
         <p>
           <strong>It was raised again since:</strong>{' '}
@@ -105,6 +140,12 @@ function Facts({ site, line, units }: { site: SiteView; line: AlarmView; units: 
           </p>
         ) : null}
       </dd>
+      {definition.whatToDo === undefined ? null : (
+        <>
+          <dt>What to do</dt>
+          <dd className={style.note}>{definition.whatToDo}</dd>
+        </>
+      )}
       <dt>Newest reading</dt>
       <dd>
         <ValueNow alarm={line} zone={site.zone} units={units} />

@@ -13,6 +13,7 @@ import { siteAddress } from '../frame/site-address';
 /** What an alarm watched when it was raised. */
 export interface WatchedView extends Pick<AlarmDefinition, 'name' | 'on' | 'delayS' | 'deadBand' | 'answeredBy'> {
   offDelayS?: number | undefined;
+  whatToDo?: string | undefined;
   escalateAfterMin?: number | undefined;
   quantity?: SensorQuantity | undefined;
   limits?: { above?: number | undefined; below?: number | undefined } | undefined;
@@ -34,6 +35,8 @@ export interface ToldView {
 /** One time that an alarm was raised, as a list shows it. Instants in ISO, UTC. */
 export interface AlarmView {
   id: string;
+  /** Id of the alarm. */
+  alarm: string;
   name: string;
   system: { key: string; name: string };
   state: AlarmState;

@@ -11,12 +11,15 @@ import type { AlarmView, SiteView } from './alarm-view';
 import style from './alarms.module.css';
 import { OpenAlarms } from './open-alarms';
 import { PastAlarms } from './past-alarms';
+import { SuppressedTable } from './suppressed-table';
+import type { SuppressedView } from './suppressed-view';
 
 interface AlarmsBodyProps {
   page: {
     site: SiteView;
     open: AlarmView[];
     past: AlarmView[];
+    suppressed: SuppressedView[];
     mayAcknowledge: boolean;
     /** When alarms were last judged, where that is too long ago. */
     notJudgedSince: string | null;
@@ -27,7 +30,7 @@ interface AlarmsBodyProps {
 
 /** The alarms of a site: what wants something, and what was in the past week. */
 export function AlarmsBody({ page, units, acknowledge }: AlarmsBodyProps) {
-  const { site, open, past, mayAcknowledge, notJudgedSince } = page;
+  const { site, open, past, suppressed, mayAcknowledge, notJudgedSince } = page;
   return (
     <Page
       title="Alarms"
@@ -40,7 +43,7 @@ export function AlarmsBody({ page, units, acknowledge }: AlarmsBodyProps) {
           <p>{leadOf(open)}</p>
           {notJudgedSince === null ? null : <NotJudged since={notJudgedSince} zone={site.zone} />}
           <p>
-            <Link href={siteAddress(site.key, 'alarms', 'calls')}>How people are called</Link>
+            <Link href={siteAddress(site.key, 'alarms', 'calls')}>How people are called</Link>,{' '}
             <Link href={siteAddress(site.key, 'alarms', 'performance')}>how the alarms did</Link>
           </p>
           <LiveRefresh site={site.key} what={['alarms', 'readings']} />
@@ -55,6 +58,14 @@ export function AlarmsBody({ page, units, acknowledge }: AlarmsBodyProps) {
       >
         <OpenAlarms site={site} alarms={open} units={units} mayAcknowledge={mayAcknowledge} acknowledge={acknowledge} />
       </Section>
+      <Section id="suppressed" title="Call nobody" wide>
+        {suppressed.length === 0 ? <p>Every alarm may call.</p> : <SuppressedTable site={site} lines={suppressed} />}
+        <p>
+          <Link href={`${siteAddress(site.key)}/alarms/suppressed`}>
+            Shelve an alarm, take one out of service, or end that
+          </Link>
+        </p>
+      </Section>
       <Section id="past" title="Past seven days" wide>
         <PastAlarms site={site} alarms={past} units={units} />
       </Section>
@@ -63,8 +74,14 @@ export function AlarmsBody({ page, units, acknowledge }: AlarmsBodyProps) {
 }
 
 function leadOf(open: readonly AlarmView[]): string {
-  const count = (state: AlarmView['state']) => open.filter((alarm) => alarm.state === state).length;
-  return `Not acknowledged: ${count('unacknowledged')}. Acknowledged, still active: ${count('acknowledged')}. Back to normal, not acknowledged: ${count('returned')}.`;
+  const count = (...states: AlarmView['state'][]) => open.filter(({ state }) => states.includes(state)).length;
+  const latched = count('latched-acknowledged');
+  return [
+    `Not acknowledged: ${count('unacknowledged', 'latched-unacknowledged')}.`,
+    `Acknowledged, still active: ${count('acknowledged')}.`,
+    `Back to normal, not acknowledged: ${count('returned')}.`,
+    ...(latched === 0 ? [] : [`To be reset: ${latched}.`]),
+  ].join(' ');
 }
 
 function NotJudged({ since, zone }: { since: string; zone: string }) {

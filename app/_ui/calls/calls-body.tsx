@@ -18,7 +18,7 @@ export interface CallsActions extends WebhookActions {
 
 /** How the people of a site are called. @param by the way by which one came here, if a message says so */
 export function CallsBody({ page, by, actions }: { page: CallsView; by: Channel | null; actions: CallsActions }) {
-  const { site, steps, ownTest, isMailed, mayAnswer } = page;
+  const { site, ownTest, isMailed, mayAnswer } = page;
   const at = siteAddress(site.key);
   return (
     <Page
@@ -44,61 +44,9 @@ export function CallsBody({ page, by, actions }: { page: CallsView; by: Channel 
           <AnswerTest site={site.key} test={ownTest} by={by} answer={actions.answer} />
         </Section>
       )}
-      <Section
-        id="people"
-        title="People"
-        note={
-          <p>
-            A test call goes to each of them every {page.eachDays} days, in hours in which they are awake. An alarm that
-            somebody acknowledged counts as one. The review counts on nobody who was not reached.
-          </p>
-        }
-        wide
-      >
-        <PeopleCalled page={page} call={actions.call} />
-      </Section>
-      <Section
-        id="steps"
-        title="Steps"
-        note={
-          <p>
-            {steps.isUsual
-              ? 'The usual ones: the description of the site says nothing else.'
-              : 'As the site is described.'}
-          </p>
-        }
-      >
-        <ol>
-          {steps.given.map(({ whom, afterMin }) => (
-            <li key={`${whom} ${afterMin}`}>
-              {afterMin === 0 ? 'At once' : `After ${afterMin} min without acknowledgement`}: {WHOM_WORDS[whom]}
-            </li>
-          ))}
-        </ol>
-        <p>
-          When nobody is on, the last step is taken at once. Whoever has quiet hours is passed over in them, unless they
-          are on, nobody else could be told, or it is the last step. An alarm may have a shorter time of its own to the
-          second step.
-        </p>
-      </Section>
-      <Section
-        id="ways"
-        title="Ways"
-        note={<p>What each can do. Only a way that was tested wakes anybody for certain.</p>}
-      >
-        <dl>
-          {CHANNELS.map((channel) => (
-            <div key={channel}>
-              <dt>{CHANNEL_WORDS[channel].name}</dt>
-              <dd>
-                {CHANNEL_WORDS[channel].can}
-                {channel === 'mail' && !isMailed ? ' No mail server was named, so nothing is sent from here.' : ''}
-                {channel === 'push' ? ' Each person adds their own browsers on the page of their account.' : ''}
-              </dd>
-            </div>
-          ))}
-        </dl>
-      </Section>
+      <People page={page} call={actions.call} />
+      <Steps steps={page.steps} />
+      <Ways isMailed={isMailed} />
       <WebhookSection page={page} actions={actions} />
     </Page>
   );
@@ -112,4 +60,72 @@ function leadOf({ people, isMailed, webhook }: CallsView): string {
   if (people.length === 0) return 'Nobody has a role here by which they would be called.';
   if (missed + unknown === 0) return 'Everybody was reached, or is being asked.';
   return `Missed the last test call: ${missed}. Not reached, or not for too long: ${unknown}.`;
+}
+
+function People({ page, call }: { page: CallsView; call: FormAction<unknown> }) {
+  return (
+    <Section
+      id="people"
+      title="People"
+      note={
+        <p>
+          A test call goes to each of them every {page.eachDays} days, in hours in which they are awake. An alarm that
+          somebody acknowledged counts as one. The review counts on nobody who was not reached.
+        </p>
+      }
+      wide
+    >
+      <PeopleCalled page={page} call={call} />
+    </Section>
+  );
+}
+
+function Steps({ steps: { given, isUsual } }: Pick<CallsView, 'steps'>) {
+  return (
+    <Section
+      id="steps"
+      title="Steps"
+      note={
+        <p>
+          {isUsual ? 'The usual ones: the description of the site says nothing else.' : 'As the site is described.'}
+        </p>
+      }
+    >
+      <ol>
+        {given.map(({ whom, afterMin }) => (
+          <li key={`${whom} ${afterMin}`}>
+            {afterMin === 0 ? 'At once' : `After ${afterMin} min without acknowledgement`}: {WHOM_WORDS[whom]}
+          </li>
+        ))}
+      </ol>
+      <p>
+        When nobody is on, the last step is taken at once. Whoever has quiet hours is passed over in them, unless they
+        are on, nobody else could be told, or it is the last step. An alarm may have a shorter time of its own to the
+        second step.
+      </p>
+    </Section>
+  );
+}
+
+function Ways({ isMailed }: Pick<CallsView, 'isMailed'>) {
+  return (
+    <Section
+      id="ways"
+      title="Ways"
+      note={<p>What each can do. Only a way that was tested is sure to reach anybody.</p>}
+    >
+      <dl>
+        {CHANNELS.map((channel) => (
+          <div key={channel}>
+            <dt>{CHANNEL_WORDS[channel].name}</dt>
+            <dd>
+              {CHANNEL_WORDS[channel].can}
+              {channel === 'mail' && !isMailed ? ' No mail server was named, so nothing is sent from here.' : ''}
+              {channel === 'push' ? ' Each person adds their own browsers on the page of their account.' : ''}
+            </dd>
+          </div>
+        ))}
+      </dl>
+    </Section>
+  );
 }

@@ -26,6 +26,18 @@ export interface MachineView {
   /** Bytes of free room under which changes are refused. */
   stopUnder: number;
   worker: { worker: 'up' | 'late' | 'never seen' | 'unknown'; workerLastSeen: string | null };
+  watch: {
+    alarms: 'judged' | 'not judged' | 'no site' | 'unknown';
+    alarmsJudgedAt: string | null;
+    callsWaiting: number | null;
+    mail: 'up' | 'down' | 'not set up' | 'unknown';
+    outside: 'up' | 'down' | 'not set up' | 'unknown';
+  };
+  readings: {
+    nextPart: 'ready' | 'no part for next month' | 'unknown';
+    rollUp: { waiting: number; oldest: string | null };
+    keptFrom: string | null;
+  };
   database: { version: string; bytes: number; place: 'here' | 'elsewhere' };
   anchor: { at: string; place: string; isLate: boolean } | null;
 }

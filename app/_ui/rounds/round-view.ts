@@ -61,6 +61,7 @@ export interface StandsView {
   off: { name: string; until: string }[];
   alarms: { id: string; name: string; raisedAt: string; isActive: boolean; isAcknowledged: boolean }[];
   states: { state: string; until: string; outstayed: boolean }[];
+  suppressed: { run: string; name: string; how: string; until: string; isActive: boolean }[];
 }
 
 /** A place of a round. */

@@ -6,9 +6,12 @@ import type { PlaceView, RoundView } from './round-view';
 import style from './rounds.module.css';
 import { momentSaid } from '../words/moment';
 
-/** What whoever comes to a place has to know first: open alarms, states in force, safeguards out of service, and clean hands. */
+/**
+ * What whoever comes to a place has to know first: open alarms, states in force, alarms that call nobody, safeguards out of
+ * service, and clean hands.
+ */
 export function Warnings({ page: { site, wasAt, round }, place }: { page: RoundView; place: PlaceView }) {
-  const { off, alarms, states } = place.stands;
+  const { off, alarms, states, suppressed } = place.stands;
   const goesBack = wasAt !== null && wasAt.cleanness > place.cleanness && round.signed === null;
   return (
     <>
@@ -30,6 +33,11 @@ export function Warnings({ page: { site, wasAt, round }, place }: { page: RoundV
         <Warning key={state} shape={outstayed ? '▲' : '◐'}>
           State in force: {state.replaceAll('-', ' ')}, {outstayed ? 'meant to have ended' : 'until'}{' '}
           {momentSaid(until, site.zone)}
+        </Warning>
+      ))}
+      {suppressed.map(({ run, name, how, until, isActive }) => (
+        <Warning key={run} shape={isActive ? '▲' : '✕'}>
+          Calls nobody{isActive ? ', and is active' : ''}: {name}, {how} until {momentSaid(until, site.zone)}
         </Warning>
       ))}
       {off.map(({ name, until }) => (

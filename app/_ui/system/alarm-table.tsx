@@ -1,7 +1,7 @@
-import { type AlarmDefinition, sensorsNamed } from '#core/alarms/definition';
-import { callsWhen } from '#core/alarms/design/words';
+import type { AlarmDefinition } from '#core/alarms/definition';
 import type { System } from '#core/facility/system';
 import { type Column, Ledger } from '../table/ledger';
+import { answererSaid, watchesSaid } from '../words/alarm-said';
 import { lasting } from '../words/lasting';
 import type { Speech } from '../words/said';
 
@@ -9,9 +9,13 @@ import type { Speech } from '../words/said';
 export function AlarmTable({ system, speech }: { system: System; speech: Speech }) {
   const columns: Column<AlarmDefinition>[] = [
     { id: 'name', head: 'Alarm', cell: (alarm) => alarm.name },
-    { id: 'on', head: 'Watches', cell: (alarm) => watches(system, speech, alarm) },
+    { id: 'on', head: 'Watches', cell: (alarm) => watchesSaid(system, speech, alarm) },
     { id: 'delay', head: 'Held for', figure: true, cell: (alarm) => lasting(alarm.delayS) },
-    { id: 'answered', head: 'Answered by', cell: ({ answeredBy }) => answered(speech, answeredBy) },
+    {
+      id: 'answered',
+      head: 'Answered by',
+      cell: ({ answeredBy }) => answererSaid(speech, answeredBy) ?? <strong>nobody</strong>,
+    },
     {
       id: 'safeguard',
       head: 'Proved by the tests of',
@@ -26,22 +30,4 @@ export function AlarmTable({ system, speech }: { system: System; speech: Speech 
       keyOf={(alarm) => alarm.key}
     />
   );
-}
-
-function answered({ names }: Speech, by: AlarmDefinition['answeredBy']) {
-  if (by === 'nobody') return <strong>nobody</strong>;
-  return by === 'rota' ? 'the rota' : by.map(names.person).join(', ');
-}
-
-function watches(system: System, { units, names }: Speech, { on }: AlarmDefinition): string {
-  const [sensor, other] = sensorsNamed(on);
-  const quantity = system.sensors.find((s) => s.key === sensor)?.quantity;
-  const when = callsWhen(on, { quantity, custom: units });
-  if (on.kind === 'watts') return `watts of ${names.equipment(on.equipment)}, outside its range or while off`;
-  if (on.kind === 'run-limit') return `${names.equipment(on.equipment)}, ${when}`;
-  if (on.kind === 'silent') return `silence of ${on.gateway}`;
-  if (on.kind === 'silent-sensor') return `silence of ${names.sensor(on.sensor)}`;
-  if (sensor === undefined) return when;
-  const named = other === undefined ? names.sensor(sensor) : `${names.sensor(sensor)} and ${names.sensor(other)}`;
-  return on.kind === 'sensor' ? `${named} ${when}` : `${named}, ${when}`;
 }

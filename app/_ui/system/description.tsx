@@ -1,6 +1,8 @@
+import Link from 'next/link';
 import type { Facility } from '#core/facility/facility';
 import type { System } from '#core/facility/system';
 import { Fold } from '../frame/fold';
+import { siteAddress } from '../frame/site-address';
 import { circuitsOf } from '../drawing/system-drawing';
 import type { Speech } from '../words/said';
 import { AlarmTable } from './alarm-table';
@@ -39,6 +41,10 @@ export function Description({ facility, system, speech, on }: DescriptionProps) 
         <SafeguardTable facility={facility} system={system} on={on} />
       </Fold>
       <Fold title={`Alarms (${system.alarms.length})`}>
+        <p>
+          <Link href={siteAddress(facility.site.key, 'systems', system.key, 'alarms')}>Master alarm list</Link>, with
+          priorities, causes, what to do and design problems.
+        </p>
         <AlarmTable system={system} speech={speech} />
       </Fold>
       <Fold title={`Stock (${system.stock.length})`}>

@@ -10,7 +10,7 @@ import { spareSaid } from '../words/said';
 export interface ListedNow {
   tonight: Tonight | null;
   isTonightKnown: boolean;
-  alarms: { unacknowledged: number; active: number };
+  alarms: { unacknowledged: number; active: number; suppressed: number };
   checks: { late: number; missed: number };
   safeguards: { all: number; untested: number; off: number };
   states: { state: Begun; until: string; outstayed: boolean }[];
@@ -60,8 +60,9 @@ export function rowNow(now: ListedNow, at: string, zone: string, above: ListedNo
     tonightOrder: now.tonight ? (now.tonight.spareS ?? -Number.MAX_VALUE) : Number.MAX_VALUE,
     open: [
       ...counted(alarms.unacknowledged, 'alarm', 'not acknowledged'),
-      ...counted(alarms.active, 'alarm', 'acknowledged, still active'),
+      ...counted(alarms.active, 'alarm', 'acknowledged, still active or to be reset'),
       ...overdueSaid({ late: checks.late - above.late, missed: checks.missed - above.missed }),
+      ...counted(alarms.suppressed, 'alarm', 'calling nobody'),
       ...states.map((state) => stateSaid(state, at, zone)),
     ],
     nothing: above.late + above.missed > 0 ? 'nothing else open' : 'nothing open',

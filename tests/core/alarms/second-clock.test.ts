@@ -24,12 +24,13 @@ describe('the second clock', () => {
     expect(hasTurned(range, 30, 61)).toBe(true);
     expect(hasTurned(range, 30, 71)).toBe(false);
   });
-  test('leaves time to walk there, and never waits for the next day', () => {
+  test('runs out when half of what the review leaves is gone, and leaves time to walk there', () => {
     expect(turnsWithinMin('oxygen')).toBeLessThan(turnsWithinMin('temperature'));
     expect(turnsWithinMin(undefined)).toBe(30);
-    expect(turnsWithinMin('oxygen', 1)).toBe(5);
-    expect(turnsWithinMin('salinity', 5000)).toBe(240);
-    expect(turnsWithinMin('temperature', 90)).toBe(90);
+    expect(turnsWithinMin('temperature', 40 * 60)).toBe(20);
+    expect(turnsWithinMin('temperature', 90 * 60)).toBe(45);
+    expect(turnsWithinMin('temperature', 9 * 3600)).toBe(45);
+    expect(turnsWithinMin('oxygen', 60)).toBe(5);
   });
 });
 

@@ -19,6 +19,7 @@ export const ALARM_LINES: Readonly<Record<string, Line>> = {
     comes: 'not-found',
   },
   [`${ALARMS}/calls/page.tsx`]: { verb: 'see' },
+  [`${ALARMS}/performance/page.tsx`]: { verb: 'see' },
   [`${ALARMS}/calls/actions.ts makeTestCallAction`]: {
     verb: 'acknowledge',
     given: async (site, make) => ({ form: { account: await make.leaver(site) } }),
@@ -38,6 +39,29 @@ export const ALARM_LINES: Readonly<Record<string, Line>> = {
   [`${ALARMS}/actions.ts noteAlarmAction`]: {
     verb: 'acknowledge',
     given: () => ({ form: { occurrence: NONE, note: 'seen' } }),
+    comes: 'not-found',
+  },
+  [`${ALARMS}/suppressed/page.tsx`]: { verb: 'see' },
+  [`${ALARMS}/actions.ts resetAlarmAction`]: {
+    verb: 'acknowledge',
+    given: () => ({ form: { occurrence: NONE } }),
+    comes: 'not-found',
+  },
+  [`${ALARMS}/actions.ts shelveAlarmAction`]: {
+    verb: 'shelve-alarm',
+    given: () => ({ form: { alarm: NONE, hours: '1', reason: 'probe in its buffer' } }),
+    comes: 'not-found',
+  },
+  [`${ALARMS}/actions.ts takeOutOfServiceAction`]: {
+    verb: 'alarm-out-of-service',
+    given: async (site, make) => ({
+      form: { alarm: NONE, hours: '1', unit: 'days', owner: await make.member(site), reason: 'probe ordered' },
+    }),
+    comes: 'not-found',
+  },
+  [`${ALARMS}/actions.ts endSuppressionAction`]: {
+    verb: 'shelve-alarm',
+    given: () => ({ form: { run: NONE } }),
     comes: 'not-found',
   },
 };

@@ -34,6 +34,7 @@ export const SITE_LINES: Readonly<Record<string, Line>> = {
     verb: 'see',
     given: of({ ...system, case: 'heater-on:heater-1:normal' }),
   },
+  [`${SITE}/systems/[system]/alarms/page.tsx`]: { verb: 'see', given: of(system) },
   [`${SITE}/systems/[system]/review/page.tsx`]: { verb: 'see', given: of(system) },
   [`${SITE}/systems/[system]/review/difference/page.tsx`]: { verb: 'see', given: of(system) },
   [`${CALIBRATION}/page.tsx`]: { verb: 'see', given: of(system) },

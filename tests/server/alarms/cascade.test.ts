@@ -169,6 +169,21 @@ describe('the second clock', () => {
     expect(await acknowledge(0)).toMatchObject({ ok: true, value: { kind: 'first' } });
   });
 
+  test('runs out sooner where the review leaves less time', async () => {
+    await begin([warm({ key: 'warm' })]);
+    await query(
+      `INSERT INTO review_result (site_id, system_id, input_hash, engine_version, judged_on, computed_at, summary, body)
+       SELECT site_id, system_id, 'a', '1', '2026-03-04', now(), '{}', $2 FROM alarm_definition
+        WHERE site_id = $1 AND key = 'warm' AND retired_at IS NULL`,
+      [site.siteId, JSON.stringify({ alarms: [{ alarm: 'warm', availableS: 1200 }] })],
+    );
+    await site.send([[10, 28]]);
+    await judge(11);
+    await acknowledge(0);
+    const { rows } = await query('SELECT turn_by AS "turnBy", value_then AS "valueThen" FROM alarm_open');
+    expect(rows).toEqual([{ turnBy: at(11 + 600), valueThen: 28 }]);
+  });
+
   test('calls again when the backup in charge fails', async () => {
     const watts = (equipment: string) => warm({ key: equipment, on: { kind: 'watts', equipment } });
     const whole = described([watts('heater-1'), watts('heater-2')]);

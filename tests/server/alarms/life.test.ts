@@ -53,6 +53,19 @@ const alarmId = async () =>
   (await one(`SELECT id FROM alarm_definition WHERE retired_at IS NULL AND site_id = '${site.siteId}'`))?.id ?? '';
 const newest = async () => (await one('SELECT id FROM alarm_occurrence ORDER BY id DESC LIMIT 1'))?.id;
 
+/** Keeps the alarm from calling, in one of the three ways. */
+async function suppress(kind: Suppressed, alarm: string): Promise<unknown> {
+  const named = { site: site.siteKey };
+  if (kind === 'SHLV') return await shelveAlarm(lead, { ...named, alarm, hours: 4, reason: 'probe in the buffer' });
+  const more = { hours: 4, unit: 'hours', owner: lead.id, reason: 'new probe ordered' } as const;
+  if (kind === 'OOS') return await takeOutOfService(lead, { ...named, alarm, ...more });
+  return await query(
+    `INSERT INTO state_open (site_id, system_id, state, run_id, begun_at, until, ends_itself)
+     SELECT site_id, system_id, 'feeding', $1, $2, $3, true FROM alarm_definition WHERE id = $4`,
+    [newId(), at(second), at(second + 86_400), alarm],
+  );
+}
+
 /** The alarm in the database, moved by readings, people and the clock alone. */
 async function alarmInDatabase(): Promise<RunAlarm> {
   await tick();
@@ -62,16 +75,6 @@ async function alarmInDatabase(): Promise<RunAlarm> {
   const onNewest = async (act: (occurrence: string) => Promise<unknown>) => {
     const occurrence = await newest();
     if (occurrence !== undefined) await act(occurrence);
-  };
-  const suppress = async (kind: Suppressed): Promise<unknown> => {
-    if (kind === 'SHLV') return await shelveAlarm(lead, { ...named, alarm, hours: 4, reason: 'probe in the buffer' });
-    const more = { hours: 4, unit: 'hours', owner: lead.id, reason: 'new probe ordered' } as const;
-    if (kind === 'OOS') return await takeOutOfService(lead, { ...named, alarm, ...more });
-    return await query(
-      `INSERT INTO state_open (site_id, system_id, state, run_id, begun_at, until, ends_itself)
-       SELECT site_id, system_id, 'feeding', $1, $2, $3, true FROM alarm_definition WHERE id = $4`,
-      [newId(), at(second), at(second + 86_400), alarm],
-    );
   };
   return {
     condition: async (holds) => {
@@ -87,7 +90,7 @@ async function alarmInDatabase(): Promise<RunAlarm> {
     suppress: async (kind) => {
       if (by !== null) return;
       by = kind;
-      await suppress(kind);
+      await suppress(kind, alarm);
       await tick();
     },
     unsuppress: async (kind) => {

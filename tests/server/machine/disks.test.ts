@@ -91,7 +91,7 @@ describe('a look at the disks', () => {
       { machine: hostname(), folder: data, holds: 'data', free: true },
     ]);
     expect(mail.taken).toEqual([]);
-    expect(await note(ADMIN)).toEqual({ ok: true, value: { room: null, maySeeMachine: true } });
+    expect(await note(ADMIN)).toEqual({ ok: true, value: { room: null, maySeeMachine: true, watch: null } });
   });
 
   test('is written to the administrators when one is nearly full, once a day', async () => {
@@ -128,9 +128,9 @@ describe('a look at the disks', () => {
     await watch(at);
     const room = { state: 'low', holds: 'data', free: expect.stringMatching(/^[\d.]+ [GM]B$/) };
     const aquarist = who({ at: { harbour: 'aquarist' } });
-    expect(await note(aquarist)).toEqual({ ok: true, value: { room, maySeeMachine: false } });
+    expect(await note(aquarist)).toEqual({ ok: true, value: { room, maySeeMachine: false, watch: null } });
     const viewer = who({ everywhere: 'viewer', at: { harbour: 'viewer' } });
-    expect(await note(viewer)).toEqual({ ok: true, value: { room: null, maySeeMachine: false } });
+    expect(await note(viewer)).toEqual({ ok: true, value: { room: null, maySeeMachine: false, watch: null } });
     full();
     expect(await note(aquarist)).toMatchObject({ value: { room: { state: 'none' } } });
   });

@@ -61,7 +61,7 @@ beforeEach(async () => {
 describe('a system in the list', () => {
   test('says nothing that nobody knows: no alarm, no state, no reading', async () => {
     expect((await line('tank-2')).now).toMatchObject({
-      alarms: { unacknowledged: 0, active: 0 },
+      alarms: { unacknowledged: 0, active: 0, suppressed: 0 },
       checks: { late: 0, missed: 0 },
       safeguards: { all: 0, untested: 0, off: 0 },
       states: [],
@@ -83,8 +83,8 @@ describe('a system in the list', () => {
          INSERT INTO alarm_open (site_id, occurrence_id, alarm_id, system_id, raised_at, active, acknowledged, step)
          VALUES ('${siteId}', '${newId()}', '${newId()}', '${system}', now(), ${active}, ${acknowledged}, 1)`,
       );
-    expect((await line()).now.alarms).toEqual({ unacknowledged: 2, active: 1 });
-    expect((await line('tank-2')).now.alarms).toEqual({ unacknowledged: 0, active: 0 });
+    expect((await line()).now.alarms).toEqual({ unacknowledged: 2, active: 1, suppressed: 0 });
+    expect((await line('tank-2')).now.alarms).toEqual({ unacknowledged: 0, active: 0, suppressed: 0 });
   });
 
   test('says when it was read last, that this is long ago, and how many sensors have fallen silent', async () => {

@@ -1,7 +1,9 @@
 import type { Metadata } from 'next';
 import Link from 'next/link';
+import { listCalls, listCallsShape } from '#server/calls/list-calls';
 import { ask } from '#server/gate/ask';
 import { listSystems, listSystemsShape } from '#server/reviews/list-systems';
+import { MissedNote } from '#ui/calls/missed-note';
 import { Page } from '#ui/frame/page';
 import { LiveRefresh } from '#ui/live/live-refresh';
 import { RefreshOften } from '#ui/systems/refresh-often';
@@ -16,6 +18,7 @@ interface Address {
 }
 
 const askSystems = ask(listSystemsShape, listSystems);
+const askCalls = ask(listCallsShape, listCalls);
 
 export async function generateMetadata({ params }: Address): Promise<Metadata> {
   const answer = await askSite(await params);
@@ -25,6 +28,7 @@ export async function generateMetadata({ params }: Address): Promise<Metadata> {
 export default async function SitePage({ params }: Address) {
   const site = answered(await askSite(await params));
   const { at, sites, systems } = answered(await askSystems({ site: site.key }));
+  const calls = answered(await askCalls({ site: site.key }));
   const { units } = await chosenView();
   return (
     <Page
@@ -33,6 +37,7 @@ export default async function SitePage({ params }: Address) {
       lead={
         <>
           <WhoIsOn sites={sites} at={at} />
+          <MissedNote calls={calls} />
           <p>Times are those of {site.zone}.</p>
           {site.allowed.includes('describe') ? (
             <p>

@@ -24,6 +24,15 @@ const PAIRED: readonly SensorQuantity[] = [
   'redox',
 ];
 
+/** What follows from a sensor of a quantity together with others. */
+const LED_BY: Partial<Record<SensorQuantity, (system: System, lead: Sensor, pressureAtm: number) => DerivedSeries[]>> =
+  {
+    oxygen: saturation,
+    ammonia: unionised,
+    conductivity: salinity,
+    watts: beyond,
+  };
+
 /**
  * The series that follow from the sensors of a system. A thermometer, a pH probe or a salinity of the same tank counts before
  * one elsewhere in the system's water; where no sensor reads the salinity, the one it is kept at stands for it.
@@ -33,25 +42,10 @@ const PAIRED: readonly SensorQuantity[] = [
 export function derivedSeriesOf(facility: Pick<Facility, 'site'>, system: System): DerivedSeries[] {
   const pressureAtm = atmospheresFromAltitude(facility.site.altitudeM?.value ?? 0);
   return [
-    ...system.sensors.flatMap((lead) => bySensor(system, lead, pressureAtm)),
+    ...system.sensors.flatMap((lead) => LED_BY[lead.quantity]?.(system, lead, pressureAtm) ?? []),
     ...differences(system.sensors),
     ...topOffs(system),
   ];
-}
-
-function bySensor(system: System, lead: Sensor, pressureAtm: number): DerivedSeries[] {
-  switch (lead.quantity) {
-    case 'oxygen':
-      return saturation(system, lead, pressureAtm);
-    case 'ammonia':
-      return unionised(system, lead);
-    case 'conductivity':
-      return salinity(system, lead);
-    case 'watts':
-      return beyond(system, lead);
-    default:
-      return [];
-  }
 }
 
 function saturation(system: System, lead: Sensor, pressureAtm: number): DerivedSeries[] {

@@ -1,8 +1,4 @@
-/**
- * What this room knows: series that follow from readings by a law and are never read or entered themselves.
- * What it leaves out: where they are kept, and what an alarm makes of them.
- * Where the numbers come from: the laws of `_core/water`, each with its source.
- */
+// Series that follow from readings by a law of `_core/water`, and that nobody reads or enters.
 import type { SeriesQuantity } from '../figures';
 
 /** What can follow from readings. */

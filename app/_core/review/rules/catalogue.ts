@@ -1,6 +1,11 @@
 import { rule as airOffInState } from './air-off-in-state';
+import { rule as alarmLimitInSwing } from './alarm-limit-in-swing';
+import { rule as alarmLimitLate } from './alarm-limit-late';
+import { rule as alarmLimitWithoutRoom } from './alarm-limit-without-room';
+import { rule as alarmNeverRaised } from './alarm-never-raised';
 import { rule as alarmOnControlProbe } from './alarm-on-control-probe';
 import { rule as alarmUnanswered } from './alarm-unanswered';
+import { rule as alarmWithoutResponse } from './alarm-without-response';
 import { rule as allOnOneRcd } from './all-on-one-rcd';
 import { rule as allOnOneRelay } from './all-on-one-relay';
 import { rule as bandTooWide } from './band-too-wide';
@@ -115,6 +120,11 @@ export const RULES: readonly Rule[] = [
   noLeakAlarm,
   salinityUnwatched,
   alarmUnanswered,
+  alarmWithoutResponse,
+  alarmLimitInSwing,
+  alarmLimitLate,
+  alarmLimitWithoutRoom,
+  alarmNeverRaised,
   monitorOnWatchedCircuit,
   monitorWithoutBacking,
   safeguardUntested,

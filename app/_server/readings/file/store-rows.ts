@@ -3,6 +3,7 @@ import type { FileLayout } from '#core/readings/file/layout';
 import { loneZeros } from '#core/readings/file/lone-zeros';
 import { followOrder } from '#core/readings/file/order-rows';
 import { type RowFault, type RowValue, rowTurner, type TurnedRow } from '#core/readings/file/turn-row';
+import { keptFrom } from '#data/readings/retire';
 import { type NewReading, type Stored, storeReadings } from '#data/readings/store-readings';
 import type { NamedSensor } from '#data/readings/sensor-names';
 import { latestTaken } from './latest-taken';
@@ -12,6 +13,8 @@ import { measuredBy } from './sensor-finder';
 
 /** Readings stored in one transaction. */
 const BATCH = 5000;
+
+const RETIRED = 'lies in a month whose readings were retired';
 
 /** A value with the row it came from. */
 interface Placed {
@@ -32,6 +35,7 @@ export async function storeRows(
   into: { siteId: string; cameBy: string; receivedAt: Date },
 ): Promise<Outcome> {
   const quantityOf = measuredBy(sensors);
+  const oldestMs = (await keptFrom())?.getTime() ?? -Infinity;
   const turn = rowTurner(layout, quantityOf, latestTaken(into.receivedAt));
   const { notes, follow } = followOrder();
   const zeros = loneZeros(quantityOf);
@@ -49,6 +53,7 @@ export async function storeRows(
   for await (const row of rowsBelowHead(text, structure)) {
     const turned = turn(row);
     if ('says' in turned) refuse(outcome, [turned]);
+    else if (turned.moment.atMs < oldestMs) refuse(outcome, [{ line: turned.line, place: null, says: RETIRED }]);
     else {
       follow(turned);
       outcome.rows += 1;

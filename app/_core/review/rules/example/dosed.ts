@@ -82,6 +82,7 @@ function withProbes(
         on: { kind: 'sensor', sensor: keys[0], ...bound },
         delayS: 300,
         deadBand: 0,
+        whatToDo: 'Stop the dosing, measure by hand, and follow the card.',
         answeredBy: 'rota',
         safeguard: 'alarm-path',
       },

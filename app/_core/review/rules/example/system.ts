@@ -14,7 +14,8 @@ function sensor(
 }
 
 function alarm(key: string, name: string, on: AlarmSource, deadBand: number): AlarmDefinition {
-  return { key, name, on, delayS: 300, deadBand, answeredBy: 'rota', safeguard: 'alarm-path' };
+  const whatToDo = 'Go to the system, look at what the alarm watches, and follow its card.';
+  return { key, name, on, delayS: 300, deadBand, whatToDo, answeredBy: 'rota', safeguard: 'alarm-path' };
 }
 
 const ALARMS: AlarmDefinition[] = [
@@ -23,7 +24,10 @@ const ALARMS: AlarmDefinition[] = [
   alarm('oxygen-low', 'Oxygen low', { kind: 'sensor', sensor: 'oxygen', below: 5 }, 0.3),
   alarm('salinity-low', 'Salinity low', { kind: 'sensor', sensor: 'salinity', below: 33 }, 0.3),
   alarm('return-lost', 'Return flow lost', { kind: 'sensor', sensor: 'flow', below: 1000 }, 200),
-  alarm('sump-low', 'Sump level low', { kind: 'sensor', sensor: 'sump-level', below: -40 }, 5),
+  {
+    ...alarm('sump-low', 'Sump level low', { kind: 'sensor', sensor: 'sump-level', below: -40 }, 5),
+    suppressedIn: ['water-change'],
+  },
   alarm('floor-wet', 'Water on the floor', { kind: 'sensor', sensor: 'floor', above: 0.5 }, 0),
   alarm('return-watts', 'Return pump watts', { kind: 'watts', equipment: 'return' }, 0),
   alarm('gateway-silent', 'Gateway silent', { kind: 'silent', gateway: 'gateway' }, 0),

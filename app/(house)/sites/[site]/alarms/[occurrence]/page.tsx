@@ -5,7 +5,7 @@ import { ask } from '#server/gate/ask';
 import { AlarmBody } from '#ui/alarms/alarm-body';
 import { answered } from '../../../../view/answered';
 import { chosenView } from '../../../../view/chosen-view';
-import { acknowledgeAlarmAction, noteAlarmAction } from '../actions';
+import { acknowledgeAlarmAction, noteAlarmAction, resetAlarmAction } from '../actions';
 
 interface Address {
   params: Promise<{ site: string; occurrence: string }>;
@@ -28,5 +28,13 @@ export async function generateMetadata(address: Address): Promise<Metadata> {
 export default async function AlarmPage(address: Address) {
   const page = answered(await askAlarm(address));
   const { units } = await chosenView();
-  return <AlarmBody page={page} units={units} acknowledge={acknowledgeAlarmAction} note={noteAlarmAction} />;
+  return (
+    <AlarmBody
+      page={page}
+      units={units}
+      acknowledge={acknowledgeAlarmAction}
+      note={noteAlarmAction}
+      reset={resetAlarmAction}
+    />
+  );
 }

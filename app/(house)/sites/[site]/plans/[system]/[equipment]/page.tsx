@@ -36,9 +36,14 @@ export default async function PlanPage({ params, searchParams }: Address) {
       actions={ACTIONS}
       compared={{ from: numberOf(from), to: numberOf(to) }}
       reviewWith={(version) => (
-        <Suspense fallback={<p role="status">What the review would say is being computed…</p>}>
-          <ReviewWith address={address} version={version} />
-        </Suspense>
+        <>
+          <Suspense fallback={<p role="status">What becomes of its own faults is being computed…</p>}>
+            <ReviewWith address={address} version={version} part="piece" />
+          </Suspense>
+          <Suspense fallback={<p role="status">What the review would say is being computed…</p>}>
+            <ReviewWith address={address} version={version} part="whole" />
+          </Suspense>
+        </>
       )}
     />
   );

@@ -1,0 +1,90 @@
+import Link from 'next/link';
+import type { Custom } from '#core/units/shown';
+import { instantSaid } from '../words/instant';
+import { AcknowledgeFields } from './acknowledge-fields';
+import { AlarmStateMark } from './alarm-state';
+import { type AlarmView, alarmAddress, limitSaid, type SiteView } from './alarm-view';
+import style from './alarms.module.css';
+import { recalledSaid, unsuppressedSaid } from './life-words';
+import { ToldList } from './told-list';
+import { ValueNow } from './value-now';
+
+interface OpenAlarmProps {
+  site: SiteView;
+  alarm: AlarmView;
+  units: Custom;
+  /** Acknowledges it; null for those who may not. */
+  run: ((form: FormData) => void) | null;
+  isBusy: boolean;
+}
+
+/** An alarm that wants something: how it stands, and what acknowledges it. */
+export function OpenAlarm({ site, alarm, units, run, isBusy }: OpenAlarmProps) {
+  return (
+    <>
+      <h3>
+        <Link href={alarmAddress(site.key, alarm.id)}>{alarm.name}</Link>
+        <span className={style.about}>{alarm.system.name}</span>
+      </h3>
+      <p>
+        <AlarmStateMark state={alarm.state} isEnded={alarm.endedBy !== null} />
+      </p>
+      <CalledAnew alarm={alarm} units={units} />
+      <Facts alarm={alarm} site={site} units={units} />
+      {run && alarm.acknowledged === null && !alarm.state.startsWith('suppressed') ? (
+        <form action={run} onReset={(event) => event.preventDefault()} className={style.form}>
+          <AcknowledgeFields site={site.key} alarm={alarm} page="list" isBusy={isBusy} />
+        </form>
+      ) : null}
+    </>
+  );
+}
+
+/** Why an alarm calls that somebody had acknowledged before, or that was suppressed. */
+export function CalledAnew({ alarm: { calledBy, definition }, units }: { alarm: AlarmView; units: Custom }) {
+  switch (calledBy.kind) {
+    case 'recalled':
+      return (
+        <p>
+          <strong>{recalledSaid(calledBy.detail, definition, units)}.</strong>
+        </p>
+      );
+    case 'raised-again':
+      return (
+        <p>
+          <strong>It came back before anybody reset it.</strong>
+        </p>
+      );
+    case 'unsuppressed':
+      return <p>{unsuppressedSaid(calledBy.detail)}.</p>;
+    default:
+      return null;
+  }
+}
+
+function Facts({ alarm, site, units }: { alarm: AlarmView; site: SiteView; units: Custom }) {
+  const { acknowledged } = alarm;
+  return (
+    <dl className={style.facts}>
+      <dt>Watches</dt>
+      <dd>{limitSaid(alarm.definition, units)}</dd>
+      <dt>Newest reading</dt>
+      <dd>
+        <ValueNow alarm={alarm} zone={site.zone} units={units} />
+      </dd>
+      <dt>Told</dt>
+      <dd>
+        <ToldList alarm={alarm} />
+      </dd>
+      {acknowledged ? (
+        <>
+          <dt>Acknowledged</dt>
+          <dd>
+            by {acknowledged.by}, {instantSaid(acknowledged.at, site.zone)}
+            {acknowledged.note === null ? '' : `: ${acknowledged.note}`}
+          </dd>
+        </>
+      ) : null}
+    </dl>
+  );
+}
