@@ -87,11 +87,11 @@ function pairAlike({ key, quantity }: Sensor, rest: readonly Sensor[]): Sources 
 
 function ofMeter(equipment: string, sensors: readonly Sensor[]): Sources {
   const flow = sensors.find(({ quantity }) => quantity === 'flow')?.key;
-  const run = fc.record({
-    flow: maybe(fc.constant(flow)),
-    longerThanMin: anyNumber(1, 999),
-    startsPerHour: maybe(anyNumber(1, 60)),
-  });
+  const by = { flow: maybe(fc.constant(flow)) };
+  const run = fc.oneof(
+    fc.record({ ...by, longerThanMin: anyNumber(1, 999) }),
+    fc.record({ ...by, startsPerHour: anyNumber(1, 60) }),
+  );
   return [
     fc.constant({ kind: 'watts', equipment }),
     run.map((more) => ({ kind: 'run-limit', equipment, ...more }) as Of<'run-limit'>),

@@ -1,5 +1,5 @@
 import 'server-only';
-import { callsWhen } from '#core/alarms/design/words';
+import { callsWhen, workedSaid } from '#core/alarms/design/words';
 import type { ToTell } from '#core/alarms/to-tell';
 import { readingSaid } from '#core/readings/figures';
 import type { OccurrenceTold } from '#data/alarms/told';
@@ -74,7 +74,8 @@ const WHY: Readonly<Record<ToTell['why'], string>> = {
 function watchedSaid({ value, definition: { on, quantity, limits } }: OccurrenceTold): string {
   const calls = callsWhen(on, { quantity, limits, custom: 'metric' });
   if (on.kind === 'silent' || on.kind === 'silent-sensor') return `Called ${calls}.`;
-  const said = (n: number) => (quantity === undefined ? String(n) : readingSaid(quantity, 'metric', n));
+  const plain = (n: number) => (quantity === undefined ? String(n) : readingSaid(quantity, 'metric', n));
+  const said = (n: number) => workedSaid(on, quantity, n, 'metric') ?? plain(n);
   const seen = value === null ? 'Value: not known' : `Value: ${said(value)}`;
   return quantity === 'leak' ? seen : `${seen}, called ${calls}${on.kind === 'watts' ? ', its watts range' : ''}`;
 }

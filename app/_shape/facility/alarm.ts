@@ -61,7 +61,7 @@ const runLimitAlarmShape = noun('runLimitAlarm', 'Equipment runs too long or sta
   flow: keyOf('sensor', 'Key of a flow sensor that tells that it runs, where no watts sensor measures it.', {
     of: 'flow',
   }).optional(),
-  longerThanMin: amount('Min', 'True when it runs longer than this at a stretch').optional(),
+  longerThanMin: amount('Min', 'True when it runs longer than this at a stretch; or give startsPerHour').optional(),
   startsPerHour: amount('number', 'True when it starts more often than this in an hour', {
     least: 1,
     most: 60,

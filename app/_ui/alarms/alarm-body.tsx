@@ -135,8 +135,8 @@ function Facts({ site, line, units }: { site: SiteView; line: AlarmView; units: 
         {limitSaid(definition, units)}, held for {lasting(definition.delayS)}
         {definition.on.kind === 'watts' ? (
           <p className={style.about}>
-            Its watts range, while it draws. Whether it should run just now is not known from readings, so a draw while
-            it is meant to be off is not noticed by this.
+            Its watts range, and whether it is meant to run: by its plan, the states in force and the readings that
+            regulate it. Where these leave that open, as between two set-points, only the range counts.
           </p>
         ) : null}
       </dd>

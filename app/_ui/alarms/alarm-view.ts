@@ -1,6 +1,6 @@
 import type { AlarmDefinition } from '#core/alarms/definition';
 import type { Channel } from '#core/alarms/channels';
-import { callsWhen } from '#core/alarms/design/words';
+import { callsWhen, workedSaid } from '#core/alarms/design/words';
 import type { AlarmState } from '#core/alarms/life/machine';
 import type { CallState } from '#core/alarms/told';
 import type { ToTell } from '#core/alarms/to-tell';
@@ -72,7 +72,11 @@ export function alarmAddress(site: string, occurrence: string): string {
 }
 
 /** A value of what an alarm watches, with its unit. */
-export function valueSaid({ quantity }: WatchedView, value: number, units: Custom): string {
+export function valueSaid({ on, quantity }: WatchedView, value: number, units: Custom): string {
+  return workedSaid(on, quantity, value, units) ?? plainSaid(quantity, value, units);
+}
+
+function plainSaid(quantity: SensorQuantity | undefined, value: number, units: Custom): string {
   if (quantity === undefined) return String(value);
   return readingSaid(quantity, units, value);
 }

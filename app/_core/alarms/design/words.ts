@@ -84,3 +84,20 @@ function either(...parts: (string | null)[]): string {
 function minutes(min: number): string {
   return min >= 120 && min % 60 === 0 ? `${min / 60}\u00a0h` : `${min}\u00a0min`;
 }
+
+/**
+ * A value that was worked out of readings, as it is compared: "0.8 °C an hour", "0.6 °C apart", "7 starts in an hour".
+ *
+ * @returns   null for one that is compared as it was read
+ */
+export function workedSaid(
+  on: AlarmSource,
+  quantity: SensorQuantity | undefined,
+  value: number,
+  custom: Custom,
+): string | null {
+  const said = () => apart(value, { quantity, custom });
+  if (on.kind === 'rate') return `${said()} an hour`;
+  if (on.kind === 'deviation') return `${said()} apart`;
+  return on.kind === 'run-limit' && on.startsPerHour !== undefined ? `${value} starts in an hour` : null;
+}

@@ -83,6 +83,6 @@ function checkRunLimit(scope: SystemScope, on: On<'run-limit'>, path: Path, repo
     if (isKnown && quantity !== undefined && quantity !== 'flow')
       report.wrong([...path, 'flow'], `must name a flow sensor; "${on.flow}" measures ${quantity}`);
   }
-  if (on.longerThanMin === undefined && on.startsPerHour === undefined)
-    report.wrong(path, 'must give longerThanMin or startsPerHour, or both');
+  if ((on.longerThanMin === undefined) === (on.startsPerHour === undefined))
+    report.wrong(path, 'must give either longerThanMin or startsPerHour: these are two alarms');
 }
