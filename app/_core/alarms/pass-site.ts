@@ -15,6 +15,12 @@ export interface SeenOf extends Seen {
   sensor: string;
 }
 
+/** Somebody said that nothing more comes from these sensors: the gateway they hang on is gone. */
+export interface Gone {
+  sensors: readonly string[];
+  cameMs: number;
+}
+
 /** What became of the alarms of a site. */
 export interface Passed {
   /** Those that stand elsewhere now. */
@@ -34,6 +40,7 @@ const FOR_THE_RECORD_MS = 86_400_000;
  * @param nowMs     the present, ms since 1970
  * @param wasAway   whether nobody listened for a while: silence is counted anew then
  * @param around    what else is so at the site
+ * @param gone      what was said to be gone, in any order
  */
 export function passSite(
   watched: readonly Watched[],
@@ -41,12 +48,13 @@ export function passSite(
   nowMs: number,
   wasAway: boolean,
   around = NOTHING_AROUND,
+  gone: readonly Gone[] = [],
 ): Passed {
   const bySensor = groupBy(seen, ({ sensor }) => sensor);
   const passed: Passed = { changed: [], turns: [] };
   for (const one of watched) {
     const turns: Turn[] = [];
-    const watch = passOne(one, readingsFor(one.condition, bySensor), { nowMs, wasAway, around }, turns);
+    const watch = passOne(one, readingsFor(one.condition, bySensor), { nowMs, wasAway, around, gone }, turns);
     if (!isSame(watch, one.watch)) passed.changed.push({ ...one, watch });
     passed.turns.push(...turns.map((turn) => ({ alarm: one.alarm, turn })));
   }
@@ -56,7 +64,7 @@ export function passSite(
 function passOne(
   { condition, watch: before }: Watched,
   seen: readonly SeenOf[],
-  { nowMs, wasAway, around }: { nowMs: number; wasAway: boolean; around: Around },
+  { nowMs, wasAway, around, gone }: { nowMs: number; wasAway: boolean; around: Around; gone: readonly Gone[] },
   turns: Turn[],
 ): Watch {
   let watch = before;
@@ -67,7 +75,7 @@ function passOne(
   for (const one of seen) for (const step of hold(condition, watch, one, around)) go(step);
   if (wasAway) watch = excuse(condition, watch, nowMs);
   // After the excuse: that something is gone was said, whoever listened meanwhile.
-  for (const { sensors, cameMs } of around.gone ?? []) watch = bereave(condition, watch, new Set(sensors), cameMs);
+  for (const { sensors, cameMs } of gone) watch = bereave(condition, watch, new Set(sensors), cameMs);
   go(pass(condition, watch, nowMs, around));
   return watch;
 }

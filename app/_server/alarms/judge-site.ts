@@ -1,7 +1,7 @@
 import 'server-only';
-import type { Around, Gone } from '#core/alarms/condition';
+import type { Around } from '#core/alarms/condition';
 import { beginWatch, hold, type Seen, type Watch } from '#core/alarms/is-true';
-import { passSite, type SeenOf, type Watched } from '#core/alarms/pass-site';
+import { type Gone, passSite, type SeenOf, type Watched } from '#core/alarms/pass-site';
 import { isMoreWaiting, removeArrivals, takeArrivals } from '#data/alarms/arrivals';
 import { availableS } from '#data/alarms/available';
 import { endTurn, takeTurn } from '#data/alarms/turn';
@@ -48,8 +48,9 @@ export async function judgeSite(siteId: string, at: Date): Promise<Judged> {
     const begun = await beginNew(siteId, site, stored, at);
     const until = (await isMoreWaiting(tx, siteId, ids.length)) ? heardUntil(seen, turn.judgedAt, at) : at;
     const wasAway = turn.judgedAt === null || until.getTime() - turn.judgedAt.getTime() > AWAY_MS;
-    const around = { ...(await aroundOf(tx, siteId, site, at)), gone: namedGone(lost, site) };
-    const changed = passAll({ site, stored, doings, until, wasAway, around }, named(seen, site));
+    const around = await aroundOf(tx, siteId, site, at);
+    const all = { site, stored, doings, until, wasAway, around, lost: namedGone(lost, site) };
+    const changed = passAll(all, named(seen, site));
     passClocks(site, doings, stored, at, await availableS(tx, siteId, doings.clocksDue()));
     await doings.tell();
     const written = new Set([...begun, ...changed]);
@@ -143,15 +144,17 @@ interface All {
   until: Date;
   wasAway: boolean;
   around: Around;
+  /** What was said to be gone. */
+  lost: Gone[];
 }
 
 /** Holds every alarm to what came. @returns alarms that stand elsewhere now */
-function passAll({ site, stored, doings, until, wasAway, around }: All, seen: readonly SeenOf[]): string[] {
+function passAll({ site, stored, doings, until, wasAway, around, lost }: All, seen: readonly SeenOf[]): string[] {
   const watched: Watched[] = [...stored].flatMap(([alarm, { watch }]) => {
     const condition = site.alarms.get(alarm)?.condition;
     return condition ? [{ alarm, condition, watch }] : [];
   });
-  const { changed, turns } = passSite(watched, seen, until.getTime(), wasAway, around);
+  const { changed, turns } = passSite(watched, seen, until.getTime(), wasAway, around, lost);
   for (const { alarm, watch } of changed) {
     const was = stored.get(alarm);
     if (was) stored.set(alarm, { ...was, watch });

@@ -1,7 +1,7 @@
 import { expect, test } from 'vitest';
+import { NOTHING_AROUND } from '#core/alarms/condition';
 import { beginWatch } from '#core/alarms/is-true';
-import { type Gone, NOTHING_AROUND } from '#core/alarms/condition';
-import { passSite, type SeenOf } from '#core/alarms/pass-site';
+import { type Gone, passSite, type SeenOf } from '#core/alarms/pass-site';
 import { limits, reading, silence } from './run-alarm';
 
 const seen = (sensor: string, atS: number): SeenOf => ({ ...reading(atS, 25), sensor });
@@ -15,7 +15,7 @@ function raised(readings: SeenOf[], lost: Gone[], nowS: number) {
     condition,
     watch: beginWatch(condition, 0),
   }));
-  const { turns } = passSite(watched, readings, nowS * 1000, false, { ...NOTHING_AROUND, gone: lost });
+  const { turns } = passSite(watched, readings, nowS * 1000, false, NOTHING_AROUND, lost);
   return turns.map(({ alarm, turn }) => [alarm, turn.kind, turn.atMs / 1000]);
 }
 
@@ -44,8 +44,5 @@ test('what never spoke is waited for no longer either', () => {
 test('a limit is none of it', () => {
   const condition = limits();
   const watched = [{ alarm: 'warm', condition, watch: beginWatch(condition, 0) }];
-  expect(passSite(watched, [], 60_000, false, { ...NOTHING_AROUND, gone: [gone(1, 'probe')] })).toEqual({
-    changed: [],
-    turns: [],
-  });
+  expect(passSite(watched, [], 60_000, false, NOTHING_AROUND, [gone(1, 'probe')])).toEqual({ changed: [], turns: [] });
 });
