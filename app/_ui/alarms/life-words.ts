@@ -3,7 +3,7 @@ import { type SiteView, valueSaid, type WatchedView } from './alarm-view';
 import type { Custom } from '#core/units/shown';
 
 /** What keeps an alarm from calling. */
-export const SUPPRESSION_WORDS: Readonly<Record<string, string>> = {
+const SUPPRESSION_WORDS: Readonly<Record<string, string>> = {
   shelved: 'shelved',
   'by-design': 'suppressed by design',
   'out-of-service': 'out of service',
