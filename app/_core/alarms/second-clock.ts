@@ -1,5 +1,5 @@
 /**
- * What this room knows: the second clock, which acknowledging starts. Somebody has seen it; whether anything comes of that,
+ * What it knows: the second clock, which acknowledging starts. Somebody has seen it; whether anything comes of that,
  * the value says, and where it does not turn in time the alarm calls again.
  * What it leaves out: what is done about it, which people do.
  * Where the numbers come from: common practice, no source, where neither the definition nor the review says.

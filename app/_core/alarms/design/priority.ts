@@ -1,5 +1,5 @@
 /**
- * What this room knows: how soon an alarm asks for somebody, and where its limit may stand.
+ * What it knows: how soon an alarm asks for somebody, and where its limit may stand.
  * What it leaves out: what a fault leads to, which the review works out.
  * Where the numbers come from: the shape of the matrix is that of the two examples that published guidance has (severity ×
  * time available); its bands are in hours, since water is slow: common practice, no source.

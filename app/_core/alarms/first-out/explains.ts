@@ -1,5 +1,5 @@
 /**
- * What this room knows: which alarm explains which other, by what the site's description says depends on what: a circuit and
+ * What it knows: which alarm explains which other, by what the site's description says depends on what: a circuit and
  * all that hangs on it, a gateway and the sensors it carries, a piece of equipment and what it keeps right.
  * What it leaves out: whether it is really so. What is explained stands under its first cause and is never hidden.
  * Where it comes from: the ways of failing that the catalogue of faults describes.

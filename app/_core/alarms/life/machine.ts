@@ -1,5 +1,5 @@
 /**
- * What this room knows: the states that one time an alarm was raised can be in, and what leads from one to another
+ * What it knows: the states that one time an alarm was raised can be in, and what leads from one to another
  * (IEC 62682, ISA-18.2). The table beside it is the machine; the database holds every event to the same one.
  * What it leaves out: whether what is watched is true, and who is called.
  * Where it comes from: the model of the standard as published digests give it. Where these leave a choice it is said below.

@@ -1,5 +1,5 @@
 /**
- * What this room knows: what keeps an alarm from calling though it is true (shelved by a person, suppressed by design in an
+ * What it knows: what keeps an alarm from calling though it is true (shelved by a person, suppressed by design in an
  * operating state, out of service with an owner), for how long that may be, and of which alarms never or hardly.
  * What it leaves out: who may do it, which the gate knows.
  * Where the numbers come from: common practice, no source; the database holds the longest of them as well.
