@@ -11,7 +11,8 @@ export interface RaiseRow extends Raise {
 /** Every time an alarm of a site was raised within a stretch, oldest first, with what became of it and who was called. */
 export async function listRaises(siteId: string, from: Date, to: Date): Promise<RaiseRow[]> {
   return await database().$queryRaw<RaiseRow[]>`
-    SELECT o.alarm_id AS alarm, o.definition->>'name' AS name, s.name AS system, o.definition->'priority'->>'level' AS priority,
+    SELECT o.alarm_id AS alarm, o.definition->>'name' AS name, s.name AS system,
+           coalesce(o.definition->'priority'->>'level', o.definition->>'proposed') AS priority,
            (extract(epoch FROM o.raised_at) * 1000)::float8 AS "raisedMs",
            (extract(epoch FROM e.returned) * 1000)::float8 AS "returnedMs",
            (extract(epoch FROM e.acknowledged) * 1000)::float8 AS "acknowledgedMs",

@@ -1,5 +1,6 @@
 import 'server-only';
 import { type Candidate, firstCauses, isBackupFailing, leavesCalling } from '#core/alarms/first-out/first-cause';
+import type { Priority } from '#core/alarms/design/priority';
 import type { Placed } from '#core/alarms/first-out/explains';
 import type { OpenRow } from '#data/alarms/occurrences';
 import type { DefinedAlarm, DefinedSite } from './defined-alarms';
@@ -14,13 +15,15 @@ export interface FoldedUnder {
 /**
  * The first causes of what is raised in a turn.
  *
- * @param rows    all that still wants something, what is raised now as well
- * @param fresh   what calls in this turn
+ * @param rows       all that still wants something, what is raised now as well
+ * @param fresh      what calls in this turn
+ * @param proposed   priorities that the reviews propose, by alarm: they count where nobody chose one
  */
 export function foldedUnder(
   site: DefinedSite,
   rows: readonly OpenRow[],
   fresh: readonly Fresh[],
+  proposed: ReadonlyMap<string, Priority>,
 ): Map<string, FoldedUnder> {
   const raisedNow = fresh.filter(({ occurrence }) => occurrence !== null);
   if (raisedNow.length === 0) return new Map();
@@ -43,7 +46,9 @@ export function foldedUnder(
     if (!alarm) return [];
     const raisedMs = row.raisedAt.getTime();
     const { occurrenceId: id, causeId } = row;
-    return [{ id, placed: placedOf(alarm), raisedMs, beganMs: began.get(id) ?? raisedMs, causeId }];
+    return [
+      { id, placed: placedOf(alarm, proposed.get(row.alarmId)), raisedMs, beganMs: began.get(id) ?? raisedMs, causeId },
+    ];
   }
 }
 
@@ -68,6 +73,7 @@ export function backupsFailing(
     });
 }
 
-function placedOf({ system, definition }: DefinedAlarm): Placed {
-  return { system, alarm: definition };
+function placedOf({ system, definition }: DefinedAlarm, proposed?: Priority): Placed {
+  if (definition.priority || !proposed) return { system, alarm: definition };
+  return { system, alarm: { ...definition, priority: { level: proposed, why: 'proposed by the review' } } };
 }

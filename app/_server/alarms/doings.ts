@@ -1,8 +1,10 @@
 import 'server-only';
 import { changesOf, NEW } from '#core/alarms/life/changes';
 import { isCalling } from '#core/alarms/known';
+import type { Priority } from '#core/alarms/design/priority';
 import type { StateNow } from '#core/alarms/life/suppression';
 import { type NewEvent, type NewOccurrence, holdOpen, type OpenRow } from '#data/alarms/occurrences';
+import { proposedPriorities } from '#data/alarms/proposed';
 import { holdSuppressed, type NewSuppression, type SuppressedRow } from '#data/alarms/suppressions';
 import { news } from '#data/news';
 import type { Transaction } from '#data/transaction';
@@ -109,10 +111,11 @@ export class Doings {
 
   /** Folds what an alarm of before explains, calls whoever is to know of the rest, and whoever comes next where nobody answered. */
   async tell(): Promise<void> {
+    const proposed = await this.proposed();
     const backups = backupsFailing(this.site, this.times.all(), this.fresh);
     for (const { row, by } of backups)
       this.recall(row, { why: 'backup-failed', alarm: by.alarm?.id, occurrence: by.id });
-    const folded = foldedUnder(this.site, this.times.all(), this.fresh);
+    const folded = foldedUnder(this.site, this.times.all(), this.fresh, proposed);
     for (const one of this.fresh) {
       const cause = folded.get(one.id);
       const row = this.times.get(one.id);
@@ -126,6 +129,19 @@ export class Doings {
     }
     await this.unfold();
     await this.escalateDue();
+  }
+
+  /** What the reviews propose for whatever is raised in this turn, and what it may be folded under; kept with what is raised. */
+  private async proposed(): Promise<ReadonlyMap<string, Priority>> {
+    const raised = this.fresh.flatMap(({ occurrence }) => occurrence ?? []);
+    if (raised.length === 0) return new Map();
+    const alarms = new Set(this.times.all().map(({ alarmId }) => alarmId));
+    const proposed = await proposedPriorities(this.tx, this.siteId, [...alarms]);
+    for (const one of raised) {
+      const level = proposed.get(one.alarmId);
+      if (level) one.definition = { ...one.definition, proposed: level };
+    }
+    return proposed;
   }
 
   /** Keeps all of it, and has it told. */

@@ -1,4 +1,5 @@
 import { z } from 'zod';
+import { PRIORITIES } from '#core/alarms/design/priority';
 import { SENSOR_QUANTITIES } from '#core/facility/system';
 import { alarmShape } from '../facility/alarm';
 
@@ -24,6 +25,8 @@ export const keptDefinition = z.object({
   cause,
   consequence,
   whatToDo,
+  /** What the review proposed then, where it said so. */
+  proposed: z.enum(PRIORITIES).optional(),
   /** Id of the sensor that was held to limits, what it measures, and the limits; none for silence. */
   sensorId: z.uuid().optional(),
   quantity: z.enum(SENSOR_QUANTITIES).optional(),

@@ -16,7 +16,7 @@ import { AlarmStateMark } from './alarm-state';
 import { type AlarmView, alarmAddress, limitSaid, type SiteView } from './alarm-view';
 import style from './alarms.module.css';
 import { NoteForm } from './note-form';
-import { CalledAnew } from './open-alarm';
+import { CalledAnew, PrioritySaid } from './open-alarm';
 import { ResetForm } from './reset-form';
 import { ToldList } from './told-list';
 import { ValueNow } from './value-now';
@@ -110,9 +110,9 @@ function Lead({ site, line, units }: { site: SiteView; line: AlarmView; units: C
   return (
     <>
       <p>
-        <AlarmStateMark state={line.state} isEnded={line.endedBy !== null} />,{' '}
-        <Link href={siteAddress(site.key, 'systems', system.key)}>{system.name}</Link>. Raised{' '}
-        {instantSaid(line.raisedAt, site.zone)}.{line.isRetired ? ' This alarm has been retired since.' : ''}
+        <AlarmStateMark state={line.state} isEnded={line.endedBy !== null} />
+        <PrioritySaid alarm={line} />, <Link href={siteAddress(site.key, 'systems', system.key)}>{system.name}</Link>.
+        Raised {instantSaid(line.raisedAt, site.zone)}.{line.isRetired ? ' This alarm has been retired since.' : ''}
       </p>
       <CalledAnew alarm={line} units={units} />
       {newer === null ? null : (

@@ -1,5 +1,6 @@
 import type { AlarmDefinition } from '#core/alarms/definition';
 import type { Channel } from '#core/alarms/channels';
+import type { Priority } from '#core/alarms/design/priority';
 import { callsWhen, workedSaid } from '#core/alarms/design/words';
 import type { AlarmState } from '#core/alarms/life/machine';
 import type { CallState } from '#core/alarms/told';
@@ -14,6 +15,9 @@ import { siteAddress } from '../frame/site-address';
 export interface WatchedView extends Pick<AlarmDefinition, 'name' | 'on' | 'delayS' | 'deadBand' | 'answeredBy'> {
   offDelayS?: number | undefined;
   whatToDo?: string | undefined;
+  priority?: AlarmDefinition['priority'] | undefined;
+  /** What the review proposed when it was raised. */
+  proposed?: Priority | undefined;
   escalateAfterMin?: number | undefined;
   quantity?: SensorQuantity | undefined;
   limits?: { above?: number | undefined; below?: number | undefined } | undefined;
@@ -79,6 +83,12 @@ export function valueSaid({ on, quantity }: WatchedView, value: number, units: C
 function plainSaid(quantity: SensorQuantity | undefined, value: number, units: Custom): string {
   if (quantity === undefined) return String(value);
   return readingSaid(quantity, units, value);
+}
+
+/** The priority of an alarm, and who says so; null where nobody does. */
+export function prioritySaid({ priority, proposed }: WatchedView): string | null {
+  if (priority) return `${priority.level} priority`;
+  return proposed ? `${proposed} priority, by the review` : null;
 }
 
 /** What an alarm calls for: "calls above 26.5 °C". */

@@ -3,7 +3,7 @@ import type { Custom } from '#core/units/shown';
 import { instantSaid } from '../words/instant';
 import { AcknowledgeFields } from './acknowledge-fields';
 import { AlarmStateMark } from './alarm-state';
-import { type AlarmView, alarmAddress, limitSaid, type SiteView } from './alarm-view';
+import { type AlarmView, alarmAddress, limitSaid, prioritySaid, type SiteView } from './alarm-view';
 import style from './alarms.module.css';
 import { recalledSaid, unsuppressedSaid } from './life-words';
 import { ToldList } from './told-list';
@@ -28,6 +28,7 @@ export function OpenAlarm({ site, alarm, units, run, isBusy }: OpenAlarmProps) {
       </h3>
       <p>
         <AlarmStateMark state={alarm.state} isEnded={alarm.endedBy !== null} />
+        <PrioritySaid alarm={alarm} />
       </p>
       <CalledAnew alarm={alarm} units={units} />
       <Facts alarm={alarm} site={site} units={units} />
@@ -38,6 +39,13 @@ export function OpenAlarm({ site, alarm, units, run, isBusy }: OpenAlarmProps) {
       ) : null}
     </>
   );
+}
+
+/** How soon somebody must act, after the state. */
+export function PrioritySaid({ alarm: { definition } }: { alarm: AlarmView }) {
+  const said = prioritySaid(definition);
+  if (said === null) return null;
+  return said.startsWith('high') ? <strong>, {said}</strong> : <>, {said}</>;
 }
 
 /** Why an alarm calls that somebody had acknowledged before, or that was suppressed. */

@@ -70,7 +70,7 @@ function Priorities({ figures: { spread, topShare } }: Pick<PerformanceView, 'fi
         <ul>
           {spread.map(({ priority, count, share }) => (
             <li key={priority ?? ''}>
-              {priority ?? 'none chosen for the alarm'}: {count}, {shareSaid(share)}
+              {priority ?? 'none chosen or proposed'}: {count}, {shareSaid(share)}
             </li>
           ))}
         </ul>

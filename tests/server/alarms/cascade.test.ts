@@ -2,6 +2,7 @@ import { afterAll, beforeAll, beforeEach, describe, expect, test, vi } from 'vit
 import type { AlarmDefinition } from '#core/alarms/definition';
 import type { Sensor } from '#core/facility/system';
 import type { Facility } from '#core/facility/facility';
+import { listRaises } from '#data/alarms/raises';
 import { storeReadings } from '#data/readings/store-readings';
 import { acknowledgeAlarm } from '#server/alarms/acknowledge-alarm';
 import { shelveAlarm } from '#server/alarms/shelve-alarm';
@@ -175,13 +176,16 @@ describe('the second clock', () => {
       `INSERT INTO review_result (site_id, system_id, input_hash, engine_version, judged_on, computed_at, summary, body)
        SELECT site_id, system_id, 'a', '1', '2026-03-04', now(), '{}', $2 FROM alarm_definition
         WHERE site_id = $1 AND key = 'warm' AND retired_at IS NULL`,
-      [site.siteId, JSON.stringify({ alarms: [{ alarm: 'warm', availableS: 1200 }] })],
+      [site.siteId, JSON.stringify({ alarms: [{ alarm: 'warm', availableS: 1200, proposed: 'high' }] })],
     );
     await site.send([[10, 28]]);
     await judge(11);
     await acknowledge(0);
     const { rows } = await query('SELECT turn_by AS "turnBy", value_then AS "valueThen" FROM alarm_open');
     expect(rows).toEqual([{ turnBy: at(11 + 600), valueThen: 28 }]);
+    // What the review proposed stands with the time it was raised, and counts where nobody chose a priority.
+    const [raise] = await listRaises(site.siteId, at(0), at(60));
+    expect(raise?.priority).toBe('high');
   });
 
   test('calls again when the backup in charge fails', async () => {

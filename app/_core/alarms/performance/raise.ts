@@ -7,7 +7,7 @@ export interface Raise {
   raisedMs: number;
   returnedMs: number | null;
   acknowledgedMs: number | null;
-  /** The one somebody chose for the alarm, as it was then; null: none was. */
+  /** The one somebody chose for the alarm, else the one the review proposed, as it was then; null: neither was. */
   priority: string | null;
   /** Accounts that were called for it, and when first. */
   told: { account: string; atMs: number }[];
