@@ -176,7 +176,9 @@ describe('as JSON', () => {
     };
     walk(said, '');
     const fields = [...nulls].map((path) => path.split('.').at(-1));
-    const allowed = ['lastChanceS[]', 'harmS[]', 'noticeS[]', 'putRightS[]', 'spareS[]', 'case', 'spareS', 'askNext'];
+    const times = ['lastChanceS[]', 'harmS[]', 'noticeS[]', 'putRightS[]', 'spareS[]', 'spareS'];
+    const ofAlarms = ['afterS', 'leftS', 'availableS', 'neededS', 'proposed', 'proposedBy'];
+    const allowed = [...times, ...ofAlarms, 'case', 'askNext'];
     expect(fields.filter((field) => !allowed.includes(field ?? ''))).toEqual([]);
   });
 

@@ -37,9 +37,9 @@ export async function aBroker(
   });
 }
 
-/** Waits until something is so, for 15 s at most. @returns what it was */
+/** Waits until something is so, for 45 s at most: a lease of somebody who is gone lasts 15. @returns what it was */
 export async function soon<T>(what: () => Promise<T | null | undefined | false>): Promise<T> {
-  const until = performance.now() + 15_000;
+  const until = performance.now() + 45_000;
   for (;;) {
     const found = await what();
     if (found) return found;

@@ -208,6 +208,7 @@ describe('readings that a source sends', () => {
     const pack = [{ n: TEMPERATURE, v: 25, t: at('2026-05-07T08:00:00Z') }];
     expect(await (await post(elsewhere, pack)).json()).toMatchObject({ stored: 1 });
     await query(`UPDATE sensor SET retired_at = now() WHERE site_id <> $1 AND key = 'display-temperature'`, [siteId]);
+    await query('UPDATE site SET revision = revision + 1');
     expect(await (await post(elsewhere, pack)).json()).toMatchObject({ refused: 1 });
     expect(await answerTo(pack)).toMatchObject({ stored: 1 });
   });

@@ -233,13 +233,13 @@ describe('a source', () => {
   test('is told to come again when the database does not answer', async () => {
     const said: string[] = [];
     vi.spyOn(console, 'error').mockImplementation((line: string) => said.push(line));
-    await query('ALTER TABLE sensor RENAME TO sensor_gone');
+    await query('ALTER TABLE unknown_name RENAME TO name_gone');
     try {
       expect((await post(token, [{ n: 'a', v: 1 }])).status).toBe(503);
       expect(said.join()).toContain('readings could not be stored');
       expect(said.join()).not.toContain(token);
     } finally {
-      await query('ALTER TABLE sensor_gone RENAME TO sensor');
+      await query('ALTER TABLE name_gone RENAME TO unknown_name');
       vi.restoreAllMocks();
       await closePool();
     }
