@@ -2,7 +2,7 @@
 
 import { useTable } from '@tanstack/react-table';
 import { useQueryStates } from 'nuqs';
-import { type ReactNode, useMemo } from 'react';
+import { type ReactNode, useMemo, useState } from 'react';
 import ledger from '../table/ledger.module.css';
 import { addressKeys, tableState } from './address-bar';
 import { columns, features } from './columns';
@@ -15,6 +15,8 @@ import style from './systems-table.module.css';
 const UNSEEN: ReadonlySet<string> = new Set(['site', 'kind', 'tonight']);
 /** Columns whose words the field “Find” looks through. */
 const FOUND_IN: ReadonlySet<string> = new Set(['name', 'site', 'kind', 'worst', 'first']);
+/** Systems shown at once, the worst first: a thousand take a page a second to draw, and nobody reads them from the top. */
+const AT_ONCE = 100;
 /** What stays the same from one rendering to the next: the table would begin anew with every other. */
 const OPTIONS = {
   features,
@@ -29,13 +31,15 @@ export function SystemsTable({ rows }: { rows: SystemRow[] }) {
   const [address, setAddress] = useQueryStates(addressKeys);
   const state = useMemo(() => tableState(address), [address]);
   const table = useTable({ ...OPTIONS, data: rows, state });
-  const shown = table.getRowModel().rows;
+  const [isWhole, setIsWhole] = useState(false);
+  const found = table.getRowModel().rows;
+  const shown = isWhole ? found : found.slice(0, AT_ONCE);
   const heads = table.getFlatHeaders().filter(({ id }) => !UNSEEN.has(id));
   const sortBy = (id: string) => () =>
     void setAddress({ sort: { id, desc: address.sort.id === id && !address.sort.desc } });
   return (
     <>
-      <SystemsFilter rows={rows} address={address} change={setAddress} shown={shown.length} />
+      <SystemsFilter rows={rows} address={address} change={setAddress} shown={found.length} />
       <table className={`${ledger.ledger} ${ledger.folding} ${style.systems}`}>
         <caption>
           Time to spare is that of the worst case, as claimed: from now to 07:00 by the rota of tonight, and at its
@@ -68,7 +72,14 @@ export function SystemsTable({ rows }: { rows: SystemRow[] }) {
           ))}
         </tbody>
       </table>
-      {shown.length === 0 ? <p>No system answers to this filter.</p> : null}
+      {found.length === 0 ? <p>No system answers to this filter.</p> : null}
+      {shown.length < found.length ? (
+        <p>
+          <button type="button" onClick={() => setIsWhole(true)}>
+            Show the other {found.length - shown.length} systems
+          </button>
+        </p>
+      ) : null}
     </>
   );
 }
