@@ -132,17 +132,15 @@ export function command(device: Device, returnLost: Record<Proof, boolean>, acte
   const contactsBefore = device.contacts;
   const commandBefore = device.command;
   device.contacts = true;
-  const locks = device.interlocks.filter(({ watch, proof }) => (watch ? watch.active : returnLost[proof]));
   device.command = wanted(device);
-  // What nothing asks to run is kept from nothing, whatever stands in its way.
-  const unasked = device.lockedOut || (!device.command && locks.every(({ then }) => then === 'off'));
-  const idle = unasked && device.health !== 'stuck-on';
+  const idle = isIdle(device, returnLost);
   for (const cutOut of device.cutOuts) {
     if (!cutOut.watch.active) continue;
     device.contacts = false;
     if (!idle) acted.add(cutOut.safeguard);
   }
-  for (const lock of locks) {
+  for (const lock of device.interlocks) {
+    if (!isActive(lock, returnLost)) continue;
     if (lock.then === 'off' && lock.hardWired) device.contacts = false;
     else device.command = lock.then === 'on';
     if (lock.safeguard && !idle) acted.add(lock.safeguard);
@@ -154,6 +152,18 @@ export function command(device: Device, returnLost: Record<Proof, boolean>, acte
   const changed = working !== device.working || contactsBefore !== device.contacts || commandBefore !== device.command;
   device.working = working;
   return changed;
+}
+
+/** Whether an interlock stands in the way now. */
+function isActive({ watch, proof }: DeviceInterlock, returnLost: Record<Proof, boolean>): boolean {
+  return watch ? watch.active : returnLost[proof];
+}
+
+/** Whether nothing asks it to run, so that whatever stands in its way keeps it from nothing. */
+function isIdle(device: Device, returnLost: Record<Proof, boolean>): boolean {
+  if (device.health === 'stuck-on') return false;
+  if (device.lockedOut) return true;
+  return !device.command && device.interlocks.every((lock) => lock.then === 'off' || !isActive(lock, returnLost));
 }
 
 /** What the layers below the interlocks ask for. */

@@ -144,7 +144,7 @@ function addCarbon(place: Place, row: FollowerSlopes): void {
     gas * (byT + GAS_TRANSFER_LOG_SLOPE * here) +
     (demand * uptake(oxygen) * respirationLogSlope(temperature)) / volume;
   row.M[k] = (gas * byS * 1000) / (density * volume);
-  row.C[k] = (demand * 2 * oxygen * OXYGEN_FADE) / (fade * fade * volume);
+  row.C[k] = (demand * 2 * Math.max(0, oxygen) * OXYGEN_FADE) / (fade * fade * volume);
   row.prior[k] =
     -gas * carbonDioxideByAlkalinity(constants, carbon, ph) - (use * alkalinityUptakeSlope(alkalinity)) / volume;
   row.own[k] = (row.own[k] as number) - gas * carbonDioxideByCarbon(constants, carbon, ph);

@@ -142,14 +142,17 @@ function arrive(m: March, t: number): void {
   [m.a, m.b] = [b, a];
 }
 
-/** Watches that only tell of the water: what they do leaves its course as it was. */
-const TELLING: ReadonlySet<Watch['role']> = new Set(['alarm', 'limit', 'sign', 'siphon', 'overflow']);
+/**
+ * Watches that only tell of the water, and those of flows that begin and end at nothing: they leave its course as it was, at
+ * that instant.
+ */
+const SMOOTH: ReadonlySet<Watch['role']> = new Set(['alarm', 'limit', 'sign', 'siphon', 'overflow']);
 
-/** Go to a crossing within a step of length h: read off between its ends where it only tells of the water, else stepped to. */
+/** Go to a crossing within a step of length h: read off between its ends where the course is smooth there, else stepped to. */
 function landOn(m: March, { watch, at }: Crossing, h: number): void {
   const { world } = m;
   const { stepper } = world;
-  if (TELLING.has(watch.role)) {
+  if (SMOOTH.has(watch.role)) {
     const tau = land(m, watch, h * at, h, m.c, (t) => between(m.a, m.b, h, t, m.c.x));
     [m.b, m.c] = [m.c, m.b];
     arrive(m, world.t + tau);

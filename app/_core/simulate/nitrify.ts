@@ -36,12 +36,12 @@ export function byAmmoniaSlope(ammonia: number): number {
   return monodSlope(ammonia, HALF_AMMONIA);
 }
 
-/** Pace at a concentration of oxygen, g/m³. */
+/** Pace at a concentration of oxygen, g/m³; none below nothing, where two paces below nothing would make one above it. */
 export function byOxygen(oxygen: number): number {
-  return monod(oxygen, HALF_OXYGEN);
+  return oxygen > 0 ? monod(oxygen, HALF_OXYGEN) : 0;
 }
 
 /** Slope of `byOxygen`, m³/g. */
 export function byOxygenSlope(oxygen: number): number {
-  return monodSlope(oxygen, HALF_OXYGEN);
+  return oxygen > 0 ? monodSlope(oxygen, HALF_OXYGEN) : 0;
 }

@@ -11,8 +11,9 @@ export function salinityOf(plant: Plant, salt: number, volume: number): number {
   return (1000 * salt) / (plant.density * volume);
 }
 
-/** Uptake as a part of full respiration, 0 to 1. */
+/** Uptake as a part of full respiration, 0 to 1; where a step has gone below nothing, nothing is taken, or it would go on falling. */
 export function uptake(oxygen: number): number {
+  if (oxygen <= 0) return 0;
   const square = oxygen * oxygen;
   return square / (square + OXYGEN_FADE);
 }

@@ -109,7 +109,7 @@ function oxygenSlopes(
       evaporationTerm) /
     volume;
   star.CM[k] = (gas * bySalinity * 1000) / (plant.density * volume * volume);
-  star.CC[k] = -(exchange + gas + (demand * 2 * oxygen * OXYGEN_FADE) / (fade * fade)) / volume;
+  star.CC[k] = -(exchange + gas + (demand * 2 * Math.max(0, oxygen) * OXYGEN_FADE) / (fade * fade)) / volume;
 }
 
 function inflowSlopes(k: number, hub: number, inflow: number, x: Float64Array, star: Star): void {
