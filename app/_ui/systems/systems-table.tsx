@@ -73,14 +73,20 @@ export function SystemsTable({ rows }: { rows: SystemRow[] }) {
         </tbody>
       </table>
       {found.length === 0 ? <p>No system answers to this filter.</p> : null}
-      {shown.length < found.length ? (
-        <p>
-          <button type="button" onClick={() => setIsWhole(true)}>
-            Show the other {found.length - shown.length} systems
-          </button>
-        </p>
-      ) : null}
+      <TheOthers count={found.length - shown.length} show={() => setIsWhole(true)} />
     </>
+  );
+}
+
+/** Systems that are not shown yet. */
+function TheOthers({ count, show }: { count: number; show: () => void }) {
+  if (count === 0) return null;
+  return (
+    <p>
+      <button type="button" onClick={show}>
+        Show the other {count} systems
+      </button>
+    </p>
   );
 }
 
