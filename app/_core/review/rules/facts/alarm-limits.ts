@@ -3,7 +3,8 @@ import type { LimitDesign } from '../../result';
 import type { SensorQuantity } from '../../../facility/system';
 import type { AlarmDefinition } from '../../../alarms/definition';
 import { readingSymbol } from '../../../readings/figures';
-import type { RuleContext } from '../rule';
+import type { Breach, RuleContext } from '../rule';
+import { figure } from './words';
 
 /** One limit of an alarm, with what the review makes of it. */
 export interface JudgedLimit {
@@ -27,7 +28,32 @@ export function judgedLimits(context: RuleContext): JudgedLimit[] {
 }
 
 /** Name of a fault case, as it stands in a figure. */
-export function caseName(context: RuleContext, id: string | null): string {
+function caseName(context: RuleContext, id: string | null): string {
   const found = id === null ? undefined : context.judged.get(id);
   return found ? `${found.title}, ${found.thing.name}` : 'not known';
+}
+
+/**
+ * Alarms whose limit is passed too late for what has to follow, as a rule reports them.
+ *
+ * @param hasRoom       whether an earlier limit would still lie outside of what the healthy system does
+ * @param consequence   what comes of it, in a sentence
+ */
+export function lateLimits(context: RuleContext, hasRoom: boolean, consequence: string): Breach[] {
+  return judgedLimits(context).flatMap(({ alarm, unit, limit: one }) => {
+    const { side, limit, proposed, proposedBy, healthy } = one;
+    if (!one.isLate || one.hasRoom !== hasRoom || proposed === null) return [];
+    return [
+      {
+        cause: alarm.name,
+        consequence,
+        figures: [
+          figure('limit', limit, unit, 2),
+          figure(`early enough ${side === 'above' ? 'up to' : 'down to'}`, proposed, unit, 2),
+          figure(side === 'above' ? 'highest, healthy' : 'lowest, healthy', healthy.value, unit, 2),
+          { name: 'fault case', value: caseName(context, proposedBy) },
+        ],
+      },
+    ];
+  });
 }
