@@ -1,7 +1,7 @@
 import 'server-only';
 import type { z } from 'zod';
 import { after } from '#core/alarms/known';
-import { ok, type Result, refused } from '#core/result';
+import { ok, type Result } from '#core/result';
 import { accountNames } from '#data/accounts/names';
 import { browserOf } from '#data/accounts/sessions';
 import { availableS } from '#data/alarms/available';
@@ -14,8 +14,8 @@ import { inTransaction, type Transaction } from '#data/transaction';
 import { acknowledgeRequest } from '#shape/alarms/requests';
 import { now } from '../clock';
 import type { Refusal } from '../gate/refusal';
-import { siteFor } from '../gate/site-for';
 import type { Who } from '../gate/who';
+import { alarmAtHand } from './alarm-at-hand';
 import { clockOf } from './second-clock';
 
 /** What came of acknowledging. */
@@ -43,11 +43,9 @@ type Request = z.output<typeof acknowledgeAlarmShape>;
  * as it is. Of two who press at once both are kept, and both are told who was first.
  */
 export async function acknowledgeAlarm(who: Who, request: Request): Promise<Result<AcknowledgedAnswer, Refusal>> {
-  const site = await siteFor(who, 'acknowledge', request.site);
-  if (!site.ok) return site;
-  const siteId = site.value.id;
-  const told = await findOccurrence(siteId, request.occurrence);
-  if (!told) return refused({ why: 'not-found', what: 'alarm' });
+  const found = await alarmAtHand(who, request);
+  if (!found.ok) return found;
+  const { siteId, told } = found.value;
   const from = who.session === undefined ? null : await browserOf(who.session);
   const kind = await inTransaction((tx) => keep(tx, { told, who, request, from }, now()));
   const known = await findOccurrence(siteId, request.occurrence);

@@ -1,16 +1,15 @@
 import 'server-only';
 import type { z } from 'zod';
-import { ok, type Result, refused } from '#core/result';
+import { ok, type Result } from '#core/result';
 import { addEvents } from '#data/alarms/occurrences';
-import { findOccurrence } from '#data/alarms/told';
 import { news } from '#data/news';
 import { appendRecords } from '#data/records/append-records';
 import { inTransaction } from '#data/transaction';
 import { noteRequest } from '#shape/alarms/requests';
 import { now } from '../clock';
 import type { Refusal } from '../gate/refusal';
-import { siteFor } from '../gate/site-for';
 import type { Who } from '../gate/who';
+import { alarmAtHand } from './alarm-at-hand';
 
 export const noteAlarmShape = noteRequest;
 
@@ -19,11 +18,9 @@ export async function noteAlarm(
   who: Who,
   { site: key, occurrence, note }: z.output<typeof noteAlarmShape>,
 ): Promise<Result<{ site: string; occurrence: string }, Refusal>> {
-  const site = await siteFor(who, 'acknowledge', key);
-  if (!site.ok) return site;
-  const siteId = site.value.id;
-  const told = await findOccurrence(siteId, occurrence);
-  if (!told) return refused({ why: 'not-found', what: 'alarm' });
+  const found = await alarmAtHand(who, { site: key, occurrence });
+  if (!found.ok) return found;
+  const { siteId, told } = found.value;
   const at = now();
   await inTransaction(async (tx) => {
     await addEvents(tx, siteId, [{ occurrenceId: occurrence, kind: 'noted', at, by: who.id, note }]);

@@ -3,15 +3,14 @@ import type { z } from 'zod';
 import { after } from '#core/alarms/known';
 import { ok, type Result, refused } from '#core/result';
 import { addEvents, holdOpen, keepOpen } from '#data/alarms/occurrences';
-import { findOccurrence } from '#data/alarms/told';
 import { news } from '#data/news';
 import { appendRecords } from '#data/records/append-records';
 import { inTransaction } from '#data/transaction';
 import { resetRequest } from '#shape/alarms/requests';
 import { now } from '../clock';
 import type { Refusal } from '../gate/refusal';
-import { siteFor } from '../gate/site-for';
 import type { Who } from '../gate/who';
+import { alarmAtHand } from './alarm-at-hand';
 
 export const resetAlarmShape = resetRequest;
 
@@ -23,11 +22,9 @@ export async function resetAlarm(
   who: Who,
   { site: key, occurrence, note }: z.output<typeof resetAlarmShape>,
 ): Promise<Result<{ site: string; occurrence: string }, Refusal>> {
-  const site = await siteFor(who, 'acknowledge', key);
-  if (!site.ok) return site;
-  const siteId = site.value.id;
-  const told = await findOccurrence(siteId, occurrence);
-  if (!told) return refused({ why: 'not-found', what: 'alarm' });
+  const found = await alarmAtHand(who, { site: key, occurrence });
+  if (!found.ok) return found;
+  const { siteId, told } = found.value;
   const at = now();
   const why = await inTransaction(async (tx) => {
     const row = (await holdOpen(tx, siteId, occurrence)).get(occurrence);
