@@ -9,14 +9,15 @@ export function importFile(path: string): void {
   execFileSync('npm', ['run', '-s', 'import', '--', path], COMMAND);
 }
 
-/** Lets somebody in with a role everywhere. @returns their page, signed in, in a browser of their own */
+/** Lets somebody in with a role everywhere. @param domain of their address @returns their page, signed in, in a browser of their own */
 export async function letIn(
   browser: Browser,
   role: string,
   name: string,
   view: BrowserContextOptions = {},
+  domain = 'slipway.example',
 ): Promise<Page> {
-  const email = `${role}@slipway.example`;
+  const email = `${role}@${domain}`;
   const said = execFileSync(
     'npm',
     ['run', '-s', 'account', '--', 'new', email, '--name', name, '--everywhere', role],

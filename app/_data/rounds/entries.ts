@@ -18,7 +18,7 @@ export type NewEntry = Entry & {
 };
 
 /** By when they were made: one that came late does not stand over what was seen after it. A correction bears the time it corrects. */
-const BY_TIME = [
+export const BY_TIME = [
   { at: 'asc' },
   { recordedAt: 'asc' },
   { id: 'asc' },

@@ -2,7 +2,7 @@ import 'server-only';
 import type { Entry } from '#core/rounds/entry';
 import { type KeptSheet, keptSheet } from '#shape/rounds/sheet';
 import { database } from '../client';
-import { entryOf } from './entries';
+import { BY_TIME, entryOf } from './entries';
 
 /** A round with its sheet and what was recorded on it. */
 export interface WithEntries {
@@ -17,7 +17,7 @@ export async function listWithEntries(siteId: string, ids: readonly string[]): P
     database().round.findMany({ where: { siteId, id: { in: [...ids] } }, select: { id: true, sheet: true } }),
     database().roundEntry.findMany({
       where: { siteId, roundId: { in: [...ids] } },
-      orderBy: [{ recordedAt: 'asc' }, { id: 'asc' }],
+      orderBy: BY_TIME,
     }),
   ]);
   return rounds.map(({ id, sheet }) => ({

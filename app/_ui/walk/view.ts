@@ -60,7 +60,11 @@ function withItems(
 /** A walk as the pages of a round show it, with what was made here and has not arrived yet among what is known to be there. */
 export function roundView(walk: OpenWalk, pack: WalkPack): RoundView {
   const entries = entriesOf(walk, pack);
-  const lineOf = (check: Check): LineView => toLine(check, entries, pack);
+  const begun = walk.begun?.at ?? null;
+  // What was seen on this very walk is no last value of it.
+  const before = (key: string) =>
+    (pack.lasts[key] ?? []).filter(({ at, from }) => from === 'sensor' || begun === null || at < begun);
+  const lineOf = (check: Check): LineView => toLine(check, entries, before(check.key));
   const places = walk.places.map((place, index): PlaceView => {
     const { name, system, cleanness, checks } = place;
     const stands = pack.stands[system?.key ?? '-'] ?? NOTHING_STANDS;
@@ -118,10 +122,9 @@ function local({ id, madeAt, line, typed, value }: Extract<Item, { kind: 'entry'
   return { id, check: line.key, at: madeAt, by, value, ...words, photos: [], clockOffS: null };
 }
 
-function toLine(check: Check, all: readonly Told[], pack: WalkPack): LineView {
+function toLine(check: Check, all: readonly Told[], before: LineView['before']): LineView {
   const entries = all.filter((entry) => entry.check === check.key);
   const value = entries.at(-1)?.value;
-  const before = pack.lasts[check.key] ?? [];
   const isOther = value ? isAbnormal(check, value) : false;
   return { check, entries, last: before[0] ?? null, before, isAbnormal: isOther, nextEntry: newId() };
 }

@@ -1,0 +1,192 @@
+import { readFileSync, writeFileSync } from 'node:fs';
+import { join } from 'node:path';
+import { type BrowserContext, expect as expectSoon, type Page, test } from '@playwright/test';
+import { importFile, letIn } from './_support/people-of';
+import { runFolder } from './_support/run-folder';
+
+/** A page may take its time on a machine that computes reviews beside it. */
+const expect = expectSoon.configure({ timeout: 20_000 });
+const HOUR = 3_600_000;
+const PHONE = {
+  viewport: { width: 360, height: 740 },
+  hasTouch: true,
+  isMobile: true,
+  serviceWorkers: 'allow' as const,
+};
+
+test.describe.configure({ mode: 'serial', timeout: 120_000 });
+test.use({ actionTimeout: 15_000 });
+
+let phones: Page[] = [];
+
+test.beforeAll(async ({ browser }) => {
+  test.setTimeout(180_000);
+  importFile(siteDueHoursAgo());
+  phones = [
+    await letIn(browser, 'aquarist', 'Sorrel Ebb', PHONE, 'pier.example'),
+    await letIn(browser, 'lead', 'Linden Skerry', PHONE, 'pier.example'),
+  ];
+});
+
+test.afterAll(async () => {
+  for (const page of phones) await page.context().close();
+});
+
+/** The site with its round due half a day ago, whatever the time is now: it is late, and nothing of it is missed. */
+function siteDueHoursAgo(): string {
+  const due = new Date(Date.now() - 12 * HOUR);
+  const day = ['sun', 'mon', 'tue', 'wed', 'thu', 'fri', 'sat'][due.getUTCDay()];
+  const text = readFileSync(join(import.meta.dirname, '_support/pier.yaml'), 'utf8');
+  const path = join(runFolder(), 'pier.yaml');
+  writeFileSync(path, text.replace('days: [mon], at: 00:00', `days: [${day}], at: ${due.toISOString().slice(11, 16)}`));
+  return path;
+}
+
+const network = async (context: BrowserContext, isOff: boolean) => await context.setOffline(isOff);
+const notSent = (page: Page, count: number) =>
+  page.getByText(count === 0 ? 'Everything is sent.' : `Not sent yet: ${count}`);
+
+/** Opens the rounds once where there is a signal, until the page says that it opens without one. */
+async function takeAlong(page: Page): Promise<void> {
+  await page.goto('/sites/pier/rounds');
+  await page.getByRole('link', { name: 'Walk without a signal' }).click();
+  await expect(page.getByText('it opens without a signal')).toBeVisible();
+}
+
+/** A round of the day before, so that the site counts as walked since then and tells of what was due half a day ago. */
+async function walkedYesterday(page: Page): Promise<void> {
+  const status = await page.evaluate(async (before) => {
+    const pack = await (await fetch('/api/rounds/pier')).json();
+    const walk = { round: '019a0000-0000-7000-8000-000000000001', slot: 'all-day', due: null, name: 'The day before' };
+    const line = pack.besides[0].places[0].checks[0];
+    const id = '019a0000-0000-7000-8000-000000000002';
+    const items = [{ id, kind: 'entry', madeAt: before, walk, line, typed: { notDone: 'No time' } }];
+    const body = { account: pack.account.id, sentAt: new Date().toISOString(), items };
+    return (await fetch('/api/rounds/pier', { method: 'POST', body: JSON.stringify(body) })).status;
+  }, new Date(Date.now() - 20 * HOUR).toISOString());
+  expect(status).toBe(200);
+}
+
+async function begin(page: Page): Promise<void> {
+  await page
+    .getByRole('link', { name: /^(Begin|Go on with) All day/ })
+    .first()
+    .click();
+  await page.getByRole('link', { name: /Pier tank: Pier tank$/ }).click();
+}
+
+/** Enters a number on the first line that asks for one. */
+async function enter(page: Page, number: string): Promise<void> {
+  const form = page
+    .locator('form')
+    .filter({ has: page.getByRole('textbox', { name: 'Read' }) })
+    .first();
+  await form.getByRole('textbox', { name: 'Read' }).fill(number);
+  await form.getByRole('button', { name: 'Save', exact: true }).click();
+}
+
+/** How many entries the site has of the round that was begun last, as another page of it counts them. */
+async function entered(page: Page): Promise<string[]> {
+  const answer = await page.request.get('/api/rounds/pier');
+  const pack = (await answer.json()) as { walks: { round: string | null; entries: { id: string; at: string }[] }[] };
+  return pack.walks.flatMap(({ entries }) => entries.map(({ id, at }) => `${at} ${id}`)).sort();
+}
+
+test('two walk one round for eight hours without a signal, one reloads twice, and each entry arrives once', async () => {
+  const [one, two] = phones as [Page, Page];
+  await walkedYesterday(one);
+  for (const page of phones) await takeAlong(page);
+  expect(await entered(one)).toEqual([]);
+  for (const page of phones) await network(page.context(), true);
+  const began = Date.now() - 8 * HOUR;
+  await one.clock.install({ time: began });
+  // Nothing of Holdfast answers any more, and what the browser kept opens instead.
+  await one.goto('/sites/pier');
+  await expect(one).toHaveURL(/\/walk/);
+  await one.getByRole('link', { name: 'Pier Rooms' }).click();
+  await begin(one);
+  await enter(one, '25,1');
+  await expect(notSent(one, 1)).toBeVisible();
+  // A photo goes with what was entered.
+  await one
+    .getByLabel('Add a photo')
+    .first()
+    .setInputFiles(join(import.meta.dirname, '_support/dial.png'));
+  await expect(notSent(one, 1).and(one.getByText('photos: 1'))).toBeVisible();
+
+  // Implausible is asked about, not refused; so is what lies beyond the limit of an alarm.
+  await enter(one, '251');
+  await expect(one.getByText('Not saved yet.')).toBeVisible();
+  await one.getByRole('button', { name: 'Yes, save it so' }).click();
+  await expect(notSent(one, 2)).toBeVisible();
+
+  await one.clock.fastForward(4 * HOUR);
+  await one.reload();
+  await expect(notSent(one, 2)).toBeVisible();
+  await one.getByRole('button', { name: /^I looked: the rest here is as usual/ }).click();
+  await one.clock.fastForward(4 * HOUR);
+  await one.reload();
+  await expect(one.getByText(/Not sent yet: \d+, photos: 1/)).toBeVisible();
+  const waiting = Number(/Not sent yet: (\d+)/.exec((await one.locator('body').textContent()) ?? '')?.[1]);
+  expect(waiting).toBeGreaterThan(2);
+
+  await begin(two);
+  await enter(two, '25.3');
+  await expect(notSent(two, 1)).toBeVisible();
+
+  for (const page of phones) await network(page.context(), false);
+  await two.getByRole('button', { name: 'Try now' }).click();
+  await expect(notSent(two, 0)).toBeVisible();
+  await one.getByRole('button', { name: 'Try now' }).click();
+  await expect(notSent(one, 0)).toBeVisible();
+  await one.getByRole('button', { name: 'Try now' }).click();
+  await two.getByRole('button', { name: 'Try now' }).click();
+
+  const there = await entered(one);
+  expect(there).toHaveLength(waiting + 1);
+  expect(new Set(there).size).toBe(there.length);
+  // Each at the time it was made: the first as the eight hours began.
+  expect(Math.abs(Date.parse(there[0]?.split(' ')[0] ?? '') - began)).toBeLessThan(HOUR);
+  // Both of one line stand on the sheet, and the photo is with its entry.
+  await one.getByText('Also entered: ').first().waitFor();
+  expect(await one.evaluate(() => document.documentElement.scrollWidth)).toBeLessThanOrEqual(360);
+});
+
+test('a telephone that has no room says so and keeps what was typed; nothing that was there before is lost', async () => {
+  const [, two] = phones as [Page, Page];
+  const session = await two.context().newCDPSession(two);
+  await network(two.context(), true);
+  const before = await two.evaluate(async () => (await navigator.storage.estimate()).usage ?? 0);
+  const { origin } = new URL(two.url());
+  await session.send('Storage.overrideQuotaForOrigin', { origin, quotaSize: before > 1 ? 1 : 0 });
+  await enter(two, '24.9');
+  await expect(two.getByText('has no room left')).toBeVisible();
+  await expect(two.getByRole('textbox', { name: 'Read' }).first()).toHaveValue('24.9');
+  await session.send('Storage.overrideQuotaForOrigin', { origin });
+  await two
+    .locator('form')
+    .filter({ has: two.getByRole('textbox', { name: 'Read' }) })
+    .first()
+    .getByRole('button', { name: 'Save', exact: true })
+    .click();
+  await expect(notSent(two, 1)).toBeVisible();
+});
+
+test('whoever signs out leaves what was not sent, which nobody else is shown, and which arrives when they are back', async () => {
+  const [one, two] = phones as [Page, Page];
+  const before = await entered(one);
+  await network(two.context(), false);
+  // The session ends before anything is sent.
+  await two.context().clearCookies();
+  await two.reload();
+  await expect(two.getByText('Sign in to walk rounds')).toBeVisible();
+  await expect(two.getByText('1 entries of somebody wait on this telephone.')).toBeVisible();
+  await expect(two.getByText('24.9')).toHaveCount(0);
+  await two.getByRole('link', { name: 'Sign in' }).click();
+  await two.getByLabel('E-mail').fill('lead@pier.example');
+  await two.getByLabel('Password').fill('four limpets under a red lantern');
+  await two.getByRole('button', { name: 'Sign in', exact: true }).click();
+  await two.getByRole('link', { name: 'Walk without a signal' }).click();
+  await expect(notSent(two, 0)).toBeVisible();
+  await expect.poll(async () => (await entered(one)).length).toBe(before.length + 1);
+});
