@@ -23,6 +23,10 @@ export const LEAST = {
   'set-state': 'aquarist',
   /** Open an incident and write in its log. */
   'log-incident': 'aquarist',
+  /** Ask for leave or for a swap of one's own, and agree to take a turn. */
+  'change-duty': 'aquarist',
+  /** Approve leave and swaps, ask for those of others, and take them back. */
+  'approve-duty': 'lead',
   /** Look at a round that somebody else signed. */
   'second-look': 'lead',
   /** Take in the file of a logger. */

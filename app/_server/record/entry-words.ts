@@ -3,6 +3,7 @@ import { ALARM_LIFE_WORDS } from './alarm-life-words';
 import { ALARM_WORDS } from './alarm-words';
 import { CALL_WORDS } from './call-words';
 import { INCIDENT_WORDS } from './incident-words';
+import { ROTA_WORDS } from './rota-words';
 import { ROUND_WORDS } from './round-words';
 import { SOURCE_WORDS } from './source-words';
 import { STATE_WORDS } from './state-words';
@@ -44,6 +45,7 @@ const WORDS: Readonly<Record<string, Words>> = {
   ...ALARM_LIFE_WORDS,
   ...CALL_WORDS,
   ...INCIDENT_WORDS,
+  ...ROTA_WORDS,
   ...ROUND_WORDS,
   ...SOURCE_WORDS,
   ...STATE_WORDS,
