@@ -1,6 +1,6 @@
 import 'server-only';
 import type { Entry, EntryValue } from '#core/rounds/entry';
-import { entryValue } from '#shape/rounds/sheet';
+import { entryValue } from '#shape/rounds/entry-value';
 import { Prisma } from '../../../prisma/generated/client';
 import { database } from '../client';
 import type { Transaction } from '../transaction';

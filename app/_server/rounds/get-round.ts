@@ -1,6 +1,7 @@
 import 'server-only';
 import { groupBy } from '#core/group-by';
-import { type Entry, isAbnormal, standingEntries } from '#core/rounds/entry';
+import { isAbnormal } from '#core/rounds/abnormal';
+import { type Entry, standingEntries } from '#core/rounds/entry';
 import { checksOf } from '#core/rounds/sheet';
 import { ok, type Result, refused } from '#core/result';
 import { accountNames } from '#data/accounts/names';

@@ -1,7 +1,12 @@
 import 'server-only';
 import type { Check, NumberCheck, TestCheck } from '#core/rounds/check';
-import { beyondLimit, type EntryValue } from '#core/rounds/entry';
+import { beyondLimit, beyondUsual } from '#core/rounds/abnormal';
+import type { EntryValue } from '#core/rounds/entry';
 import { isFar } from '#core/rounds/questions';
+import { readCalibration } from '#core/rounds/read/calibration';
+import { readChoice, readDoses, readFigure, readPhotos, readText } from '#core/rounds/read/plain';
+import { tidy, typedNumber } from '#core/rounds/read/typed';
+import { readWaterTest } from '#core/rounds/read/water-test';
 import { fromCustom, readingSaid } from '#core/readings/figures';
 import { judge } from '#core/readings/judge';
 import reasons from '#core/readings/reasons.json';
@@ -17,8 +22,6 @@ export interface ReadEntry {
 }
 
 const LITRES = 1000;
-/** Digits after the point that are kept of a number that was converted. */
-const KEPT_DIGITS = 6;
 
 /**
  * Reads what was typed on a line.
@@ -42,12 +45,26 @@ export function readEntry(check: Check, typed: EnterRequest, last: number | null
       return readUsed(typed);
     case 'test':
       return readTest(check, typed);
+    case 'figure':
+      return readFigure(check, typed);
+    case 'choice':
+      return readChoice(check, typed);
+    case 'text':
+      return readText(typed);
+    case 'photo':
+      return readPhotos(typed);
+    case 'doses':
+      return readDoses(check, typed);
+    case 'water-test':
+      return readWaterTest(check, typed);
+    case 'calibration':
+      return readCalibration(check, typed);
   }
 }
 
 function readNumber(check: NumberCheck, typed: EnterRequest, last: number | null): Result<ReadEntry, Fault[]> {
   const { units } = typed;
-  const number = numberOf(typed.number);
+  const number = typedNumber(typed.number);
   if (!number.ok) return number;
   const converted = inFacilityUnit(check, typed, number.value);
   if (!converted.ok) return converted;
@@ -64,6 +81,9 @@ function readNumber(check: NumberCheck, typed: EnterRequest, last: number | null
     beyond
       ? `${said(value)} is ${beyond} the limit of its alarm, ${said(check.alarm?.[beyond] ?? value)}. What was done?`
       : null,
+    !beyond && beyondUsual(check.usual, value)
+      ? `${said(value)} is ${beyondUsual(check.usual, value)} what is usual. What was done?`
+      : null,
   ].filter((one) => one !== null);
   return ok({
     value: { kind: 'number', value, ...judged },
@@ -73,7 +93,7 @@ function readNumber(check: NumberCheck, typed: EnterRequest, last: number | null
 
 function inFacilityUnit({ quantity }: NumberCheck, { units }: EnterRequest, typed: number): Result<number, Fault[]> {
   try {
-    return ok(Number(fromCustom(quantity, units, typed).toFixed(KEPT_DIGITS)));
+    return ok(tidy(fromCustom(quantity, units, typed)));
   } catch {
     return missing('number', 'is beyond belief');
   }
@@ -84,7 +104,7 @@ function readCount(expected: number, typed: EnterRequest): Result<ReadEntry, Fau
   if (typed.seen === 'usual' && typed.number !== undefined)
     return missing('number', 'was typed as well: save what was counted, or clear it if all were seen');
   if (typed.seen === 'usual') return ok({ value: { kind: 'head-count', count: null }, question: null });
-  const number = numberOf(typed.number);
+  const number = typedNumber(typed.number);
   if (!number.ok) return number;
   const count = number.value;
   if (!Number.isInteger(count) || count < 0 || count > 1e6)
@@ -97,11 +117,11 @@ function readCount(expected: number, typed: EnterRequest): Result<ReadEntry, Fau
 }
 
 function readUsed(typed: EnterRequest): Result<ReadEntry, Fault[]> {
-  const number = numberOf(typed.number);
+  const number = typedNumber(typed.number);
   if (!number.ok) return number;
   if (number.value < 0 || number.value > 1e6) return missing('number', 'must be 0 or more');
   const litres = typed.units === 'us' ? toCubicMetres(number.value, 'galUS') * LITRES : number.value;
-  return ok({ value: { kind: 'used', litres: Number(litres.toFixed(KEPT_DIGITS)) }, question: null });
+  return ok({ value: { kind: 'used', litres: tidy(litres) }, question: null });
 }
 
 function readTest(_check: TestCheck, typed: EnterRequest): Result<ReadEntry, Fault[]> {
@@ -113,17 +133,10 @@ function readTest(_check: TestCheck, typed: EnterRequest): Result<ReadEntry, Fau
     faults.unshift({ path: 'seen', message: 'choose whether it worked or failed' });
   if (faults.length > 0) return refused(faults);
   const result = typed.seen === 'failed' ? 'failed' : 'worked';
-  return ok({ value: { kind: 'test', result, test: typed.entry }, question: null });
-}
-
-/** A number as people write it: with a point or a comma before the decimals. */
-function numberOf(text: string | undefined): Result<number, Fault[]> {
-  if (text === undefined) return missing('number', 'must be a number');
-  const plain = text.replace(/\s/g, '').replace(/^\u2212/, '-');
-  const written = /^-?\d+,\d+$/.test(plain) ? plain.replace(',', '.') : plain;
-  if (!/^-?(\d+\.?\d*|\.\d+)$/.test(written) || !Number.isFinite(Number(written)))
-    return missing('number', 'must be a number, such as 24.5');
-  return ok(Number(written));
+  return ok({
+    value: { kind: 'test', result, test: typed.entry, ...(typed.witness && { witness: typed.witness }) },
+    question: null,
+  });
 }
 
 function missing(path: string, message: string): Result<never, Fault[]> {

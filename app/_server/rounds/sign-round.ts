@@ -1,6 +1,6 @@
 import 'server-only';
 import { ok, refused } from '#core/result';
-import { countRound } from '#core/rounds/entry';
+import { countRound } from '#core/rounds/count';
 import { newId } from '#data/new-id';
 import { addSignature } from '#data/rounds/signatures';
 import { type SignRequest, signRequest } from '#shape/rounds/requests';

@@ -1,6 +1,7 @@
 import type { Check } from '#core/rounds/check';
 import type { Standing } from '#core/rounds/due';
-import type { EntryValue, RoundCounts } from '#core/rounds/entry';
+import type { RoundCounts } from '#core/rounds/count';
+import type { EntryValue } from '#core/rounds/entry';
 import type { Cleanness } from '#core/rounds/places';
 
 /** Somebody did something at an instant (UTC, ISO). */
