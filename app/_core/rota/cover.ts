@@ -10,6 +10,8 @@ export interface Duty {
   lengthS: number;
   kind: 'on-site' | 'on-call';
   person: string;
+  /** s from being called to having understood and, from home, to leaving. */
+  answerS: number;
   /** s from being called to standing before the equipment. */
   responseS: number;
 }
@@ -19,6 +21,8 @@ export interface Cover {
   duties: Duty[];
   /** Response of each person when called from home, s. */
   fromHome: Map<string, number>;
+  /** Of it, what is needed to have understood and to leave, s. */
+  answerFromHomeS: number;
 }
 
 /** The rota of a site in seconds. */
@@ -62,12 +66,14 @@ export function coverOf(facility: Facility, t: Taker): Cover {
         // Nobody is known by this key, so nobody comes.
         if (called === undefined) return [];
         return [
-          { fromS, lengthS, kind: shift.kind, person, responseS: shift.kind === 'on-site' ? onSite * MINUTE : called },
+          shift.kind === 'on-site'
+            ? { fromS, lengthS, kind: shift.kind, person, answerS: onSite * MINUTE, responseS: onSite * MINUTE }
+            : { fromS, lengthS, kind: shift.kind, person, answerS: onCall * MINUTE, responseS: called },
         ];
       });
     }),
   );
-  return { duties, fromHome };
+  return { duties, fromHome, answerFromHomeS: onCall * MINUTE };
 }
 
 /**
