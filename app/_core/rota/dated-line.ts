@@ -42,7 +42,9 @@ export function datedLine(
     const way = wayS.get(person);
     if (way === undefined) return [];
     const span = { kind, person, fromS: after(start), toS: after(end) };
-    return [kind === 'on-site' ? { ...span, answerS: onSiteS, travelS: 0 } : { ...span, answerS: leaveS, travelS: way }];
+    return [
+      kind === 'on-site' ? { ...span, answerS: onSiteS, travelS: 0 } : { ...span, answerS: leaveS, travelS: way },
+    ];
   });
   const fromHome = new Map([...wayS].map(([person, way]) => [person, leaveS + way]));
   const hours = hoursOf(zone, monday).map(({ at, hourOfDay }): LineHour => ({ atS: after(at), hourOfDay }));

@@ -30,21 +30,26 @@ const lineIn = (of: Facility, monday: string) => {
   return datedLine(of.site.zone, monday, turnsOf(of, from, to), answerTimes(of, taker('nominal')));
 };
 
-test.each(WEEKS)('a week in %s from %s on has its true length, and an hour for each that the clocks begin', (zone, monday, length) => {
-  const { from, to, hours } = lineIn(inZone(zone, {}), monday);
-  expect((to - from) / HOUR_MS).toBe(length);
-  const first = DateTime.fromISO(monday, { zone });
-  const halves = Array.from({ length: (2 * (to - from)) / HOUR_MS }, (_, half) => first.plus({ minutes: 30 * half }));
-  // An hour begins on the full hour, or where the clock leaps into another one.
-  const begun = halves.filter((at) => at.minute === 0 || at.hour !== at.minus({ minutes: 1 }).hour);
-  expect(hours.map(({ atS }) => from + 1000 * atS)).toEqual(begun.map((at) => at.toMillis()));
-  expect(hours.map(({ hourOfDay }) => hourOfDay)).toEqual(begun.map(({ hour }) => hour));
-});
+test.each(WEEKS)(
+  'a week in %s from %s on has its true length, and an hour for each that the clocks begin',
+  (zone, monday, length) => {
+    const { from, to, hours } = lineIn(inZone(zone, {}), monday);
+    expect((to - from) / HOUR_MS).toBe(length);
+    const first = DateTime.fromISO(monday, { zone });
+    const halves = Array.from({ length: (2 * (to - from)) / HOUR_MS }, (_, half) => first.plus({ minutes: 30 * half }));
+    // An hour begins on the full hour, or where the clock leaps into another one.
+    const begun = halves.filter((at) => at.minute === 0 || at.hour !== at.minus({ minutes: 1 }).hour);
+    expect(hours.map(({ atS }) => from + 1000 * atS)).toEqual(begun.map((at) => at.toMillis()));
+    expect(hours.map(({ hourOfDay }) => hourOfDay)).toEqual(begun.map(({ hour }) => hour));
+  },
+);
 
 /** Every turn of three weeks as another library makes it: from, to, and how long whoever is on it needs. ms */
 function byLuxon({ site: { zone }, shifts, people }: Facility, monday: string): [number, number, number][] {
   const wayMin = (key: string) => people.find((one) => one.key === key)?.travelMin?.value ?? 0;
-  const dates = Array.from({ length: 22 }, (_, day) => DateTime.fromISO(monday, { zone: 'utc' }).plus({ days: day - 1 }));
+  const dates = Array.from({ length: 22 }, (_, day) =>
+    DateTime.fromISO(monday, { zone: 'utc' }).plus({ days: day - 1 }),
+  );
   return shifts.flatMap((shift) =>
     dates
       .filter(({ weekday }) => shift.days.some((day) => day === DAYS[weekday - 1]))

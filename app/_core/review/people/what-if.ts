@@ -36,16 +36,16 @@ function withCheck(facility: Facility, { check }: WhatIf): Facility {
   if (!check) return facility;
   const { at, days } = check;
   const key = 'what-if-check';
-  const somebody = facility.people[0] ?? person(facility, 0);
-  const known = facility.people.length > 0 ? facility : { ...facility, people: [somebody] };
+  const walker = { ...somebody(facility, 0), name: 'whoever walks it' };
   const before = moved(at, -AROUND_MIN);
   return {
-    ...known,
-    rounds: [...known.rounds, { key, name: 'The further round', days: [...days], at, sees: [...ASPECTS] }],
+    ...facility,
+    people: [...facility.people, walker],
+    rounds: [...facility.rounds, { key, name: 'The further round', days: [...days], at, sees: [...ASPECTS] }],
     shifts: [
-      ...known.shifts,
+      ...facility.shifts,
       {
-        ...{ key, kind: 'on-site', people: [somebody.key] },
+        ...{ key, kind: 'on-site', people: [walker.key] },
         ...{ days: before > at ? days.map(dayBefore) : [...days], from: before, to: moved(at, AROUND_MIN) },
       },
     ],
@@ -70,16 +70,16 @@ function withWay(facility: Facility, { way }: WhatIf): Facility {
 function withMore(facility: Facility, { more }: WhatIf): Facility {
   if (!more) return facility;
   const { kind, days, from, to, travelMin } = more;
-  const somebody = person(facility, travelMin);
+  const another = somebody(facility, travelMin);
   return {
     ...facility,
-    people: [...facility.people, somebody],
-    shifts: [...facility.shifts, { key: 'what-if-more', kind, people: [somebody.key], days: [...days], from, to }],
+    people: [...facility.people, another],
+    shifts: [...facility.shifts, { key: 'what-if-more', kind, people: [another.key], days: [...days], from, to }],
   };
 }
 
 /** Somebody nobody has described yet, who may do whatever anybody of the site may. */
-function person({ people }: Facility, travelMin: number): Facility['people'][number] {
+function somebody({ people }: Facility, travelMin: number): Facility['people'][number] {
   const taken = new Set(people.map(({ key }) => key));
   const key = taken.has(SOMEBODY) ? `${SOMEBODY}-${people.length}` : SOMEBODY;
   return { key, name: 'one more person', role: 'aquarist', travelMin: { value: travelMin, origin: 'entered' } };
