@@ -24,6 +24,8 @@ const ONLY_ADDED = [
   'record',
   'record_anchor',
   'review_kept',
+  'rota_change',
+  'rota_change_event',
   'round',
   'round_entry',
   'round_signature',

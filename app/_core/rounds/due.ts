@@ -1,6 +1,6 @@
 import { DAYS } from '../facility/site';
-import { duties } from '../rota/duties';
 import type { Shift } from '../rota/rota';
+import { shiftTurns } from '../rota/shift-turns';
 import { addDays } from '../time/add-days';
 import { dayNumber } from '../time/days';
 import { dayLengthMin, dayStart, type Instant, instantOf } from '../time/zone';
@@ -54,7 +54,7 @@ export function walksDue(
   to: string,
   shifts: readonly Shift[] = [],
 ): WalkDue[] {
-  const turns = duties(
+  const turns = shiftTurns(
     shifts.filter(({ kind }) => kind === 'on-site'),
     zone,
     addDays(from, -1),
