@@ -38,6 +38,7 @@ function anySite(safeguards: readonly Safeguard[], people: readonly string[]): f
     keepReadingsMonths: maybe(fc.integer({ min: 4, max: 1200 })),
     testCallEachDays: maybe(fc.integer({ min: 1, max: 366 })),
     callSteps: maybe(anySteps()),
+    repeatCallsMin: maybe(fc.integer({ min: 5, max: 240 })),
     watchdog: maybe(
       fc.record({
         afterMin: anyNumber(0, 60),
