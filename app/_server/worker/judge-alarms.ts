@@ -77,11 +77,11 @@ export function judgeAlarms(): Judging {
   };
 }
 
-/** Judges a site once. @returns whether more may have arrived meanwhile, or it broke */
+/** Judges a site once. @returns whether more is waiting than one turn takes, or it broke; what arrives meanwhile is heard of */
 async function judge(site: string): Promise<'done' | 'more' | 'broke'> {
   try {
-    const { batches } = await judgeSite(site, now());
-    return batches > 0 ? 'more' : 'done';
+    const { isMore } = await judgeSite(site, now());
+    return isMore ? 'more' : 'done';
   } catch (error) {
     logError('alarms were not judged', error);
     return 'broke';
