@@ -41,13 +41,13 @@ export function judgeAlarms(): Judging {
   const next = (): void => {
     for (const site of waiting) {
       if (isOver || underWay.size >= AT_ONCE) return;
-      if (underWay.has(site) || (resting.get(site) ?? 0) > now().getTime()) continue;
+      if (underWay.has(site) || (resting.get(site) ?? 0) > performance.now()) continue;
       waiting.delete(site);
       const turn = judge(site).then((outcome) => {
         underWay.delete(site);
         resting.delete(site);
         if (outcome === 'more') waiting.add(site);
-        if (outcome === 'broke') resting.set(site, now().getTime() + REST_MS);
+        if (outcome === 'broke') resting.set(site, performance.now() + REST_MS);
         next();
       });
       underWay.set(site, turn);
