@@ -40,6 +40,7 @@ function anySite(safeguards: readonly Safeguard[], people: readonly string[]): f
     testCallEachDays: maybe(fc.integer({ min: 1, max: 366 })),
     callSteps: maybe(anySteps()),
     competences: fc.constant([{ key: 'work', name: 'Put the ozone back', types: ['ozone' as const] }]),
+    repeatCallsMin: maybe(fc.integer({ min: 5, max: 240 })),
     watchdog: maybe(
       fc.record({
         afterMin: anyNumber(0, 60),

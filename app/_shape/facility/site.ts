@@ -38,6 +38,11 @@ export const siteShape = noun('site', 'One place under one management, with one 
     .describe(
       'In which order people are called for an alarm. Left out: whoever is on, after 15 minutes leads, after 30 everyone.',
     ),
+  repeatCallsMin: amount(
+    'Min',
+    'From the last step of calls to the same people once more, while nobody acknowledges; left out: 15',
+    { least: 5, most: 240 },
+  ).optional(),
   testCallEachDays: amount('Days', 'From one test call of a person to the next', { least: 1, most: 366 })
     .refine(Number.isInteger, { error: 'must be a whole number of days' })
     .optional(),
