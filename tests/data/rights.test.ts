@@ -26,6 +26,7 @@ const ONLY_ADDED = [
   'review_kept',
   'round',
   'round_entry',
+  'round_sheet_version',
   'round_signature',
   'safeguard_test',
   'state_event',
