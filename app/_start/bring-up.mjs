@@ -146,7 +146,7 @@ function keepFront(front, { root, data, port }, surroundings) {
     ([name]) => !/^(DATABASE_|HOLDFAST_(?!TLS|ADDRESS|DATA|PROXIES))/.test(name),
   );
   const ports = { HOLDFAST_TLS_PORT: String(front.port), HOLDFAST_WEB_PORT: String(port) };
-  const env = /** @type {NodeJS.ProcessEnv} */ ({ ...Object.fromEntries(told), ...ports });
+  const env = { ...Object.fromEntries(told), NODE_ENV: surroundings.NODE_ENV, ...ports };
   const log = join(data, 'front.log');
   const child = { nodeFlags: TYPESCRIPT, args: [frontProgram()], log, env, cwd: root };
   const kept = keepRunning('front', log, () => spawnChild(child), say);
