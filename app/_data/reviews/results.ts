@@ -1,5 +1,6 @@
 import 'server-only';
 import { keepable } from '#core/review/keepable';
+import type { SystemDemand } from '#core/review/people/demand';
 import type { SystemReview } from '#core/review/result';
 import type { ReviewSummary } from '#core/review/summary';
 import { database } from '../client';
@@ -36,14 +37,14 @@ export interface StoredReview extends ReviewMark {
  * as well.
  *
  * @param runId     the run
- * @param stored    the review; without one, that computing it broke
+ * @param stored    the review, and what it asks of people; without one, that computing it broke
  * @param summary   its short form, null with it
  * @returns         whether it was kept
  */
 export async function saveReview(
   siteId: string,
   runId: string,
-  { systemId, review, judgedOn, ...mark }: StoredReview,
+  { systemId, review, judgedOn, demand = null, ...mark }: StoredReview & { demand?: SystemDemand | null },
   summary: ReviewSummary | null,
 ): Promise<boolean> {
   const { inputHash, engineVersion, computedAt } = mark;
@@ -54,12 +55,13 @@ export async function saveReview(
     // A whole review is tens of thousands of values: as a text it is handed on in a hundredth of the time that Prisma takes to
     // look at each, during which the worker judges no alarm.
     await tx.$executeRaw`
-      INSERT INTO review_result (site_id, system_id, input_hash, engine_version, judged_on, computed_at, summary, body)
+      INSERT INTO review_result (site_id, system_id, input_hash, engine_version, judged_on, computed_at, summary, body, demand)
       VALUES (${siteId}::uuid, ${systemId}::uuid, ${inputHash}, ${engineVersion}, ${judgedOn}::date,
-              ${computedAt.toISOString()}::timestamptz, ${jsonText(summary)}::jsonb, ${jsonText(review)}::jsonb)
+              ${computedAt.toISOString()}::timestamptz, ${jsonText(summary)}::jsonb, ${jsonText(review)}::jsonb,
+              ${jsonText(demand)}::jsonb)
           ON CONFLICT (site_id, system_id) DO UPDATE SET input_hash = excluded.input_hash,
              engine_version = excluded.engine_version, judged_on = excluded.judged_on, computed_at = excluded.computed_at,
-             summary = excluded.summary, body = excluded.body`;
+             summary = excluded.summary, body = excluded.body, demand = excluded.demand`;
     if (review && summary) await keepReview(tx, siteId, { systemId, judgedOn, ...mark }, keepable(review), summary);
     return true;
   });
@@ -77,7 +79,7 @@ export function jsonText(value: object | null): string | null {
 export async function findReview(siteId: string, systemId: string): Promise<StoredReview | null> {
   const row = await database().reviewResult.findUnique({
     where: { siteId_systemId: { siteId, systemId } },
-    omit: { siteId: true, summary: true },
+    omit: { siteId: true, summary: true, demand: true },
   });
   if (!row) return null;
   const { body, judgedOn, ...mark } = row;
@@ -119,4 +121,17 @@ async function readSummaries(wanted: readonly Omit<ReviewState, 'summary'>[]): P
     summaries.set(systemId, { computedMs: computedAt.getTime(), inputHash, summary });
   }
   for (const oldest of summaries.keys()) if (summaries.size > MOST_SUMMARIES + wanted.length) summaries.delete(oldest);
+}
+
+/** What the reviews of a site ask of people, by id of the system; null where nobody asked for it, or where the review broke. */
+export async function listDemands(siteId: string): Promise<(ReviewMark & { demand: SystemDemand | null })[]> {
+  const rows = await database().reviewResult.findMany({
+    where: { siteId, system: { retiredAt: null } },
+    omit: { siteId: true, body: true, summary: true },
+  });
+  return rows.map(({ judgedOn, demand, ...mark }) => ({
+    ...mark,
+    judgedOn: asDay(judgedOn),
+    demand: demand as SystemDemand | null,
+  }));
 }
