@@ -39,6 +39,7 @@ export async function bringUp(start) {
   });
   // The owner's address stays here: no process that answers or works for people gets to know it.
   const { DATABASE_OWNER_URL: _, ...surroundings } = start.env;
+  /** @type {NodeJS.ProcessEnv} */
   const env = {
     ...surroundings,
     DATABASE_URL: url,
@@ -54,7 +55,8 @@ export async function bringUp(start) {
   await runProcesses(start, env);
   if (demo) console.log(demo.trimEnd());
   // Here nothing has to be trusted first.
-  if (token) console.log(setUpLine(start.front?.isLocal ? start.address : env.HOLDFAST_ADDRESS, token));
+  if (token)
+    console.log(setUpLine(start.front?.isLocal ? start.address : (env.HOLDFAST_ADDRESS ?? start.address), token));
   if (start.front) console.log(frontLine(start.front));
   console.log(`Holdfast is running at ${start.address} (Ctrl-C stops it).`);
 }
@@ -143,11 +145,8 @@ function keepFront(front, { root, data, port }, surroundings) {
   const told = Object.entries(surroundings).filter(
     ([name]) => !/^(DATABASE_|HOLDFAST_(?!TLS|ADDRESS|DATA|PROXIES))/.test(name),
   );
-  const env = /** @type {NodeJS.ProcessEnv} */ ({
-    ...Object.fromEntries(told),
-    HOLDFAST_TLS_PORT: String(front.port),
-    HOLDFAST_WEB_PORT: String(port),
-  });
+  const ports = { HOLDFAST_TLS_PORT: String(front.port), HOLDFAST_WEB_PORT: String(port) };
+  const env = /** @type {NodeJS.ProcessEnv} */ ({ ...Object.fromEntries(told), ...ports });
   const log = join(data, 'front.log');
   const child = { nodeFlags: TYPESCRIPT, args: [frontProgram()], log, env, cwd: root };
   const kept = keepRunning('front', log, () => spawnChild(child), say);

@@ -53,11 +53,8 @@ const ONLY_ADDED = [
   'rota_change_event',
   'round',
   'round_entry',
-<<<<<<< HEAD
   'round_photo',
-=======
   'round_sheet_version',
->>>>>>> w-sheets
   'round_signature',
   'safeguard_test',
   'signature_asked',
@@ -200,13 +197,9 @@ async function fill(table: string): Promise<void> {
     alarm_call_try: `'${SITE}', '${SITE}', '${SITE}', now(), 'taken', NULL`,
     state_event: `'${SITE}', '${SITE}', '${SITE}', '${SITE}', 'feeding', 'begun', now(), NULL, 'local', NULL`,
     round: `'${SITE}', '${SITE}', NULL, 'Morning', now(), now(), 'local', '{}'`,
-<<<<<<< HEAD
     round_entry: `'${SITE}', '${SITE}', '${SITE}', 'a', now(), now(), 'local', '1', NULL, NULL, NULL, NULL, NULL, NULL`,
     round_photo: `'${SITE}', '${SITE}', '${SITE}', now(), now(), 'local', 1, 1, '\\x00'`,
-=======
-    round_entry: `'${SITE}', '${SITE}', '${SITE}', 'a', now(), now(), 'local', '1', NULL, NULL, NULL, NULL`,
     round_sheet_version: `'${SITE}', '${SITE}', 1, '{}', now(), NULL, NULL`,
->>>>>>> w-sheets
     round_signature: `'${SITE}', '${SITE}', '${SITE}', 'signed', now(), 'local', NULL`,
     rota_change: `'${SITE}', '${SITE}', 'leave', '${SITE}', now(), now() + interval '1 day', NULL, NULL, NULL, NULL, NULL, NULL, 'local', now()`,
     rota_change_event: `'${SITE}', '${SITE}', 1, 'approved', 'local', now(), NULL`,

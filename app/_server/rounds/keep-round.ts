@@ -49,13 +49,8 @@ export async function keepRound(
     const { said, ...ids } = walked;
     const round = await addRound(tx, site.id, { ...row, ...ids });
     if (round.isNew) {
-<<<<<<< HEAD
-      const body = { by: who.id, round: round.id, slot: slotId, due: dueAt.toISOString(), besides: !timetable };
-      await appendRecords(tx, site.id, [{ kind: 'round-begun', body }], now());
-=======
       const body = { by: who.id, round: round.id, ...said, due: dueAt.toISOString() };
-      await appendRecords(tx, site.id, [{ kind: 'round-begun', body }], at);
->>>>>>> w-sheets
+      await appendRecords(tx, site.id, [{ kind: 'round-begun', body }], now());
       await news(tx, site.id, 'rounds');
     }
     return ok({ site: site.key, round: round.id });

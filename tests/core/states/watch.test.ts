@@ -18,6 +18,7 @@ const [person] = base.people;
 if (!person) throw new Error('no person');
 const rota = {
   site: { zone: 'Europe/London' },
+  exceptions: [],
   people: base.people,
   shifts: [
     { key: 'early', kind: 'on-site' as const, people: [person.key], days: [...DAYS], from: '07:00', to: '15:00' },
