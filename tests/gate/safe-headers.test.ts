@@ -40,6 +40,8 @@ describe('the other headers', () => {
     const promised = safeHeaders(true)['strict-transport-security'] ?? '';
     expect(Number(/max-age=(\d+)/.exec(promised)?.[1])).toBeGreaterThan(31_536_000);
     expect(promised).toContain('includeSubDomains');
+    // An authority of a machine's own may cease to be trusted.
+    expect(safeHeaders(true, false)['strict-transport-security']).toBeUndefined();
   });
 
   test('keep types, addresses, devices and windows to ourselves', () => {
