@@ -60,7 +60,7 @@ function lifeOf(facility: Facility, raised: Raised, told: Told, untilMs: number)
   const definition = facility.systems.find(({ key }) => key === system)?.alarms.find(({ key }) => key === alarm);
   if (!definition) throw new Error(`${system} has no alarm ${alarm}`);
   const members = facility.people.map(({ key, role }): Member => ({ account: key, role, person: key }));
-  const first = tellFirst(definition.answeredBy, rosterAt(facility, members, raisedMs));
+  const first = tellFirst(definition.answeredBy, rosterAt(facility, [], members, raisedMs));
   const calls = callsOf(first, raisedMs);
   const particular = told(raised);
   const usual = particular === null ? usualSeeing(raised, calls) : null;
@@ -76,7 +76,7 @@ function lifeOf(facility: Facility, raised: Raised, told: Told, untilMs: number)
   };
   let nextMs = dueMs(first);
   for (let step = first.step; nextMs !== null && nextMs <= (acknowledged?.atMs ?? untilMs); ) {
-    const telling = tellNext(step, rosterAt(facility, members, nextMs));
+    const telling = tellNext(step, rosterAt(facility, [], members, nextMs));
     calls.push(...callsOf(telling, nextMs));
     escalated.push({ atMs: nextMs, step: telling.step, told: telling.whom.length });
     step = telling.step;

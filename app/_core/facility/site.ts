@@ -1,4 +1,5 @@
 import type { CallStep } from '../alarms/steps';
+import type { Competence } from '../rota/rota';
 import type { ByHour, Figure } from './figure';
 
 /** Days of the week, Monday first (ISO 8601). */
@@ -33,6 +34,8 @@ export interface Site {
   callSteps?: CallStep[];
   /** Days from one test call of a person to the next; `TEST_CALL_EACH_DAYS` when left out. */
   testCallEachDays?: number;
+  /** Work that not everybody here may do. */
+  competences?: Competence[];
 }
 
 /** What comes out of the tap. */

@@ -1,5 +1,6 @@
 import 'server-only';
 import { keepable } from '#core/review/keepable';
+import type { SystemDemand } from '#core/review/people/demand';
 import type { SystemReview } from '#core/review/result';
 import type { ReviewSummary } from '#core/review/summary';
 import { Prisma } from '../../../prisma/generated/client';
@@ -36,17 +37,23 @@ export interface StoredReview extends ReviewMark {
  * as well.
  *
  * @param runId     the run
- * @param stored    the review; without one, that computing it broke
+ * @param stored    the review, and what it asks of people; without one, that computing it broke
  * @param summary   its short form, null with it
  * @returns         whether it was kept
  */
 export async function saveReview(
   siteId: string,
   runId: string,
-  { systemId, review, judgedOn, ...mark }: StoredReview,
+  { systemId, review, judgedOn, demand = null, ...mark }: StoredReview & { demand?: SystemDemand | null },
   summary: ReviewSummary | null,
 ): Promise<boolean> {
-  const data = { ...mark, judgedOn: asDate(judgedOn), summary: json(summary), body: json(review) };
+  const data = {
+    ...mark,
+    judgedOn: asDate(judgedOn),
+    summary: json(summary),
+    body: json(review),
+    demand: json(demand),
+  };
   return await inTransaction(async (tx) => {
     const held = await tx.$queryRaw<unknown[]>`
       SELECT FROM review_run WHERE site_id = ${siteId}::uuid AND run_id = ${runId}::uuid FOR UPDATE`;
@@ -69,7 +76,7 @@ function json(value: object | null) {
 export async function findReview(siteId: string, systemId: string): Promise<StoredReview | null> {
   const row = await database().reviewResult.findUnique({
     where: { siteId_systemId: { siteId, systemId } },
-    omit: { siteId: true, summary: true },
+    omit: { siteId: true, summary: true, demand: true },
   });
   if (!row) return null;
   const { body, judgedOn, ...mark } = row;
@@ -80,11 +87,24 @@ export async function findReview(siteId: string, systemId: string): Promise<Stor
 export async function listReviewStates(siteIds: readonly string[]): Promise<ReviewState[]> {
   const rows = await database().reviewResult.findMany({
     where: { siteId: { in: [...siteIds] }, system: { retiredAt: null } },
-    omit: { body: true },
+    omit: { body: true, demand: true },
   });
   return rows.map(({ summary, judgedOn, ...mark }) => ({
     ...mark,
     judgedOn: asDay(judgedOn),
     summary: summary as ReviewSummary | null,
+  }));
+}
+
+/** What the reviews of a site ask of people, by id of the system; null where nobody asked for it, or where the review broke. */
+export async function listDemands(siteId: string): Promise<(ReviewMark & { demand: SystemDemand | null })[]> {
+  const rows = await database().reviewResult.findMany({
+    where: { siteId, system: { retiredAt: null } },
+    omit: { siteId: true, body: true, summary: true },
+  });
+  return rows.map(({ judgedOn, demand, ...mark }) => ({
+    ...mark,
+    judgedOn: asDay(judgedOn),
+    demand: demand as SystemDemand | null,
   }));
 }

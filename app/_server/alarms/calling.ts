@@ -5,6 +5,7 @@ import { type CallStep, dueAfterMin, USUAL_STEPS } from '#core/alarms/steps';
 import { type Roster, type Telling, tellFirst, tellNext } from '#core/alarms/to-tell';
 import { addCalls, findTellable, type NewCall } from '#data/alarms/calls';
 import type { Transaction } from '#data/transaction';
+import { rotaOf } from '../rota/rota-of';
 import type { DefinedSite } from './defined-alarms';
 import { wakeCall } from './wake-call';
 
@@ -74,7 +75,9 @@ export class Calling {
 
   private async rosterNow(): Promise<Roster> {
     const { tx, siteId, site, at } = this;
-    this.roster ??= rosterAt(site.facility, await findTellable(tx, siteId), at.getTime());
+    if (this.roster) return this.roster;
+    const { exceptions } = await rotaOf(siteId, site.facility, at.getTime(), tx);
+    this.roster = rosterAt(site.facility, exceptions, await findTellable(tx, siteId), at.getTime());
     return this.roster;
   }
 }

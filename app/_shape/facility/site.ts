@@ -2,6 +2,7 @@ import type { Site } from '#core/facility/site';
 import { z } from 'zod';
 import { amount } from './amount';
 import { callStepsShape } from './call-step';
+import { competenceShape } from './competence';
 import { figure } from './figure';
 import { generatorShape } from './generator';
 import { mainsShape } from './mains';
@@ -40,4 +41,5 @@ export const siteShape = noun('site', 'One place under one management, with one 
   testCallEachDays: amount('Days', 'From one test call of a person to the next', { least: 1, most: 366 })
     .refine(Number.isInteger, { error: 'must be a whole number of days' })
     .optional(),
+  competences: z.array(competenceShape).min(1).max(50).optional().describe('Work that not everybody here may do.'),
 }) satisfies z.ZodType<Site>;
