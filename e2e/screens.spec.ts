@@ -73,6 +73,7 @@ const SCREENS: Record<string, (page: Page) => Promise<void>> = {
     await page.getByText('Water change, usually').click();
   },
   alarms: async (page) => void (await page.goto('/sites/lighthouse/alarms')),
+  trust: async (page) => void (await page.goto('/trust')),
   'alarms-suppressed': async (page) => void (await page.goto('/sites/lighthouse/alarms/suppressed')),
   calls: async (page) => {
     await page.goto('/sites/lighthouse/alarms/calls');
