@@ -32,6 +32,9 @@ function inMinutes({ lasts, unit }: { lasts: number; unit: keyof typeof UNIT_MIN
 const isShortEnough = (given: { lasts: number; unit: keyof typeof UNIT_MIN }) => inMinutes(given) <= LONGEST_MIN;
 const TOO_LONG = { path: ['lasts'], error: 'must be 31 days at most: after that, look and put it off' };
 
+/** One state of one system, by its address. */
+export const stateFormPlace = systemPlace.extend({ state: z.enum(begun) });
+
 /** A state is begun. `entry` was drawn when the form was shown: what is sent twice is begun once. */
 export const beginRequest = systemPlace
   .extend({ entry: z.uuid(), state: z.enum(begun), ...lasting, note: note.optional() })

@@ -98,9 +98,21 @@ function Begin({
                 ? 'A device ends it.'
                 : 'A person ends it.'}
           </p>
-          <StateCautions state={choice.state} equipment={equipment} />
-          <ProofList proofs={choice.proofs} />
-          <BeginForm place={{ site: site.key, system: system.key }} choice={choice} begin={begin} />
+          {choice.stopsAir ? (
+            <p>
+              It stops what brings oxygen in:{' '}
+              <Link href={siteAddress(site.key, 'states', system.key, choice.state)}>
+                see how long the oxygen lasts, and begin it there
+              </Link>
+              .
+            </p>
+          ) : (
+            <>
+              <StateCautions state={choice.state} equipment={equipment} />
+              <ProofList proofs={choice.proofs} />
+              <BeginForm place={{ site: site.key, system: system.key }} choice={choice} begin={begin} />
+            </>
+          )}
         </Fold>
       ))}
     </Section>

@@ -33,6 +33,7 @@ export const STATE_LINES: Readonly<Record<string, Line>> = {
     given: () => ({ form: { notice: randomUUID() } }),
     comes: 'not-found',
   },
+  [`${STATES}/[system]/[state]/page.tsx`]: { verb: 'see', given: () => ({ params: { ...system, state: 'feeding' } }) },
   [`${HANDOVER}/page.tsx`]: { verb: 'see' },
   [`${HANDOVER}/[handover]/page.tsx`]: {
     verb: 'see',
