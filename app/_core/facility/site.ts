@@ -1,4 +1,5 @@
 import type { CallStep } from '../alarms/steps';
+import type { Competence } from '../rota/rota';
 import type { ByHour, Figure } from './figure';
 
 /** Days of the week, Monday first (ISO 8601). */
@@ -31,8 +32,12 @@ export interface Site {
   keepReadingsMonths?: number;
   /** In which order people are called for an alarm; `USUAL_STEPS` when left out. */
   callSteps?: CallStep[];
+  /** Minutes from the last step of calls to the same once more; `REPEAT_CALLS_MIN` when left out. */
+  repeatCallsMin?: number;
   /** Days from one test call of a person to the next; `TEST_CALL_EACH_DAYS` when left out. */
   testCallEachDays?: number;
+  /** Work that not everybody here may do. */
+  competences?: Competence[];
 }
 
 /** What comes out of the tap. */

@@ -25,6 +25,10 @@ export const LEAST = {
   'hand-over': 'aquarist',
   /** Open an incident and write in its log. */
   'log-incident': 'aquarist',
+  /** Ask for leave or for a swap of one's own, and agree to take a turn. */
+  'change-duty': 'aquarist',
+  /** Approve leave and swaps, ask for those of others, and take them back. */
+  'approve-duty': 'lead',
   /** Look at a round that somebody else signed. */
   'second-look': 'lead',
   /** Let a treatment go on for another day. */

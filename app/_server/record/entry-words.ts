@@ -4,6 +4,7 @@ import { ALARM_WORDS } from './alarm-words';
 import { CALL_WORDS } from './call-words';
 import { HANDOVER_WORDS } from './handover-words';
 import { INCIDENT_WORDS } from './incident-words';
+import { ROTA_WORDS } from './rota-words';
 import { ROUND_WORDS } from './round-words';
 import { SOURCE_WORDS } from './source-words';
 import { STATE_WORDS } from './state-words';
@@ -46,6 +47,7 @@ const WORDS: Readonly<Record<string, Words>> = {
   ...CALL_WORDS,
   ...HANDOVER_WORDS,
   ...INCIDENT_WORDS,
+  ...ROTA_WORDS,
   ...ROUND_WORDS,
   ...SOURCE_WORDS,
   ...STATE_WORDS,

@@ -2,6 +2,7 @@ import type { Site } from '#core/facility/site';
 import { z } from 'zod';
 import { amount } from './amount';
 import { callStepsShape } from './call-step';
+import { competenceShape } from './competence';
 import { figure } from './figure';
 import { generatorShape } from './generator';
 import { mainsShape } from './mains';
@@ -37,7 +38,13 @@ export const siteShape = noun('site', 'One place under one management, with one 
     .describe(
       'In which order people are called for an alarm. Left out: whoever is on, after 15 minutes leads, after 30 everyone.',
     ),
+  repeatCallsMin: amount(
+    'Min',
+    'From the last step of calls to the same people once more, while nobody acknowledges; left out: 15',
+    { least: 5, most: 240 },
+  ).optional(),
   testCallEachDays: amount('Days', 'From one test call of a person to the next', { least: 1, most: 366 })
     .refine(Number.isInteger, { error: 'must be a whole number of days' })
     .optional(),
+  competences: z.array(competenceShape).min(1).max(50).optional().describe('Work that not everybody here may do.'),
 }) satisfies z.ZodType<Site>;

@@ -1,6 +1,7 @@
 import type { Check } from '#core/rounds/check';
 import type { Standing } from '#core/rounds/due';
-import type { EntryValue, RoundCounts } from '#core/rounds/entry';
+import type { RoundCounts } from '#core/rounds/count';
+import type { EntryValue } from '#core/rounds/entry';
 import type { Cleanness } from '#core/rounds/places';
 
 /** Somebody did something at an instant (UTC, ISO). */
@@ -44,7 +45,12 @@ export interface EntryView {
   value: EntryValue | null;
   notDone: string | null;
   note: string | null;
+  supersedes: string | null;
   reason: string | null;
+  /** Ids of its photos. */
+  photos: string[];
+  /** How far the clock of the telephone was off, s; null when it was not. */
+  clockOffS: number | null;
 }
 
 /** A line of a sheet. */
