@@ -6,6 +6,8 @@ import { type Asked, askedBy } from '#core/states/effective';
 import type { Begun } from '#core/states/state-end';
 import { accountNames } from '#data/accounts/names';
 import { stateEvents } from '#data/states/change-state';
+import { newId } from '#data/new-id';
+import { listTimed } from '#data/states/timed';
 import { statesBegun } from '#data/states/states';
 import { systemPlace } from '#shape/reviews/case-place';
 import { now } from '../clock';
@@ -38,7 +40,11 @@ export interface SystemStates {
   equipment: string[];
   /** What the plans ask while these states are in force, the most protective of each. */
   asked: Asked[];
+  /** What begins by the clock. */
+  timed: { id: string; state: Begun; days: string[]; at: string; lastsMin: number }[];
+  timedEntry: string;
   maySet: boolean;
+  mayTime: boolean;
   mayAuthorise: boolean;
 }
 
@@ -73,7 +79,12 @@ export async function getStates(
     })),
     equipment: [...new Set(system.equipment.map(({ type }) => type))],
     asked: askedBy(system, states),
+    timed: (await listTimed([entry.id]))
+      .filter((one) => one.systemId === systemId)
+      .map(({ id, state, days, at: time, lastsMin }) => ({ id, state, days, at: time, lastsMin })),
+    timedEntry: newId(),
     maySet: may(who, 'set-state', site),
+    mayTime: may(who, 'describe', site),
     mayAuthorise: may(who, 'authorise-state', site),
   });
 }

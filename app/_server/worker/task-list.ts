@@ -13,6 +13,7 @@ import { readingParts } from './tasks/reading-parts';
 import { reviewSiteTask } from './tasks/review-site';
 import { reviewsDue } from './tasks/reviews-due';
 import { sendAnchor } from './tasks/send-anchor';
+import { statesDue } from './tasks/states-due';
 import { studySiteTask } from './tasks/study-site';
 import { testCalls } from './tasks/test-calls';
 import { tidyAccounts } from './tasks/tidy-accounts';
@@ -32,6 +33,7 @@ export const taskList: TaskList = {
   'review-site': reviewSiteTask,
   'reviews-due': reviewsDue,
   'send-anchor': sendAnchor,
+  'states-due': statesDue,
   'study-site': studySiteTask,
   'test-calls': testCalls,
   'tidy-accounts': tidyAccounts,
@@ -45,6 +47,7 @@ export const crontab = [
   '* * * * * disk-watch',
   '* * * * * backup-due',
   '* * * * * ping-outside',
+  '* * * * * states-due',
   '*/5 * * * * mail-path',
   '*/10 * * * * test-calls',
   '10 * * * * anchor-daily',
