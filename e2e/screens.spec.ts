@@ -66,6 +66,15 @@ const SCREENS: Record<string, (page: Page) => Promise<void>> = {
     await expect(page.getByRole('heading', { name: 'Hours with nobody' })).toBeVisible();
   },
   states: async (page) => void (await page.goto('/sites/harbour/states')),
+  // Where a label leads: nothing is begun by opening it.
+  'state-form': async (page) => {
+    await page.goto('/sites/harbour/states/reef/treatment');
+    await expect(page.getByRole('heading', { name: 'The oxygen without it' })).toBeVisible();
+  },
+  handover: async (page) => {
+    await page.goto('/sites/harbour/handover');
+    await expect(page.getByRole('heading', { name: 'Who holds the phone' })).toBeVisible();
+  },
   'system-states': async (page) => {
     await page.goto('/sites/harbour/states');
     await page.getByRole('main').getByRole('listitem').getByRole('link').first().click();
