@@ -1,10 +1,10 @@
 import 'server-only';
 import type { z } from 'zod';
-import { changeState, mayCome } from '#core/rota/change';
+import { mayCome } from '#core/rota/change';
 import { ok, type Result } from '#core/result';
 import { accountNames } from '#data/accounts/names';
 import { newId } from '#data/new-id';
-import { type KeptChange, listChanges } from '#data/rota/changes';
+import { listChanges } from '#data/rota/changes';
 import { sitePlace } from '#shape/reviews/case-place';
 import { now } from '../../clock';
 import { may } from '../../gate/may';
@@ -62,11 +62,4 @@ export async function getChanges(
     ids: { leave: newId(), swap: newId() },
     mayAsk: may(who, 'change-duty', site) && (asker.isApprover || asker.self !== null),
   });
-}
-
-/** How many leave and swaps wait for an answer at a site. */
-export function countOpen(changes: readonly KeptChange[]): number {
-  return changes.filter(({ kind, events }) =>
-    mayCome(kind, changeState(events.map((event) => event.kind))).includes('withdrawn'),
-  ).length;
 }
