@@ -9,7 +9,7 @@ import type { Rota } from '#core/rota/turns';
 import { addDays } from '#core/time/add-days';
 import { dayStart } from '#core/time/zone';
 import { listChanges } from '#data/rota/changes';
-import { feedsOf, personOf } from '#data/rota/feeds';
+import { type FeedScope, feedsOf, personOf } from '#data/rota/feeds';
 import { sitePlace } from '#shape/reviews/case-place';
 import { now } from '../clock';
 import { LOCAL_PERSON, type Who } from '../gate/who';
@@ -49,7 +49,7 @@ export interface RotaPage {
   people: RotaPerson[];
   warnings: (Omit<RestWarning, 'person'> & { person: string })[];
   /** Addresses for their own calendar that whoever asks has. */
-  feeds: { id: string; scope: 'mine' | 'everybody'; createdAt: string }[];
+  feeds: { id: string; scope: FeedScope; createdAt: string }[];
   /** Whether whoever asks is somebody of the rota. */
   isOnRota: boolean;
   isMailed: boolean;

@@ -37,7 +37,7 @@ export interface RotaDayView {
 
 export interface FeedView {
   id: string;
-  scope: 'mine' | 'everybody';
+  scope: 'mine' | 'everybody' | 'rounds';
   createdAt: string;
 }
 
