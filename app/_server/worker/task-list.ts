@@ -13,6 +13,7 @@ import { readingParts } from './tasks/reading-parts';
 import { reviewSiteTask } from './tasks/review-site';
 import { reviewsDue } from './tasks/reviews-due';
 import { sendAnchor } from './tasks/send-anchor';
+import { sheetsDueTask } from './tasks/sheets-due';
 import { studySiteTask } from './tasks/study-site';
 import { testCalls } from './tasks/test-calls';
 import { tidyAccounts } from './tasks/tidy-accounts';
@@ -32,6 +33,7 @@ export const taskList: TaskList = {
   'review-site': reviewSiteTask,
   'reviews-due': reviewsDue,
   'send-anchor': sendAnchor,
+  'sheets-due': sheetsDueTask,
   'study-site': studySiteTask,
   'test-calls': testCalls,
   'tidy-accounts': tidyAccounts,
@@ -49,5 +51,6 @@ export const crontab = [
   '*/10 * * * * test-calls',
   '10 * * * * anchor-daily',
   '17 * * * * tidy-accounts',
+  '7 * * * * sheets-due',
   '23 3 * * * reading-parts',
 ].join('\n');

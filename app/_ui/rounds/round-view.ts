@@ -14,6 +14,8 @@ export interface DoneView {
 /** A walk in the list of a site. */
 export interface WalkView {
   slot: string | null;
+  /** Key of the kept sheet; null for a walk of the timetable or besides. */
+  sheet: string | null;
   name: string;
   dueAt: string;
   lateAt: string | null;
@@ -45,7 +47,12 @@ export interface EntryView {
   value: EntryValue | null;
   notDone: string | null;
   note: string | null;
+  supersedes: string | null;
   reason: string | null;
+  /** Ids of its photos. */
+  photos: string[];
+  /** How far the clock of the telephone was off, s; null when it was not. */
+  clockOffS: number | null;
 }
 
 /** A line of a sheet. */
