@@ -61,6 +61,8 @@ const SCREENS: Record<string, (page: Page) => Promise<void>> = {
     await page.getByRole('main').getByRole('table').getByRole('link').first().click();
     await expect(page.getByRole('heading', { name: 'Record a test' })).toBeVisible();
   },
+  'rota-week': async (page) => void (await page.goto('/sites/harbour/rota/week')),
+  'leave-and-swaps': async (page) => void (await page.goto('/sites/harbour/rota/changes')),
   rota: async (page) => {
     await page.goto('/sites/harbour/rota');
     await expect(page.getByRole('heading', { name: 'Hours with nobody' })).toBeVisible();
