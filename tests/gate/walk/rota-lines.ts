@@ -9,6 +9,7 @@ const system = { system: 'tank-1' };
 export const ROTA_LINES: Readonly<Record<string, Line>> = {
   'app/api/systems/route.ts GET': { own: 'the systems of the sites one may see' },
   [`${ROTA}/page.tsx`]: { verb: 'see' },
+  [`${ROTA}/cover/page.tsx`]: { verb: 'see' },
   [`${ROTA}/actions.ts makeFeedAction`]: { verb: 'see', given: () => ({ form: { scope: 'everybody' } }) },
   [`${ROTA}/actions.ts endFeedAction`]: {
     verb: 'see',
