@@ -67,6 +67,12 @@ const SCREENS: Record<string, (page: Page) => Promise<void>> = {
     await page.goto('/sites/harbour/rota');
     await expect(page.getByRole('heading', { name: 'Hours with nobody' })).toBeVisible();
   },
+  // With a question that is answered, and a part of it that nothing can be made of.
+  cover: async (page) => {
+    await page.goto('/sites/quay-street/rota/cover?check=02:00&person=nobody');
+    await expect(page.getByRole('heading', { name: 'The weakest hours' })).toBeVisible();
+    await page.getByText('The chart as tables').first().click();
+  },
   states: async (page) => void (await page.goto('/sites/harbour/states')),
   // Where a label leads: nothing is begun by opening it.
   'state-form': async (page) => {

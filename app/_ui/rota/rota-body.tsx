@@ -38,6 +38,10 @@ export function RotaBody({ page, missed, make, end }: RotaBodyProps) {
         <>
           <OnLine zone={site.zone} now={now} view={page.on} />
           <p>
+            <Link href={siteAddress(site.key, 'rota', 'cover')}>Cover</Link>: the time to spare at each hour, and what a
+            change of people would make of it.
+          </p>
+          <p>
             <ZoneNote zone={site.zone} />
           </p>
           <Ways site={site.key} open={page.openChanges} />
