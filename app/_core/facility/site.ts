@@ -1,4 +1,5 @@
 import type { CallStep } from '../alarms/steps';
+import type { Competence } from '../rota/rota';
 import type { ByHour, Figure } from './figure';
 
 /** When a site opens and closes on some days of the week, on its own clocks. */
@@ -42,8 +43,12 @@ export interface Site {
   openingHours?: OpeningHours[];
   /** Days on which it is closed out of turn, ISO dates. */
   holidays?: string[];
+  /** Minutes from the last step of calls to the same once more; `REPEAT_CALLS_MIN` when left out. */
+  repeatCallsMin?: number;
   /** Days from one test call of a person to the next; `TEST_CALL_EACH_DAYS` when left out. */
   testCallEachDays?: number;
+  /** Work that not everybody here may do. */
+  competences?: Competence[];
 }
 
 /** What comes out of the tap. */

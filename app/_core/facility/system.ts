@@ -23,7 +23,19 @@ export const SYSTEM_KINDS = [
 export type SystemKind = (typeof SYSTEM_KINDS)[number];
 
 /** Operating states a plan can speak of. `normal` is the base state. */
-export const OPERATING_STATES = ['normal', 'feeding', 'water-change', 'backwash', 'treatment', 'night'] as const;
+export const OPERATING_STATES = [
+  'normal',
+  'feeding',
+  'water-change',
+  'backwash',
+  'treatment',
+  'night',
+  'maintenance',
+  'hands-in',
+  'diving',
+  'ozone-work',
+  'emergency-power',
+] as const;
 export type StateName = (typeof OPERATING_STATES)[number];
 
 /** Scale a pH is given on. Meters calibrated in the usual 4, 7 and 10 buffers read NBS. */

@@ -55,6 +55,7 @@ function waterText(facility: Facility, system: System): string {
     answerOnCallMin: _c,
     powerCut: _u,
     callSteps: _l,
+    repeatCallsMin: _i,
     testCallEachDays: _t,
     keepReadingsMonths: _k,
     watchdog,

@@ -2,7 +2,9 @@ import 'server-only';
 import { ALARM_LIFE_WORDS } from './alarm-life-words';
 import { ALARM_WORDS } from './alarm-words';
 import { CALL_WORDS } from './call-words';
+import { HANDOVER_WORDS } from './handover-words';
 import { INCIDENT_WORDS } from './incident-words';
+import { ROTA_WORDS } from './rota-words';
 import { ROUND_WORDS } from './round-words';
 import { SOURCE_WORDS } from './source-words';
 import { STATE_WORDS } from './state-words';
@@ -43,7 +45,9 @@ const WORDS: Readonly<Record<string, Words>> = {
   ...ALARM_WORDS,
   ...ALARM_LIFE_WORDS,
   ...CALL_WORDS,
+  ...HANDOVER_WORDS,
   ...INCIDENT_WORDS,
+  ...ROTA_WORDS,
   ...ROUND_WORDS,
   ...SOURCE_WORDS,
   ...STATE_WORDS,

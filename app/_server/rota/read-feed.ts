@@ -10,6 +10,7 @@ import type { Refusal } from '../gate/refusal';
 import type { Visit } from '../gate/visit';
 import { dayIn } from '../local-day';
 import { storedSite } from '../reviews/stored-site';
+import { rotaOf } from './rota-of';
 import { writeCalendar } from './write-calendar';
 
 export const readFeedShape = feedAddress;
@@ -32,7 +33,8 @@ export async function readFeed(
   const at = now();
   const stored = entry && (await storedSite(entry, dayIn(entry.zone, at)));
   if (!(stored && entry)) return nothing;
-  const turns = turnsOf(stored.facility, at.getTime() - BACK_MS, at.getTime() + AHEAD_MS);
+  const from = at.getTime() - BACK_MS;
+  const turns = turnsOf(await rotaOf(entry.id, stored.facility, from), from, at.getTime() + AHEAD_MS);
   const mine = feed.scope === 'mine' ? feed.person : undefined;
   return ok(writeCalendar({ site: entry, facility: stored.facility, turns, mine, at }));
 }

@@ -2,10 +2,12 @@ import 'server-only';
 import { groupBy } from '#core/group-by';
 import { isAbnormal } from '#core/rounds/abnormal';
 import { type Entry, standingEntries } from '#core/rounds/entry';
+import { NOTHING_STANDS } from '#core/rounds/pack';
 import { checksOf } from '#core/rounds/sheet';
 import { ok, type Result, refused } from '#core/result';
 import { accountNames } from '#data/accounts/names';
 import { newId } from '#data/new-id';
+import { type Circumstances, circumstancesOf } from '#data/rounds/circumstances';
 import { listEntries } from '#data/rounds/entries';
 import { findRound } from '#data/rounds/round-row';
 import { listSignatures } from '#data/rounds/signatures';
@@ -28,12 +30,17 @@ export async function getRound(who: Who, { site: key, round: id }: RoundAddress)
   const { entry: site, stored, today } = found.value;
   const round = await findRound(site.id, id);
   if (!round) return refused({ why: 'not-found', what: 'round' });
-  const [entries, signatures] = await Promise.all([listEntries(site.id, id), listSignatures(site.id, id)]);
+  const [entries, signatures, besides] = await Promise.all([
+    listEntries(site.id, id),
+    listSignatures(site.id, id),
+    circumstancesOf(site.id, id),
+  ]);
   const checks = checksOf(round.sheet);
   const { lasts, alike } = await beforeOf(site, round, checks, standingEntries(entries));
   const names = await accountNames([round.begunBy, ...entries.map(({ by }) => by), ...signatures.map(({ by }) => by)]);
   const nameOf = (account: string) => names.get(account) ?? account;
-  const told = toldEntries(entries, nameOf);
+  const [foreign, own] = split(toldEntries(entries, besides, nameOf), ({ id: entry }) => besides.get(entry)?.line);
+  const told = groupBy(own, ({ check }) => check);
   const stands = await whatStands(site, stored.facility, today, now());
   const places = round.sheet.places.map(
     (place, index): ToldPlace => ({
@@ -45,6 +52,8 @@ export async function getRound(who: Who, { site: key, round: id }: RoundAddress)
       lines: place.checks.map((check) => toldLine(check, told.get(check.key) ?? [], lasts.get(check.key) ?? null)),
     }),
   );
+  const asTheyWere = foreignPlace(foreign, besides, places.length + 1);
+  if (asTheyWere) places.push(asTheyWere);
   const signature = (kind: 'signed' | 'second-look') => {
     const done = signatures.find((one) => one.kind === kind);
     return done ? { at: done.at.toISOString(), by: nameOf(done.by), note: done.note } : null;
@@ -73,14 +82,35 @@ export async function getRound(who: Who, { site: key, round: id }: RoundAddress)
   });
 }
 
-/** The entries of each line in order, the one that stands last. */
-function toldEntries(entries: readonly Entry[], nameOf: (id: string) => string): Map<string, ToldEntry[]> {
-  const told = entries.map(({ by, atMs, ...entry }) => ({
-    ...entry,
-    at: new Date(atMs).toISOString(),
-    by: nameOf(by),
-  }));
-  return groupBy(told, ({ check }) => check);
+/** Entries as they are told. */
+function toldEntries(
+  entries: readonly Entry[],
+  besides: ReadonlyMap<string, Circumstances>,
+  nameOf: (id: string) => string,
+): ToldEntry[] {
+  return entries.map(({ by, atMs, ...entry }) => {
+    const { photos = [], clockOffS = null } = besides.get(entry.id) ?? {};
+    return { ...entry, at: new Date(atMs).toISOString(), by: nameOf(by), photos, clockOffS };
+  });
+}
+
+/** Those of which something holds, and the others. */
+function split<T>(all: readonly T[], holds: (one: T) => unknown): [T[], T[]] {
+  return [all.filter((one) => holds(one)), all.filter((one) => !holds(one))];
+}
+
+/** Lines that were entered out of reach and that the sheet no longer has, as they were; null when there are none. */
+function foreignPlace(
+  entries: readonly ToldEntry[],
+  besides: ReadonlyMap<string, Circumstances>,
+  number: number,
+): ToldPlace | null {
+  const lines = [...groupBy(entries, ({ check }) => check).values()].flatMap((of) => {
+    const check = besides.get(of[0]?.id ?? '')?.line;
+    return check ? [toldLine(check, of, null)] : [];
+  });
+  const name = 'Lines that the sheet had when they were entered';
+  return lines.length === 0 ? null : { number, name, system: null, cleanness: 4, stands: NOTHING_STANDS, lines };
 }
 
 function toldLine(check: ToldLine['check'], entries: ToldEntry[], last: ToldLine['last']): ToldLine {

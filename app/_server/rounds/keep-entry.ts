@@ -60,11 +60,31 @@ function clashOf(
     : null;
 }
 
-async function keepReading({ tx, site, round, at }: HeldRound, check: Check, entry: Entry): Promise<void> {
+/**
+ * Keeps what an entry says of sensors as their readings.
+ *
+ * @param isOfPast   whether it is told for the record alone, and no alarm is held to it
+ */
+export async function keepReading(
+  { tx, site, round, at }: HeldRound,
+  check: Check,
+  entry: Entry,
+  isOfPast = false,
+): Promise<void> {
   const readings = readingsOf(check, entry.value).flatMap(({ sensor, measured: { value, quality, reason } }) => {
     const sensorId = round.sheet.sensors[`${check.about.system}/${sensor}`];
     if (sensorId === undefined) return [];
-    return [{ sensorId, at: new Date(entry.atMs), value, quality, ...(reason && { reason }), origin: 'hand' as const }];
+    return [
+      {
+        sensorId,
+        at: new Date(entry.atMs),
+        value,
+        quality,
+        ...(reason && { reason }),
+        origin: 'hand' as const,
+        isOfPast,
+      },
+    ];
   });
   if (readings.length === 0) return;
   await storeReadingsIn(tx, site.id, readings, {

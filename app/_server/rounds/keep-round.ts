@@ -6,6 +6,7 @@ import { appendRecords } from '#data/records/append-records';
 import { addRound, findSlotId, sensorIds } from '#data/rounds/round-row';
 import { inTransaction, type Transaction } from '#data/transaction';
 import type { RoundAddress } from '#shape/rounds/requests';
+import { now } from '../clock';
 import type { Refusal } from '../gate/refusal';
 import type { Who } from '../gate/who';
 import type { SiteToday } from '../reviews/find-stored-site';
@@ -49,7 +50,7 @@ export async function keepRound(
     const round = await addRound(tx, site.id, { ...row, ...ids });
     if (round.isNew) {
       const body = { by: who.id, round: round.id, ...said, due: dueAt.toISOString() };
-      await appendRecords(tx, site.id, [{ kind: 'round-begun', body }], at);
+      await appendRecords(tx, site.id, [{ kind: 'round-begun', body }], now());
       await news(tx, site.id, 'rounds');
     }
     return ok({ site: site.key, round: round.id });

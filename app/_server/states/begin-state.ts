@@ -1,9 +1,11 @@
 import 'server-only';
 import { ok, refused } from '#core/result';
+import { signaturesAsked } from '#core/states/signing';
 import { endsItself } from '#core/states/state-end';
 import { beginState, findBegun } from '#data/states/change-state';
 import { type BeginRequest, beginRequest } from '#shape/states/requests';
 import type { Who } from '../gate/who';
+import { askSignatures } from './ask-signatures';
 import { type Changed, changeStates, stateSaid } from './change-states';
 
 export const beginStateShape = beginRequest;
@@ -22,6 +24,10 @@ export async function beginStateOf(who: Who, request: BeginRequest): Promise<Cha
     const act = { id: entry, run: entry, systemId: place.systemId, state, at, by: who.id, note: note || null };
     await beginState(tx, siteId, { ...act, until, endsItself: endsItself(place.system, state) });
     const body = { by: who.id, system: place.systemId, state, run: entry, until: until.toISOString() };
-    return ok([{ kind: 'state-begun', body: { ...body, ...(note && { note }) } }]);
+    const second = signaturesAsked(place.system, state, 'begun');
+    return ok([
+      { kind: 'state-begun', body: { ...body, ...(note && { note }) } },
+      ...(await askSignatures(tx, siteId, second, { ...act, about: entry })),
+    ]);
   });
 }

@@ -3,7 +3,9 @@ import type { z } from 'zod';
 import { stateMinOf } from '#core/equipment/defaults';
 import { OPERATING_STATES, type System } from '#core/facility/system';
 import { ok, type Result } from '#core/result';
-import { type Begun, endsItself, hasHandsIn, type Proof, proofsOf } from '#core/states/state-end';
+import { type Asked, askedBy } from '#core/states/effective';
+import { type Proof, proofsOf } from '#core/states/proofs';
+import { type Begun, endsItself, hasHandsIn } from '#core/states/state-end';
 import { accountNames } from '#data/accounts/names';
 import { newId } from '#data/new-id';
 import { stateEvents } from '#data/states/change-state';
@@ -50,7 +52,10 @@ export interface SystemStates {
   choices: StateChoice[];
   events: StateEventLine[];
   equipment: string[];
+  /** What the plans ask while these states are in force, the most protective of each. */
+  asked: Asked[];
   maySet: boolean;
+  mayAuthorise: boolean;
 }
 
 export const getStatesShape = systemPlace;
@@ -66,14 +71,16 @@ export async function getStates(
   const place = await findPlace(who, site, key);
   if (!place.ok) return place;
   const { entry, system, systemId, stored } = place.value;
-  const [begun, events] = await Promise.all([statesBegun([entry.id], now()), stateEvents(entry.id, systemId, SHOWN)]);
+  const at = now();
+  const [begun, events] = await Promise.all([statesBegun([entry.id], at), stateEvents(entry.id, systemId, SHOWN)]);
   const runs = begun.filter((run) => run.system.id === systemId);
+  const states = runs.filter(({ isOver }) => !isOver).map(({ state }) => state);
   const names = await accountNames(events.map(({ by }) => by));
   return ok({
     site: { key: entry.key, name: entry.name, zone: entry.zone },
     system: { key, name: system.name },
-    lines: await stateLines(runs, stored.facility.systems),
-    choices: choicesOf(system, new Set(runs.filter(({ isOver }) => !isOver).map(({ state }) => state))),
+    lines: await stateLines(runs, stored.facility.systems, { siteId: entry.id, at }),
+    choices: choicesOf(system, new Set(states)),
     events: events.map(({ id, state, kind, at, by, until, note }) => ({
       ...{ id, state, kind, note },
       at: at.toISOString(),
@@ -81,7 +88,9 @@ export async function getStates(
       until: until?.toISOString() ?? null,
     })),
     equipment: [...new Set(system.equipment.map(({ type }) => type))],
+    asked: askedBy(system, states),
     maySet: may(who, 'set-state', site),
+    mayAuthorise: may(who, 'authorise-state', site),
   });
 }
 

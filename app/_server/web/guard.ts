@@ -34,10 +34,13 @@ const NONCE_BYTES = 16;
  * @param pathname   what it asks for; by its address when left out
  */
 export function guard(request: Arriving, pathname = new URL(request.url).pathname): Guarded {
-  const { HOLDFAST_ADDRESS: address, HOLDFAST_OIDC_ISSUER: issuer } = env();
+  const { HOLDFAST_ADDRESS: address, HOLDFAST_OIDC_ISSUER: issuer, HOLDFAST_HSTS: promise } = env();
   const isSecure = address?.startsWith('https:') === true;
   const policy = contentPolicy(nonce(), isSecure, issuer === undefined ? [] : [new URL(issuer).origin]);
-  const headers: Record<string, string> = { 'content-security-policy': policy, ...safeHeaders(isSecure) };
+  const headers: Record<string, string> = {
+    'content-security-policy': policy,
+    ...safeHeaders(isSecure, promise !== 'off'),
+  };
   if (isPrivate(pathname)) headers['cache-control'] = 'no-store';
   const stray = strayOf(request, address, pathname);
   return stray ? { answer: turnedAway(stray, headers) } : { answer: null, policy, headers };

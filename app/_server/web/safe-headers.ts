@@ -44,10 +44,12 @@ export function contentPolicy(nonce: string, isSecure: boolean, sendTo: readonly
 /**
  * The headers that keep every answer to itself, beside the content policy.
  *
- * @param isSecure   whether people reach Holdfast by https
- * @returns          by name
+ * @param isSecure     whether people reach Holdfast by https
+ * @param isPromised   whether browsers are told to come by https alone from here on: who ceased to trust this machine's own
+ *   authority could then not get in at all
+ * @returns            by name
  */
-export function safeHeaders(isSecure: boolean): Record<string, string> {
+export function safeHeaders(isSecure: boolean, isPromised = isSecure): Record<string, string> {
   return {
     'x-content-type-options': 'nosniff',
     // Addresses hold keys of sites and words that work once: no other site is told them. Our own are, or a form of ours
@@ -56,7 +58,7 @@ export function safeHeaders(isSecure: boolean): Record<string, string> {
     'permissions-policy': NEVER_ASKED.map((what) => `${what}=()`).join(', '),
     'cross-origin-opener-policy': 'same-origin',
     'cross-origin-resource-policy': 'same-origin',
-    ...(isSecure ? { 'strict-transport-security': `max-age=${HSTS_S}; includeSubDomains` } : {}),
+    ...(isSecure && isPromised ? { 'strict-transport-security': `max-age=${HSTS_S}; includeSubDomains` } : {}),
   };
 }
 

@@ -2,6 +2,7 @@ import { DAYS, type Site } from '#core/facility/site';
 import { z } from 'zod';
 import { amount } from './amount';
 import { callStepsShape } from './call-step';
+import { competenceShape } from './competence';
 import { figure } from './figure';
 import { generatorShape } from './generator';
 import { mainsShape } from './mains';
@@ -50,7 +51,13 @@ export const siteShape = noun('site', 'One place under one management, with one 
     .max(400)
     .optional()
     .describe('Days on which it is closed out of turn: sheets may leave them out.'),
+  repeatCallsMin: amount(
+    'Min',
+    'From the last step of calls to the same people once more, while nobody acknowledges; left out: 15',
+    { least: 5, most: 240 },
+  ).optional(),
   testCallEachDays: amount('Days', 'From one test call of a person to the next', { least: 1, most: 366 })
     .refine(Number.isInteger, { error: 'must be a whole number of days' })
     .optional(),
+  competences: z.array(competenceShape).min(1).max(50).optional().describe('Work that not everybody here may do.'),
 }) satisfies z.ZodType<Site>;

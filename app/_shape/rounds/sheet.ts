@@ -44,7 +44,8 @@ const waterGiven = z.object({
   temperature: z.number().optional(),
 });
 
-const checkShape = z.discriminatedUnion('kind', [
+/** A line of a sheet. */
+export const checkShape = z.discriminatedUnion('kind', [
   z.object({
     ...line,
     kind: z.literal('number'),

@@ -47,7 +47,12 @@ export interface EntryView {
   value: EntryValue | null;
   notDone: string | null;
   note: string | null;
+  supersedes: string | null;
   reason: string | null;
+  /** Ids of its photos. */
+  photos: string[];
+  /** How far the clock of the telephone was off, s; null when it was not. */
+  clockOffS: number | null;
 }
 
 /** A line of a sheet. */

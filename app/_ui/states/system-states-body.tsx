@@ -1,9 +1,12 @@
 import Link from 'next/link';
+import type { Custom } from '#core/units/shown';
+import type { Asked } from '#core/states/effective';
 import type { FormAction } from '../form/answer';
 import { Fold } from '../frame/fold';
 import { Page } from '../frame/page';
 import { Section } from '../frame/section';
 import { siteAddress } from '../frame/site-address';
+import { AskedSection } from './asked-section';
 import { ProofList } from './proof-list';
 import { StateCautions } from './state-cautions';
 import { type EventView, StateEvents } from './state-events';
@@ -20,16 +23,18 @@ export interface SystemStatesView {
   choices: StateChoiceView[];
   events: EventView[];
   equipment: string[];
+  asked: Asked[];
   maySet: boolean;
 }
 
 interface Props {
+  units: Custom;
   page: SystemStatesView;
   actions: StateActions & { begin: FormAction<unknown> };
 }
 
 /** The states of one system: those it is in, those it can be put into, and what was done. */
-export function SystemStatesBody({ page, actions }: Props) {
+export function SystemStatesBody({ page, actions, units }: Props) {
   const { site, system, lines, maySet, events } = page;
   const at = siteAddress(site.key);
   return (
@@ -50,10 +55,18 @@ export function SystemStatesBody({ page, actions }: Props) {
       {lines.length > 0 ? (
         <Section id="in-force" title="In force">
           {lines.map((line) => (
-            <StateLine key={line.run} site={site} line={line} actions={maySet ? actions : null} named={false} />
+            <StateLine
+              key={line.run}
+              units={units}
+              site={site}
+              line={line}
+              actions={maySet ? actions : null}
+              named={false}
+            />
           ))}
         </Section>
       ) : null}
+      <AskedSection asked={page.asked} />
       {maySet ? <Begin page={page} begin={actions.begin} /> : null}
       <Section id="events" title="What was done" wide note="The latest first. Nothing here is changed or removed.">
         <StateEvents events={events} zone={site.zone} />

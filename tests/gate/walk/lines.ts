@@ -11,6 +11,7 @@ import { READING_LINES } from './reading-lines';
 import { ROUND_LINES } from './round-lines';
 import { SITE_LINES } from './site-lines';
 import { SOURCE_LINES } from './source-lines';
+import { STATE_LINES } from './state-lines';
 
 const ACCOUNT = 'app/(house)/account';
 const OPEN = 'app/(open)';
@@ -173,6 +174,7 @@ export const LINES: Readonly<Record<string, Line>> = {
   ...READING_LINES,
   ...SITE_LINES,
   ...SOURCE_LINES,
+  ...STATE_LINES,
   ...INCIDENT_LINES,
   ...ROTA_LINES,
   ...ALARM_LINES,

@@ -62,5 +62,26 @@ export const ROUND_LINES: Readonly<Record<string, Line>> = {
   },
   [`${ROUNDS}/actions.ts enterRestAction`]: { verb: 'walk', given: () => sent({ place: '1' }), comes: 'not-found' },
   [`${ROUNDS}/actions.ts signRoundAction`]: { verb: 'walk', given: () => sent(), comes: 'not-found' },
+  'app/api/rounds/[site]/route.ts GET': { verb: 'walk' },
+  'app/api/rounds/[site]/route.ts POST': {
+    verb: 'walk',
+    given: () => ({ body: { account: 'nobody', sentAt: '2026-11-25T08:00:00.000Z', items: [] } }),
+    // Entries of somebody who is not signed in are taken from nobody.
+    comes: 'conflict',
+  },
+  'app/api/rounds/[site]/photos/[photo]/route.ts GET': {
+    verb: 'see',
+    given: () => ({ params: { photo: randomUUID() } }),
+    comes: 'not-found',
+  },
+  'app/api/rounds/[site]/photos/[photo]/route.ts PUT': {
+    verb: 'walk',
+    given: () => ({
+      params: { photo: randomUUID() },
+      search: { entry: randomUUID(), takenAt: '2026-11-25T08:00:00.000Z' },
+      body: { no: 'picture' },
+    }),
+    comes: 'invalid',
+  },
   [`${ROUNDS}/actions.ts lookAgainAction`]: { verb: 'second-look', given: () => sent(), comes: 'not-found' },
 };

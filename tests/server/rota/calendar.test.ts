@@ -23,7 +23,7 @@ const given = (zone: string, name = 'Ada'): Facility =>
 function write(zone: string, day: string, { name, mine }: { name?: string; mine?: string | null } = {}): string {
   const of = given(zone, name);
   const from = dayStart(zone, day);
-  const turns = turnsOf(of, from, from + 86_400_000);
+  const turns = turnsOf({ ...of, exceptions: [] }, from, from + 86_400_000);
   return writeCalendar({ site: { ...SITE, zone }, facility: of, turns, mine, at: new Date('2026-11-25T18:30:00Z') });
 }
 

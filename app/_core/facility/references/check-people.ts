@@ -3,13 +3,23 @@ import type { Path } from '../path';
 import type { OwnLine } from '../../rounds/round-sheet';
 import type { AnsweredBy } from '../site';
 import type { Report } from './report';
-import type { SiteScope } from './scope';
+import { checkUnique, type SiteScope } from './scope';
 
-/** Shifts, rounds and the outside watch name people and systems that are there. */
+/** Shifts, competences, rounds and the outside watch name people and systems that are there. */
 export function checkPeople(facility: Facility, scope: SiteScope, report: Report): void {
   facility.shifts.forEach(({ people }, at) => {
     report.namesEach(['shifts', at, 'people'], people, 'a person', scope.people);
   });
+  facility.people.forEach(({ competences = [] }, at) => {
+    for (const [place, { competence: key }] of competences.entries())
+      report.names(
+        ['people', at, 'competences', place, 'competence'],
+        key,
+        'a competence of the site',
+        scope.competences,
+      );
+  });
+  checkUnique(facility.site.competences ?? [], ['site', 'competences'], report);
   facility.rounds.forEach(({ systems }, at) => {
     report.namesEach(['rounds', at, 'systems'], systems ?? [], 'a system', scope.systems);
   });

@@ -1,24 +1,26 @@
-import 'server-only';
-import type { Check, NumberCheck, TestCheck } from '#core/rounds/check';
-import { beyondLimit, beyondUsual } from '#core/rounds/abnormal';
-import type { EntryValue } from '#core/rounds/entry';
-import { isFar } from '#core/rounds/questions';
-import { readCalibration } from '#core/rounds/read/calibration';
-import { readChoice, readDoses, readFigure, readPhotos, readText } from '#core/rounds/read/plain';
-import { tidy, typedNumber } from '#core/rounds/read/typed';
-import { readWaterTest } from '#core/rounds/read/water-test';
-import { fromCustom, readingSaid } from '#core/readings/figures';
-import { judge } from '#core/readings/judge';
-import reasons from '#core/readings/reasons.json';
-import { ok, type Result, refused } from '#core/result';
-import { toCubicMetres } from '#core/units/volume';
-import type { EnterRequest } from '#shape/rounds/requests';
-import type { Fault } from '../gate/refusal';
+import { fromCustom, readingSaid } from '../../readings/figures';
+import { judge } from '../../readings/judge';
+import reasons from '../../readings/reasons.json';
+import { ok, type Result, refused } from '../../result';
+import { toCubicMetres } from '../../units/volume';
+import { beyondLimit, beyondUsual } from '../abnormal';
+import type { Check, NumberCheck, TestCheck } from '../check';
+import { isFar } from '../questions';
+import { readCalibration } from './calibration';
+import { readChoice, readDoses, readFigure, readPhotos, readText } from './plain';
+import { type Read, tidy, type TypedFault, type TypedLine, typedNumber } from './typed';
+import { readWaterTest } from './water-test';
 
-/** What was typed on a line, as it is to be kept; and what the person is asked before it is, unless they have said it is so. */
-export interface ReadEntry {
-  value: EntryValue | null;
-  question: string | null;
+/** What a person said of a line: what was typed, and the words that go with it. */
+export interface SaidOfLine extends TypedLine {
+  /** Id of the entry, made by whoever makes it; a test has the same. */
+  entry: string;
+  notDone?: string | undefined;
+  note?: string | undefined;
+  steps?: string | undefined;
+  expected?: string | undefined;
+  found?: string | undefined;
+  witness?: string | undefined;
 }
 
 const LITRES = 1000;
@@ -29,7 +31,7 @@ const LITRES = 1000;
  * @param last   the last number known of the line, in the facility file's unit; null when none is
  * @returns      the value, null for a line that was not done; or what is wrong, by field
  */
-export function readEntry(check: Check, typed: EnterRequest, last: number | null): Result<ReadEntry, Fault[]> {
+export function readLine(check: Check, typed: SaidOfLine, last: number | null): Read {
   if (typed.notDone !== undefined) return ok({ value: null, question: null });
   switch (check.kind) {
     case 'number':
@@ -62,7 +64,7 @@ export function readEntry(check: Check, typed: EnterRequest, last: number | null
   }
 }
 
-function readNumber(check: NumberCheck, typed: EnterRequest, last: number | null): Result<ReadEntry, Fault[]> {
+function readNumber(check: NumberCheck, typed: SaidOfLine, last: number | null): Read {
   const { units } = typed;
   const number = typedNumber(typed.number);
   if (!number.ok) return number;
@@ -91,7 +93,7 @@ function readNumber(check: NumberCheck, typed: EnterRequest, last: number | null
   });
 }
 
-function inFacilityUnit({ quantity }: NumberCheck, { units }: EnterRequest, typed: number): Result<number, Fault[]> {
+function inFacilityUnit({ quantity }: NumberCheck, { units }: SaidOfLine, typed: number): Result<number, TypedFault[]> {
   try {
     return ok(tidy(fromCustom(quantity, units, typed)));
   } catch {
@@ -99,7 +101,7 @@ function inFacilityUnit({ quantity }: NumberCheck, { units }: EnterRequest, type
   }
 }
 
-function readCount(expected: number, typed: EnterRequest): Result<ReadEntry, Fault[]> {
+function readCount(expected: number, typed: SaidOfLine): Read {
   // "All as usual" pressed over a figure that was typed: one of the two is a slip, and which nobody can know.
   if (typed.seen === 'usual' && typed.number !== undefined)
     return missing('number', 'was typed as well: save what was counted, or clear it if all were seen');
@@ -116,7 +118,7 @@ function readCount(expected: number, typed: EnterRequest): Result<ReadEntry, Fau
   return ok({ value: { kind: 'head-count', count }, question });
 }
 
-function readUsed(typed: EnterRequest): Result<ReadEntry, Fault[]> {
+function readUsed(typed: SaidOfLine): Read {
   const number = typedNumber(typed.number);
   if (!number.ok) return number;
   if (number.value < 0 || number.value > 1e6) return missing('number', 'must be 0 or more');
@@ -124,8 +126,8 @@ function readUsed(typed: EnterRequest): Result<ReadEntry, Fault[]> {
   return ok({ value: { kind: 'used', litres: tidy(litres) }, question: null });
 }
 
-function readTest(_check: TestCheck, typed: EnterRequest): Result<ReadEntry, Fault[]> {
-  const faults: Fault[] = [];
+function readTest(_check: TestCheck, typed: SaidOfLine): Read {
+  const faults: TypedFault[] = [];
   const needed = { steps: 'say what was done', expected: 'say what should have happened', found: 'say what was seen' };
   for (const [path, message] of Object.entries(needed))
     if (typed[path as keyof typeof needed] === undefined) faults.push({ path, message });
@@ -139,6 +141,6 @@ function readTest(_check: TestCheck, typed: EnterRequest): Result<ReadEntry, Fau
   });
 }
 
-function missing(path: string, message: string): Result<never, Fault[]> {
+function missing(path: string, message: string): Result<never, TypedFault[]> {
   return refused([{ path, message }]);
 }
