@@ -6,11 +6,13 @@ import { SYSTEM_KINDS } from '#core/facility/system';
 import type { Safeguard } from '#core/plans/safeguard';
 import { type Person, ROLES, type Shift } from '#core/rota/rota';
 import { LIMIT_BOUNDS } from '#shape/facility/tolerance-profile';
+import { addDays } from '#core/time/add-days';
 import { ASPECTS, type RoundSlot } from '#core/rounds/slot';
 import fc from 'fast-check';
 import { anyFigure, anyName, anyNumber, anyText, maybe, someOf } from './any-figure';
 import { anyBounds, anyTime, maybeSafeguard } from './any-plan';
 import { anySafeguards } from './any-safeguard';
+import { anyHours, anySheets } from './any-sheets';
 import { anySystem } from './any-system';
 
 const minutes = () => anyFigure(0, 600);
@@ -36,8 +38,12 @@ function anySite(safeguards: readonly Safeguard[], people: readonly string[]): f
     mains: maybe(fc.record({ oxidantMgL: maybe(anyFigure(0, 5)), temperatureC: maybe(anyFigure(0, 30)) })),
     powerCut: maybe(fc.record({ means: anyText(), repairMin: minutes() })),
     keepReadingsMonths: maybe(fc.integer({ min: 4, max: 1200 })),
+    openingHours: maybe(anyHours()),
+    holidays: maybe(fc.constant(['2026-12-25', '2027-01-01'])),
     testCallEachDays: maybe(fc.integer({ min: 1, max: 366 })),
     callSteps: maybe(anySteps()),
+    competences: fc.constant([{ key: 'work', name: 'Put the ozone back', types: ['ozone' as const] }]),
+    repeatCallsMin: maybe(fc.integer({ min: 5, max: 240 })),
     watchdog: maybe(
       fc.record({
         afterMin: anyNumber(0, 60),
@@ -96,8 +102,26 @@ function anyShifts(people: readonly string[]): fc.Arbitrary<Shift[]> {
     days: someOf(DAYS, 1),
     from: anyTime(),
     to: anyTime(),
+    ends: maybe(anyDay()),
+    except: maybe(fc.array(fc.record({ on: anyDay(), why: maybe(anyName()) }), { minLength: 1, maxLength: 3 })),
   });
-  return keyed('shift', shift);
+  const recurring = fc.tuple(
+    shift,
+    fc.oneof(
+      fc.constant({}),
+      fc.record({ starts: fc.constant('2024-01-01'), everyWeeks: maybe(fc.integer({ min: 2, max: 52 })) }),
+      fc.constant({ starts: '2024-01-01', rule: 'FREQ=DAILY;INTERVAL=4' }),
+    ),
+  );
+  return keyed(
+    'shift',
+    recurring.map(([one, more]) => ({ ...one, ...more })),
+  );
+}
+
+/** A day after 2024. */
+function anyDay(): fc.Arbitrary<string> {
+  return fc.integer({ min: 0, max: 900 }).map((days) => addDays('2025-01-01', days));
 }
 
 function anyRounds(systems: readonly string[]): fc.Arbitrary<RoundSlot[]> {
@@ -130,11 +154,17 @@ function keyed<T extends object>(
 
 /** A valid facility of one to three systems, every field of every noun given now and then. */
 export function anyFacility(): fc.Arbitrary<Facility> {
+  const held = fc.record({
+    competence: fc.constant('work'),
+    until: maybe(anyDay()),
+    attestedBy: maybe(anyName()),
+  });
   const person = fc.record({
     name: anyName(),
     role: fc.constantFrom(...ROLES),
     travelMin: maybe(minutes()),
     quiet: maybe(fc.record({ from: anyTime(), to: anyTime() })),
+    competences: maybe(fc.tuple(held)),
   });
   const start = fc.record({
     safeguards: anySafeguards('site'),
@@ -154,19 +184,21 @@ export function anyFacility(): fc.Arbitrary<Facility> {
             people,
             profiles: [...SYSTEM_KINDS, ...profiles.map(({ key }) => key)],
           };
-          return fc.record({
-            format: fc.constant(FACILITY_FORMAT),
-            site: fc.constant(site),
-            rooms: fc.constant(ground.rooms),
-            circuits: fc.constant(circuits),
-            monitors: fc.constant(monitors),
-            safeguards: fc.constant(ground.safeguards),
-            people: fc.constant(ground.people),
-            shifts: anyShifts(people),
-            rounds: anyRounds(systems),
-            profiles: fc.constant(profiles),
-            systems: fc.tuple(...systems.map((key) => anySystem(key, offered))),
-          });
+          return fc
+            .record({
+              format: fc.constant(FACILITY_FORMAT),
+              site: fc.constant(site),
+              rooms: fc.constant(ground.rooms),
+              circuits: fc.constant(circuits),
+              monitors: fc.constant(monitors),
+              safeguards: fc.constant(ground.safeguards),
+              people: fc.constant(ground.people),
+              shifts: anyShifts(people),
+              rounds: anyRounds(systems),
+              profiles: fc.constant(profiles),
+              systems: fc.tuple(...systems.map((key) => anySystem(key, offered))),
+            })
+            .chain((bare) => maybe(anySheets(bare.systems)).map((sheets) => ({ ...bare, sheets })));
         }),
       ),
     );

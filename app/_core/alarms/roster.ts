@@ -1,5 +1,6 @@
 import type { Facility } from '../facility/facility';
 import { onNow } from '../rota/on-now';
+import type { DutyException } from '../rota/rota';
 import { type Instant, wallClock } from '../time/zone';
 import { isQuiet } from './steps';
 import type { Member, Roster } from './to-tell';
@@ -7,15 +8,21 @@ import type { Member, Roster } from './to-tell';
 /**
  * Who there is at a moment, and how the site calls them.
  *
- * @param members   everybody with access to the site
+ * @param exceptions   swaps and leave: whoever took a night over is called in it, and nobody on leave is
+ * @param members      everybody with access to the site
  * @throws RangeError when the site's zone is unknown
  */
-export function rosterAt(facility: Facility, members: readonly Member[], at: Instant): Roster {
+export function rosterAt(
+  facility: Facility,
+  exceptions: readonly DutyException[],
+  members: readonly Member[],
+  at: Instant,
+): Roster {
   const { time } = wallClock(facility.site.zone, at);
   const quiet = facility.people.filter((one) => one.quiet !== undefined && isQuiet(one.quiet, time));
   const { callSteps } = facility.site;
   return {
-    on: onNow(facility, at),
+    on: onNow({ ...facility, exceptions }, at),
     members,
     quiet: new Set(quiet.map(({ key }) => key)),
     ...(callSteps === undefined ? {} : { steps: callSteps }),

@@ -10,6 +10,8 @@ export interface Duty {
   lengthS: number;
   kind: 'on-site' | 'on-call';
   person: string;
+  /** s from being called to having understood and, from home, to leaving. */
+  answerS: number;
   /** s from being called to standing before the equipment. */
   responseS: number;
 }
@@ -19,11 +21,20 @@ export interface Cover {
   duties: Duty[];
   /** Response of each person when called from home, s. */
   fromHome: Map<string, number>;
+  /** Of it, what is needed to have understood and to leave, s. */
+  answerFromHomeS: number;
 }
 
-/** The rota of a site in seconds. */
-export function coverOf(facility: Facility, t: Taker): Cover {
-  const { site } = facility;
+/** How long the people of a site need, s: to have understood on site, and from home to leave, and for the way. */
+export interface AnswerTimes {
+  onSiteS: number;
+  leaveS: number;
+  /** By key of the person. */
+  wayS: Map<string, number>;
+}
+
+/** How long the people of a site need, as measured, as entered or by default. */
+export function answerTimes({ site, people }: Pick<Facility, 'site' | 'people'>, t: Taker): AnswerTimes {
   const onSite = take(
     t,
     'site/answerOnSiteMin',
@@ -40,34 +51,37 @@ export function coverOf(facility: Facility, t: Taker): Cover {
     MORE,
     DEFAULTS.answerOnCallMin,
   );
-  const fromHome = new Map<string, number>();
-  for (const person of facility.people) {
-    const travel = take(
-      t,
-      `people/${person.key}/travelMin`,
-      `way to the site of ${person.name}`,
-      person.travelMin,
-      MORE,
-      DEFAULTS.travelMin,
-    );
-    fromHome.set(person.key, (onCall + travel) * MINUTE);
-  }
+  const wayS = new Map(people.map((person) => [person.key, MINUTE * travelOf(person, t)]));
+  return { onSiteS: onSite * MINUTE, leaveS: onCall * MINUTE, wayS };
+}
+
+function travelOf({ key, name, travelMin }: Facility['people'][number], t: Taker): number {
+  return take(t, `people/${key}/travelMin`, `way to the site of ${name}`, travelMin, MORE, DEFAULTS.travelMin);
+}
+
+/** The rota of a site in seconds. */
+export function coverOf(facility: Facility, t: Taker): Cover {
+  const { onSiteS, leaveS, wayS } = answerTimes(facility, t);
   const duties = facility.shifts.flatMap((shift) =>
     shift.days.flatMap((day) => {
       const fromS = weekSecond(day, shift.from);
       // A shift that ends when it begins, or before, ends on the next day.
       const lengthS = forward(weekSecond(day, shift.from), weekSecond(day, shift.to)) % 86_400 || 86_400;
       return shift.people.flatMap((person): Duty[] => {
-        const called = fromHome.get(person);
+        const way = wayS.get(person);
         // Nobody is known by this key, so nobody comes.
-        if (called === undefined) return [];
+        if (way === undefined) return [];
+        const { kind } = shift;
         return [
-          { fromS, lengthS, kind: shift.kind, person, responseS: shift.kind === 'on-site' ? onSite * MINUTE : called },
+          kind === 'on-site'
+            ? { fromS, lengthS, kind, person, answerS: onSiteS, responseS: onSiteS }
+            : { fromS, lengthS, kind, person, answerS: leaveS, responseS: leaveS + way },
         ];
       });
     }),
   );
-  return { duties, fromHome };
+  const fromHome = new Map([...wayS].map(([person, way]) => [person, leaveS + way]));
+  return { duties, fromHome, answerFromHomeS: leaveS };
 }
 
 /**

@@ -1,41 +1,91 @@
-import { DAYS } from '../facility/site';
-import { addDays } from '../time/add-days';
-import { dayNumber } from '../time/days';
-import { type Instant, instantOf } from '../time/zone';
-import type { Shift } from './rota';
+import type { Instant } from '../time/zone';
+import type { DutyException, Shift } from './rota';
+import { type ShiftTurn, shiftTurns } from './shift-turns';
 
-/** One turn of a shift: from its start up to, and without, its end. */
-export interface Duty {
-  shift: string;
-  /** Day on which it begins at the site, "YYYY-MM-DD". */
-  date: string;
+/** Somebody's duty in one turn of a shift, or what leave lets stand of it: from its start up to, and without, its end. */
+export interface Duty extends ShiftTurn {
+  /** Key of the person. */
+  person: string;
+  kind: Shift['kind'];
+  /** In whose place they stand: key of the person that the shift names. Absent: it is their own. */
+  insteadOf?: string;
+}
+
+/** Somebody in a turn, and for whom. */
+interface Holder {
+  person: string;
+  insteadOf?: string;
+}
+
+interface Stretch {
   start: Instant;
   end: Instant;
 }
 
-/** 1970-01-01, from which days are counted, was a Thursday: three days after Monday. */
-const FIRST_DAY = 3;
-
 /**
- * The turns of shifts that begin within some days, each with its true length: a night shift from 22:00 to 06:00 lasts seven
- * hours when the clocks go forward and nine when they go back. Where one ends on the wall and another begins, there is never
- * a hole between them. A shift that lies wholly within hours that are leapt over has no length on that day and is not given.
+ * The duties of a rota that begin within some days, as they really are: swaps are carried out in the order given, then leave
+ * takes away what lies within it, to the second. A swap of a turn in which its giver does not stand changes nothing; whoever
+ * is given a turn they have already has it once.
+ * @param exceptions what was approved, in the order in which it was
  * @param zone IANA zone of the site
- * @param from first day, "YYYY-MM-DD"
+ * @param from first day, "YYYY-MM-DD", of the shift's own beginning
  * @param to the day after the last one, "YYYY-MM-DD"
- * @returns turns in order of their start, and of the shifts as given
+ * @returns duties in order of their start, then of the shifts and their people as given
  * @throws RangeError when there is no such zone or day
  */
-export function duties(shifts: readonly Shift[], zone: string, from: string, to: string): Duty[] {
-  const all: Duty[] = [];
-  for (let date = from; date < to; date = addDays(date, 1)) {
-    const day = DAYS[(((dayNumber(date) + FIRST_DAY) % 7) + 7) % 7];
-    for (const shift of shifts) {
-      if (day === undefined || !shift.days.includes(day)) continue;
-      const start = instantOf(zone, date, shift.from);
-      const end = instantOf(zone, shift.to <= shift.from ? addDays(date, 1) : date, shift.to);
-      if (start < end) all.push({ shift: shift.key, date, start, end });
-    }
-  }
+export function duties(
+  shifts: readonly Shift[],
+  exceptions: readonly DutyException[],
+  zone: string,
+  from: string,
+  to: string,
+): Duty[] {
+  const byKey = new Map(shifts.map((shift) => [shift.key, shift]));
+  const all = shiftTurns(shifts, zone, from, to).flatMap((turn) => {
+    const shift = byKey.get(turn.shift);
+    if (!shift) return [];
+    return holdersOf(turn, shift, exceptions).flatMap((holder) =>
+      present(holder.person, turn, exceptions).map(
+        (stretch): Duty => ({
+          ...turn,
+          ...stretch,
+          ...holder,
+          kind: shift.kind,
+        }),
+      ),
+    );
+  });
   return all.sort((a, b) => a.start - b.start);
+}
+
+function holdersOf(turn: ShiftTurn, { people }: Shift, exceptions: readonly DutyException[]): Holder[] {
+  let holders: Holder[] = [...new Set(people)].map((person) => ({ person }));
+  for (const one of exceptions) {
+    if (one.kind !== 'swap' || one.shift !== turn.shift || one.date !== turn.date) continue;
+    const { gives, takes } = one;
+    if (!holders.some(({ person }) => person === gives)) continue;
+    const has = holders.some(({ person }) => person === takes);
+    holders = holders.flatMap((holder): Holder[] => {
+      if (holder.person !== gives) return [holder];
+      if (has) return [];
+      const first = holder.insteadOf ?? gives;
+      return [first === takes ? { person: takes } : { person: takes, insteadOf: first }];
+    });
+  }
+  return holders;
+}
+
+/** What leave lets stand of a turn of somebody. */
+function present(person: string, { start, end }: ShiftTurn, exceptions: readonly DutyException[]): Stretch[] {
+  let left: Stretch[] = [{ start, end }];
+  for (const one of exceptions) {
+    if (one.kind !== 'leave' || one.person !== person || one.to <= start || one.from >= end) continue;
+    left = left.flatMap((stretch) =>
+      [
+        { start: stretch.start, end: Math.min(stretch.end, one.from) },
+        { start: Math.max(stretch.start, one.to), end: stretch.end },
+      ].filter((part) => part.start < part.end),
+    );
+  }
+  return left;
 }

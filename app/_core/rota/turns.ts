@@ -1,43 +1,33 @@
 import type { Facility } from '../facility/facility';
 import { addDays } from '../time/add-days';
 import { type Instant, wallClock } from '../time/zone';
-import { duties } from './duties';
-import type { Shift } from './rota';
+import { type Duty, duties } from './duties';
+import type { DutyException } from './rota';
 
-/** What of a facility says who is on when. */
-export type Rota = Pick<Facility, 'people' | 'shifts'> & { site: Pick<Facility['site'], 'zone'> };
+/** Who is on when: what a facility describes, and the swaps and leave that were approved since. */
+export type Rota = Pick<Facility, 'people' | 'shifts'> & {
+  site: Pick<Facility['site'], 'zone'>;
+  /** In the order in which they were approved. */
+  exceptions: readonly DutyException[];
+};
 
 /** Somebody's turn of duty: from its start up to, and without, its end. */
-export interface Turn {
-  /** Key of the person. */
-  person: string;
-  kind: Shift['kind'];
-  /** Key of the shift. */
-  shift: string;
-  /** Day on which it begins at the site, "YYYY-MM-DD". */
-  date: string;
-  start: Instant;
-  end: Instant;
-}
+export type Turn = Duty;
 
 /**
- * The turns of everybody that touch a stretch of time, each whole. Somebody who is no longer among the people of the
- * facility has none, even where a shift still names them.
+ * The turns of everybody that touch a stretch of time, each whole, after swaps and leave. Somebody who is no longer among
+ * the people of the facility has none, even where a shift or a swap still names them.
  * @param from first moment of the stretch
  * @param to the moment after its last
  * @returns turns in order of their start
  * @throws RangeError when there is no such zone
  */
-export function turnsOf({ site, people, shifts }: Rota, from: Instant, to: Instant): Turn[] {
+export function turnsOf({ site, people, shifts, exceptions }: Rota, from: Instant, to: Instant): Turn[] {
   const known = new Set(people.map(({ key }) => key));
-  const byKey = new Map(shifts.map((shift) => [shift.key, shift]));
   // No turn is longer than from one day to the same time of the next: what begins earlier is over.
   const firstDay = addDays(wallClock(site.zone, from).date, -1);
   const lastDay = wallClock(site.zone, to).date;
-  return duties(shifts, site.zone, firstDay, addDays(lastDay, 1)).flatMap(({ shift: key, date, start, end }) => {
-    const shift = byKey.get(key);
-    if (!shift || end <= from || start >= to) return [];
-    const on = [...new Set(shift.people)].filter((person) => known.has(person));
-    return on.map((person): Turn => ({ person, kind: shift.kind, shift: key, date, start, end }));
-  });
+  return duties(shifts, exceptions, site.zone, firstDay, addDays(lastDay, 1)).filter(
+    ({ person, start, end }) => known.has(person) && end > from && start < to,
+  );
 }

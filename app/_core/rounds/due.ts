@@ -1,5 +1,5 @@
-import { duties } from '../rota/duties';
 import type { Shift } from '../rota/rota';
+import { shiftTurns } from '../rota/shift-turns';
 import { addDays } from '../time/add-days';
 import { dayOf } from '../time/day-of';
 import { dayLengthMin, dayStart, type Instant, instantOf } from '../time/zone';
@@ -51,7 +51,7 @@ export function walksDue(
   to: string,
   shifts: readonly Shift[] = [],
 ): WalkDue[] {
-  const turns = duties(
+  const turns = shiftTurns(
     shifts.filter(({ kind }) => kind === 'on-site'),
     zone,
     addDays(from, -1),

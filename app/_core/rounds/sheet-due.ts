@@ -1,4 +1,4 @@
-import { duties } from '../rota/duties';
+import { shiftTurns } from '../rota/shift-turns';
 import type { Shift } from '../rota/rota';
 import { addDays } from '../time/add-days';
 import type { Instant } from '../time/zone';
@@ -71,7 +71,7 @@ export function sheetDues(
   const frequency = frequencyOf(schedule);
   const onSite = shifts.filter(({ kind }) => kind === 'on-site');
   const needsTurns = frequency === 'day' && graceMin === undefined;
-  const turns = needsTurns ? duties(onSite, site.zone, addDays(from, -1), to) : [];
+  const turns = needsTurns ? shiftTurns(onSite, site.zone, addDays(from, -1), to) : [];
   const earlyMs = EARLY_MIN[frequency] * MINUTE_MS;
   const all = timed(schedule, site, from, addDays(to, AHEAD_DAYS[frequency]));
   return all.flatMap((one, index) => {

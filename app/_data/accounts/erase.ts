@@ -2,6 +2,7 @@ import 'server-only';
 import { Prisma } from '../../../prisma/generated/client';
 import type { Transaction } from '../transaction';
 import { endAccount } from './accounts';
+import { ERASED } from '../facility/names';
 import { noteEvent } from './events';
 
 /**
@@ -15,6 +16,7 @@ export async function eraseNamesAt(tx: Transaction, siteId: string, accountId: s
     SELECT p.id, p.key FROM person p JOIN membership m ON m.site_id = p.site_id AND m.person_id = p.id
      WHERE m.site_id = ${siteId}::uuid AND m.account_id = ${accountId}::uuid`;
   for (const person of people) await eraseKey(tx, siteId, person);
+  await eraseAttester(tx, siteId, accountId);
   const erased = await tx.$executeRaw`
     UPDATE person_name n SET name = NULL
       FROM membership m JOIN account a ON a.id = m.account_id
@@ -22,6 +24,22 @@ export async function eraseNamesAt(tx: Transaction, siteId: string, accountId: s
      WHERE m.site_id = ${siteId}::uuid AND m.account_id = ${accountId}::uuid AND n.site_id = m.site_id
        AND n.name IS NOT NULL AND (n.id = p.name_id OR n.name = a.name)`;
   return people.length + erased > 0;
+}
+
+/** Whoever attested what somebody else may do stands beside it by name. */
+async function eraseAttester(tx: Transaction, siteId: string, accountId: string): Promise<void> {
+  await tx.$executeRaw`
+    UPDATE person held SET detail = jsonb_set(held.detail, '{competences}',
+           (SELECT jsonb_agg(CASE one->>'attestedBy' WHEN known.name THEN one || jsonb_build_object('attestedBy', ${ERASED}::text)
+                                                     ELSE one END ORDER BY at)
+              FROM jsonb_array_elements(held.detail->'competences') WITH ORDINALITY AS each (one, at)))
+      FROM (SELECT coalesce(n.name, a.name) AS name
+              FROM membership m JOIN account a ON a.id = m.account_id
+              LEFT JOIN person p ON p.site_id = m.site_id AND p.id = m.person_id
+              LEFT JOIN person_name n ON n.site_id = m.site_id AND n.id = p.name_id
+             WHERE m.site_id = ${siteId}::uuid AND m.account_id = ${accountId}::uuid) known
+     WHERE held.site_id = ${siteId}::uuid
+       AND held.detail->'competences' @> jsonb_build_array(jsonb_build_object('attestedBy', known.name))`;
 }
 
 /** Alarms and the outside watch name by key who answers them; shifts do by id. */

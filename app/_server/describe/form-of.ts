@@ -59,6 +59,7 @@ function choices(facility: Facility, system: System | null, to: Referred, of: st
     room: () => facility.rooms,
     circuit: () => facility.circuits,
     gateway: () => facility.monitors.filter(({ kind }) => kind === 'gateway'),
+    competence: () => facility.site.competences ?? [],
     person: () => facility.people,
     system: () => facility.systems,
     profile: () => [...facility.profiles, ...DEFAULT_PROFILES],

@@ -13,6 +13,7 @@ import { sensorsOf } from '#data/incidents/sensors';
 import { timelinePlace, type TimelinePlace } from '#shape/incidents/place';
 import type { Refusal } from '../gate/refusal';
 import type { Who } from '../gate/who';
+import { rotaOf } from '../rota/rota-of';
 import { type Around, aroundIncident, USUAL_HOURS } from './around';
 import { findIncidentAt, headOf, type IncidentAt, type IncidentHead, type StoryView } from './find-incident-at';
 import { freshIds } from './get-incident';
@@ -66,10 +67,11 @@ export async function timelineOf(
   const series = await nearSeries(window, await sensorsOf(window.siteId, window.systemId));
   const recorded = await recordedLines(at, around);
   const [fromMs, toMs] = [window.from.getTime(), window.to.getTime()];
+  const rota = await rotaOf(window.siteId, at.stored.facility, fromMs);
   const lines = mergeTimeline([
     recorded,
     readingLines(series, limits, startMs - HOUR_MS),
-    rotaLines(at.stored.facility, fromMs, toMs),
+    rotaLines(rota, fromMs, toMs),
     entryLines(told.story, told.called),
     markLines(marks),
   ]);

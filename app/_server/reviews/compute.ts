@@ -2,6 +2,7 @@ import 'server-only';
 import { on } from 'node:events';
 import type { Worker } from 'node:worker_threads';
 import type { Facility } from '#core/facility/facility';
+import type { SystemDemand } from '#core/review/people/demand';
 import type { SystemReview } from '#core/review/result';
 import { startThread } from '../apart/start-thread';
 
@@ -14,10 +15,15 @@ export interface ReviewJob {
   on: string;
   /** Key of the only piece of equipment whose own faults are to be reviewed; every fault when left out. */
   piece?: string;
+  /** Whether to say as well what its fault cases ask of people. */
+  wantsDemand?: true;
 }
 
+/** A review, with what its fault cases ask of people where that was asked for. */
+export type Computed = SystemReview & { demand?: SystemDemand };
+
 /** What the thread says: how many fault cases of how many are judged, and in the end the review, or why there is none. */
-export type ThreadMessage = { done: number; of: number } | { review: SystemReview } | { broke: string };
+export type ThreadMessage = { done: number; of: number } | { review: Computed } | { broke: string };
 
 /**
  * Computes a review.
@@ -30,7 +36,7 @@ export type Compute = (
   job: ReviewJob,
   told: (done: number, of: number) => void,
   signal: AbortSignal | undefined,
-) => Promise<SystemReview>;
+) => Promise<Computed>;
 
 /** What runs in the thread. */
 const THREAD = 'app/_server/reviews/review-thread.ts';
@@ -61,7 +67,7 @@ async function reviewIn(
   job: ReviewJob,
   told: (done: number, of: number) => void,
   signal: AbortSignal | undefined,
-): Promise<SystemReview> {
+): Promise<Computed> {
   const heard = new AbortController();
   const until = AbortSignal.any(signal ? [signal, heard.signal] : [heard.signal]);
   thread.ref();

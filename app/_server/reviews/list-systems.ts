@@ -2,8 +2,10 @@ import 'server-only';
 import { z } from 'zod';
 import type { System, SystemKind } from '#core/facility/system';
 import { ok, type Result } from '#core/result';
+import type { DutyException } from '#core/rota/rota';
 import { listReviewStates, type ReviewState } from '#data/reviews/results';
 import { listRuns } from '#data/reviews/runs';
+import { findExceptions } from '#data/rota/exceptions';
 import { listSites, type SiteEntry } from '#data/sites';
 import { now } from '../clock';
 import { may, mayBeginSite } from '../gate/may';
@@ -67,12 +69,17 @@ export async function listSystems(
   const entries = all.filter(({ key }) => site === undefined || key === site);
   const ids = entries.map(({ id }) => id);
   const at = now();
-  const [states, runs, known] = await Promise.all([listReviewStates(ids), listRuns(ids), knownOfAll(ids, at)]);
+  const [states, runs, known, exceptions] = await Promise.all([
+    listReviewStates(ids),
+    listRuns(ids),
+    knownOfAll(ids, at),
+    findExceptions(ids, at),
+  ]);
   const stored = new Map(states.map((state) => [state.systemId, state]));
   const parts = await Promise.all(
     entries.map((entry) => {
       const run = runs.find(({ siteId }) => siteId === entry.id);
-      return partOf(entry, { stored, run }, known);
+      return partOf(entry, { stored, run, exceptions: exceptions.get(entry.id) ?? [] }, known);
     }),
   );
   return ok({
@@ -86,6 +93,8 @@ export async function listSystems(
 interface Reviews {
   stored: ReadonlyMap<string, ReviewState>;
   run: Awaited<ReturnType<typeof listRuns>>[number] | undefined;
+  /** Swaps and leave of the site. */
+  exceptions: readonly DutyException[];
 }
 
 async function partOf(
@@ -107,7 +116,8 @@ async function partOf(
       now: systemNow(known, system, systemIds.get(system.key) ?? '', summaryIn(review)),
     };
   });
-  return { site: { key, name, zone, systems: systems.length, on: whoIsOn(facility, all.at.getTime()) }, systems };
+  const on = whoIsOn({ ...facility, exceptions: reviews.exceptions }, all.at.getTime());
+  return { site: { key, name, zone, systems: systems.length, on }, systems };
 }
 
 /** What a review says in short; while a new one is under way, what the one before said. */

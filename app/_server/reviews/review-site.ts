@@ -7,7 +7,7 @@ import { now } from '../clock';
 import { logError, logInfo } from '../log';
 import { askForStudies } from './ask-for-studies';
 import { beginRun, type Begun, nowAndThen } from './begin-run';
-import { type Compute, computeApart } from './compute';
+import { type Compute, type Computed, computeApart } from './compute';
 import { staleSystems } from './review-state';
 import { staleStudies } from './study-site';
 
@@ -51,7 +51,7 @@ export async function reviewSite(
 async function reviewOne(run: Run, key: string, progress: RunProgress): Promise<boolean> {
   const { siteId, runId, on, stored } = run;
   if (!(await beat(siteId, runId, progress, now()))) return false;
-  const review = await computed(run, key, progress);
+  const { review, demand } = parted(await computed(run, key, progress));
   const outcome = {
     systemId: stored.systemIds.get(key) ?? '',
     inputHash: stored.hashes.get(key) ?? '',
@@ -59,8 +59,16 @@ async function reviewOne(run: Run, key: string, progress: RunProgress): Promise<
     judgedOn: on,
     computedAt: now(),
     review,
+    demand,
   };
   return await saveReview(siteId, runId, outcome, review && summaryOf(review));
+}
+
+/** A review as it is kept, and apart from it what its fault cases ask of people. */
+function parted(found: Computed | null) {
+  if (found === null) return { review: null, demand: null };
+  const { demand = null, ...review } = found;
+  return { review, demand };
 }
 
 /** The review of a system; null when it cannot be computed, which the same inputs would only do again. */
@@ -71,7 +79,7 @@ async function computed({ siteId, runId, on, stored, compute, signal }: Run, key
     );
   });
   try {
-    return await compute({ facility: stored.reviewed, system: key, on }, told, signal);
+    return await compute({ facility: stored.reviewed, system: key, on, wantsDemand: true }, told, signal);
   } catch (error) {
     if (signal?.aborted) throw error;
     logError('review broke', error, { site: siteId, system: key });

@@ -1,5 +1,6 @@
 import 'server-only';
 import { parentPort } from 'node:worker_threads';
+import { demandOf } from '#core/review/people/demand-of';
 import { emptyCache, type ReviewCache } from '#core/review/review-cache';
 import { reviewPiece, reviewSystem } from '#core/review/review-system';
 import type { ReviewJob, ThreadMessage } from './compute';
@@ -24,7 +25,7 @@ function cacheOf({ facility, system }: ReviewJob): ReviewCache {
 const say = (message: ThreadMessage) => parentPort?.postMessage(message);
 
 parentPort?.on('message', (job: ReviewJob) => {
-  const { facility, system: key, on, piece } = job;
+  const { facility, system: key, on, piece, wantsDemand } = job;
   try {
     const system = facility.systems.find((one) => one.key === key);
     if (!system) throw new Error(`No system "${key}" in the facility to review`);
@@ -34,7 +35,7 @@ parentPort?.on('message', (job: ReviewJob) => {
       piece === undefined
         ? reviewSystem(facility, system, on, told, true, cache)
         : reviewPiece(facility, system, on, piece, cache);
-    say({ review });
+    say({ review: wantsDemand ? { ...review, demand: demandOf(facility, system, on, review, cache) } : review });
   } catch (error) {
     say({ broke: error instanceof Error ? (error.stack ?? error.message) : String(error) });
   }

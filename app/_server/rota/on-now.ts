@@ -1,6 +1,6 @@
 import 'server-only';
-import type { Facility } from '#core/facility/facility';
 import { nextOn, type OnDuty, onNow } from '#core/rota/on-now';
+import type { Rota } from '#core/rota/turns';
 
 /** Somebody who is on, by name; instants in ms, null where no end comes within eight days. */
 export interface OnPerson {
@@ -16,11 +16,11 @@ export interface OnNow {
 }
 
 /** Who is on at a moment and who comes next, by name. @param at ms */
-export function whoIsOn(facility: Facility, at: number): OnNow {
-  const names = new Map(facility.people.map(({ key, name }) => [key, name]));
+export function whoIsOn(rota: Rota, at: number): OnNow {
+  const names = new Map(rota.people.map(({ key, name }) => [key, name]));
   const told = ({ person, kind, until }: OnDuty): OnPerson => ({ name: names.get(person) ?? person, kind, until });
   return {
-    on: onNow(facility, at).map(told),
-    next: nextOn(facility, at).map((one) => ({ ...told(one), from: one.from })),
+    on: onNow(rota, at).map(told),
+    next: nextOn(rota, at).map((one) => ({ ...told(one), from: one.from })),
   };
 }

@@ -63,7 +63,7 @@ export async function getRound(who: Who, { site: key, round: id }: RoundAddress)
     round: {
       id,
       name: round.name,
-      isBesides: round.slotId === null,
+      isBesides: round.slotId === null && round.sheetId === null,
       dueAt: round.dueAt.toISOString(),
       begun: { at: round.begunAt.toISOString(), by: nameOf(round.begunBy) },
       signed: signature('signed'),

@@ -34,11 +34,14 @@ const NONCE_BYTES = 16;
  * @param pathname   what it asks for; by its address when left out
  */
 export function guard(request: Arriving, pathname = new URL(request.url).pathname): Guarded {
-  const { HOLDFAST_ADDRESS: address, HOLDFAST_OIDC_ISSUER: issuer } = env();
+  const { HOLDFAST_ADDRESS: address, HOLDFAST_OIDC_ISSUER: issuer, HOLDFAST_HSTS: promise } = env();
   const isSecure = address?.startsWith('https:') === true;
   const isWalk = pathname === WALK_PAGE;
   const policy = contentPolicy(nonce(), isSecure, issuer === undefined ? [] : [new URL(issuer).origin], isWalk);
-  const headers: Record<string, string> = { 'content-security-policy': policy, ...safeHeaders(isSecure, isWalk) };
+  const headers: Record<string, string> = {
+    'content-security-policy': policy,
+    ...safeHeaders(isSecure, { isPromised: promise !== 'off', camera: isWalk }),
+  };
   if (isPrivate(pathname)) headers['cache-control'] = 'no-store';
   const stray = strayOf(request, address, pathname);
   return stray ? { answer: turnedAway(stray, headers) } : { answer: null, policy, headers };

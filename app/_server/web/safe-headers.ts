@@ -44,11 +44,13 @@ export function contentPolicy(
 /**
  * The headers that keep every answer to itself, beside the content policy.
  *
- * @param isSecure   whether people reach Holdfast by https
- * @param camera     whether the page may ask for a camera
- * @returns          by name
+ * @param isSecure     whether people reach Holdfast by https
+ * @param isPromised   whether browsers are told to come by https alone from here on: who ceased to trust this machine's own
+ *   authority could then not get in at all
+ * @param camera       whether the page may ask for a camera
+ * @returns            by name
  */
-export function safeHeaders(isSecure: boolean, camera: boolean = false): Record<string, string> {
+export function safeHeaders(isSecure: boolean, { isPromised = isSecure, camera = false } = {}): Record<string, string> {
   return {
     'x-content-type-options': 'nosniff',
     // Addresses hold keys of sites and words that work once: no other site is told them. Our own are, or a form of ours
@@ -57,7 +59,7 @@ export function safeHeaders(isSecure: boolean, camera: boolean = false): Record<
     'permissions-policy': [`camera=(${camera ? 'self' : ''})`, ...NEVER_ASKED.map((what) => `${what}=()`)].join(', '),
     'cross-origin-opener-policy': 'same-origin',
     'cross-origin-resource-policy': 'same-origin',
-    ...(isSecure ? { 'strict-transport-security': `max-age=${HSTS_S}; includeSubDomains` } : {}),
+    ...(isSecure && isPromised ? { 'strict-transport-security': `max-age=${HSTS_S}; includeSubDomains` } : {}),
   };
 }
 

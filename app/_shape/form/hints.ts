@@ -12,7 +12,8 @@ export type Referred =
   | 'tank'
   | 'equipment'
   | 'sensor'
-  | 'safeguard';
+  | 'safeguard'
+  | 'competence';
 
 /** What decides the unit of a number: which sensor, what a probe of its own measures, what a limit is set on. */
 export type UnitSource = 'sensor' | 'probe' | 'limit';

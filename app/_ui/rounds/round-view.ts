@@ -15,6 +15,8 @@ export interface DoneView {
 /** A walk in the list of a site. */
 export interface WalkView {
   slot: string | null;
+  /** Key of the kept sheet; null for a walk of the timetable or besides. */
+  sheet: string | null;
   name: string;
   dueAt: string;
   lateAt: string | null;

@@ -15,7 +15,8 @@ const shift = (over: Partial<Shift> = {}): Shift => ({
 });
 
 const hours = ({ start, end }: { start: number; end: number }) => (end - start) / 3_600_000;
-const lengths = (zone: string, date: string, next: string, of = shift()) => duties([of], zone, date, next).map(hours);
+const lengths = (zone: string, date: string, next: string, of = shift()) =>
+  duties([of], [], zone, date, next).map(hours);
 
 describe('a turn of a shift', () => {
   // Source: the changes of the clocks in the IANA time zone database.
@@ -35,14 +36,14 @@ describe('a turn of a shift', () => {
   test('begins on its own days alone, in order, and belongs to the day on which it begins', () => {
     const two = [shift({ days: ['mon', 'sun'] }), shift({ key: 'day', days: ['mon'], from: '06:00', to: '22:00' })];
     // 2026-06-01 is a Monday.
-    const all = duties(two, 'Europe/London', '2026-06-01', '2026-06-08');
+    const all = duties(two, [], 'Europe/London', '2026-06-01', '2026-06-08');
     expect(all.map((duty) => `${duty.date} ${duty.shift}`)).toEqual([
       '2026-06-01 day',
       '2026-06-01 night',
       '2026-06-07 night',
     ]);
     expect(all[0]?.end).toBe(all[1]?.start);
-    expect(duties(two, 'Europe/London', '2026-06-01', '2026-06-01')).toEqual([]);
+    expect(duties(two, [], 'Europe/London', '2026-06-01', '2026-06-01')).toEqual([]);
   });
 
   test('that begins and ends at one time lasts until that time on the next day', () => {
@@ -63,7 +64,7 @@ describe('a turn of a shift', () => {
     fc.assert(
       fc.property(anyZone, anyChanges, fc.integer({ min: 2015, max: 2035 }), (zone, changes, year) => {
         const round = changes.map((from, at) => shift({ key: from, from, to: changes[at + 1] ?? changes[0] ?? from }));
-        const all = duties(round, zone, `${year}-01-01`, `${year + 1}-01-01`);
+        const all = duties(round, [], zone, `${year}-01-01`, `${year + 1}-01-01`);
         let covered = all[0]?.start ?? 0;
         for (const { start, end } of all) {
           expect(start).toBeLessThanOrEqual(covered);

@@ -11,6 +11,7 @@ const rota = (zone: string, shifts: Rota['shifts']): Rota => ({
   site: { zone },
   people: [person({ key: 'ada', name: 'Ada' })],
   shifts,
+  exceptions: [],
 });
 const evenings = shift({ key: 'day', people: ['ada'], days: ['sat', 'sun', 'mon'], from: '06:00', to: '22:00' });
 const hours = ({ from, to }: { from: number; to: number }) => (to - from) / 3_600_000;
@@ -37,7 +38,7 @@ describe('hours with nobody', () => {
   test('are those at which onNow knows nobody', () => {
     fc.assert(
       fc.property(anyPeople(), anyShifts(), fc.integer({ min: 0, max: 365 }), (people, shifts, day) => {
-        const of = { site: { zone: 'Europe/London' }, people, shifts };
+        const of = { site: { zone: 'Europe/London' }, people, shifts, exceptions: [] };
         const from = Date.UTC(2026, 0, 1) + day * 86_400_000;
         const gaps = nobodyOn(of, from, from + 86_400_000);
         for (let at = from; at < from + 86_400_000; at += 97 * 60_000) {

@@ -15,6 +15,7 @@ const night = shift({ key: 'night', kind: 'on-call', people: ['ben'], days: [...
 
 const rota = (over: Partial<Rota> = {}, zone = 'Europe/London'): Rota => ({
   site: { zone },
+  exceptions: [],
   people: [ada, ben],
   shifts: [day, night],
   ...over,
@@ -95,7 +96,7 @@ describe('who is on', () => {
   test('agrees with a look at each turn of duty, at any moment of any rota', () => {
     fc.assert(
       fc.property(anyPeople(), anyShifts(), fc.integer({ min: 0, max: 365 * 1440 }), (people, shifts, minute) => {
-        const of = { site: { zone: 'America/New_York' }, people, shifts };
+        const of = { site: { zone: 'America/New_York' }, people, shifts, exceptions: [] };
         const instant = Date.UTC(2026, 0, 1) + minute * 60_000;
         for (const { person: who, kind, until } of onNow(of, instant)) {
           if (until === null) continue;

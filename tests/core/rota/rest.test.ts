@@ -10,7 +10,7 @@ const of = (key: string, days: readonly Day[], from: string, to: string, kind: '
 
 const warned = (shifts: ReturnType<typeof of>[], zone = 'Europe/London', first = '2026-06-01', days = 28) => {
   const from = dayStart(zone, first);
-  return restWarnings({ site: { zone }, people, shifts }, from, from + days * 86_400_000);
+  return restWarnings({ site: { zone }, people, shifts, exceptions: [] }, from, from + days * 86_400_000);
 };
 const rules = (...given: Parameters<typeof warned>): RestRule[] => warned(...given).map(({ rule }) => rule);
 

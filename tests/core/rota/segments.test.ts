@@ -8,7 +8,7 @@ import { anyPeople, anyShifts } from './any-rota';
 test('stretches of a rota leave no hole, agree with who is on at each moment, and with when nobody is', () => {
   fc.assert(
     fc.property(anyPeople(), anyShifts(), fc.integer({ min: 0, max: 364 }), (people, shifts, day) => {
-      const rota = { site: { zone: 'Europe/Berlin' }, people, shifts };
+      const rota = { site: { zone: 'Europe/Berlin' }, people, shifts, exceptions: [] };
       const from = Date.UTC(2026, 0, 1) + day * 86_400_000;
       const to = from + 2 * 86_400_000;
       const segments = segmentsOf(rota, from, to);

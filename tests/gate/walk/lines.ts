@@ -11,6 +11,7 @@ import { READING_LINES } from './reading-lines';
 import { ROUND_LINES } from './round-lines';
 import { SITE_LINES } from './site-lines';
 import { SOURCE_LINES } from './source-lines';
+import { STATE_LINES } from './state-lines';
 
 const ACCOUNT = 'app/(house)/account';
 const OPEN = 'app/(open)';
@@ -108,6 +109,13 @@ const OPEN_LINES: Readonly<Record<string, Line>> = {
     given: of({ nextauth: ['session'] }),
     comes: 'not-found',
   },
+  [`${OPEN}/trust/page.tsx`]: { open: 'whom a device has to trust before anybody can sign in from it' },
+  'app/api/trust/[file]/route.ts GET': {
+    open: 'a certificate, which is shown to whoever connects; never its key',
+    given: of({ file: 'holdfast.crt' }),
+    // Nobody made an authority here.
+    comes: 'not-found',
+  },
   'app/api/health/route.ts GET': { open: 'says whether the parts of Holdfast are up' },
   'app/schema/facility.json/route.ts GET': { open: 'the published form of the facility file' },
 };
@@ -174,6 +182,7 @@ export const LINES: Readonly<Record<string, Line>> = {
   ...READING_LINES,
   ...SITE_LINES,
   ...SOURCE_LINES,
+  ...STATE_LINES,
   ...INCIDENT_LINES,
   ...ROTA_LINES,
   ...ALARM_LINES,

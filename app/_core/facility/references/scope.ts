@@ -14,6 +14,7 @@ export interface SiteScope {
   gateways: ReadonlySet<string>;
   monitors: ReadonlySet<string>;
   people: ReadonlySet<string>;
+  competences: ReadonlySet<string>;
   systems: ReadonlySet<string>;
   profiles: ReadonlySet<string>;
   safeguards: ReadonlyMap<string, SafeguardKind>;
@@ -40,6 +41,7 @@ export function siteScope(facility: Facility, defaultProfiles: Iterable<string>)
     monitors: keys(facility.monitors),
     gateways: keys(facility.monitors.filter((monitor) => monitor.kind === 'gateway')),
     people: keys(facility.people),
+    competences: keys(facility.site.competences ?? []),
     systems: keys(facility.systems),
     profiles: new Set([...defaultProfiles, ...keys(facility.profiles)]),
     safeguards: new Map(facility.safeguards.map((one) => [one.key, one.kind])),

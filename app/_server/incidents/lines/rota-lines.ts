@@ -1,14 +1,13 @@
 import 'server-only';
-import type { Facility } from '#core/facility/facility';
 import type { TimelineLine } from '#core/incidents/timeline';
-import { turnsOf } from '#core/rota/turns';
+import { type Rota, turnsOf } from '#core/rota/turns';
 import { wallClock } from '#core/time/zone';
 
-/** Who was on, by the rota as it is described today: each turn where it begins, or where the window does. */
-export function rotaLines(facility: Facility, fromMs: number, toMs: number): TimelineLine[] {
-  const { zone } = facility.site;
-  const people = new Map(facility.people.map((person) => [person.key, person]));
-  return turnsOf(facility, fromMs, toMs).map(({ person, kind, shift, date, start, end }) => {
+/** Who was on, by the rota as it is described today, after swaps and leave: each turn where it begins, or where the window does. */
+export function rotaLines(rota: Rota, fromMs: number, toMs: number): TimelineLine[] {
+  const { zone } = rota.site;
+  const people = new Map(rota.people.map((person) => [person.key, person]));
+  return turnsOf(rota, fromMs, toMs).map(({ person, kind, shift, date, start, end }) => {
     const known = people.get(person);
     const until = wallClock(zone, end);
     const where = kind === 'on-site' ? 'on site' : 'on call';

@@ -41,6 +41,7 @@ function withoutThoseOn({ cover, walks }: View): (hour: number) => Pick<View, 'c
     const isOn = (duty: Duty) => forward(duty.fromS, at) < duty.lengthS;
     const gone = new Set(cover.duties.filter(isOn).map((duty) => duty.person));
     const left = {
+      ...cover,
       duties: cover.duties.filter((duty) => !gone.has(duty.person)),
       fromHome: new Map([...cover.fromHome].filter(([key]) => !gone.has(key))),
     };

@@ -1,0 +1,47 @@
+/**
+ * What this room knows: what fault cases ask of people, and what any rota makes of that, without running the model again.
+ * What it leaves out: whatever changes the water; then the courses are others, and a review anew says what they ask.
+ * Where the numbers come from: the courses of a review for the water; the rota, the rounds and the description for the people.
+ */
+import type { Column } from '../../plans/credit';
+import type { Aspect } from '../../rounds/slot';
+import type { Call } from '../notice';
+import type { Harm } from '../result';
+
+/** What a class of harm leaves people: its first harm, and the last chance, s after the onset. */
+export interface Deadline {
+  harm: Harm;
+  lastS: number;
+}
+
+/** One course: what is raised and shown, and until when it has to be put right. */
+export interface CourseDemand {
+  /** Alarms that are counted on and that somebody answers. */
+  calls: Call[];
+  /** When each aspect of a round shows it, s after the onset. */
+  signs: [Aspect, number][];
+  /** By class of harm, gravest first; empty where nothing is harmed. */
+  deadlines: Deadline[];
+}
+
+/** The courses of a fault case in one column. */
+export interface ColumnDemand {
+  courses: CourseDemand[];
+  /** Which of them stands for each hour of the day. */
+  byHour: number[];
+}
+
+/** What one fault case asks of people. */
+export interface CaseDemand extends Record<Column, ColumnDemand> {
+  /** Id of the fault case. */
+  id: string;
+  title: string;
+  /** Work once somebody stands before it, s; null: nobody has the means. */
+  workS: number | null;
+}
+
+/** What the fault cases of a system ask of people: those that harm something in either column. Plain values. */
+export interface SystemDemand {
+  system: string;
+  cases: CaseDemand[];
+}

@@ -1,0 +1,2 @@
+-- AlterTable
+ALTER TABLE "review_result" ADD COLUMN     "demand" JSONB;
