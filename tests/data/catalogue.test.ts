@@ -63,6 +63,8 @@ const ONLY_ADDED = [
   'state_answered',
   'state_asked',
   'state_event',
+  'call_out',
+  'call_out_event',
   'test_call',
   'test_call_answer',
 ];
@@ -204,6 +206,8 @@ async function fill(table: string): Promise<void> {
     incident: `'${SITE}', '${SITE}', 1, 'Flood', NULL, NULL, now(), 'local'`,
     incident_entry: `'${SITE}', '${SITE}', '${SITE}', 'log', now(), now(), 'local', '{}', NULL, NULL`,
     review_kept: `'${SITE}', '${SITE}', '${SITE}', now(), now(), 'a', '1', ${zero}, '{}', ${zero}`,
+    call_out: `'${SITE}', '${SITE}', '${SITE}', NULL, NULL, 'pump room', now(), now()`,
+    call_out_event: `'${SITE}', '${SITE}', '${SITE}', 'back', 0, 0, now(), '${SITE}', NULL, NULL`,
     test_call: `'${SITE}', '${SITE}', '${SITE}', now(), NULL`,
     test_call_answer: `'${SITE}', '${SITE}', now(), 'mail', NULL`,
     state_asked: `'${SITE}', '${SITE}', '${SITE}', 'feeding', 'watts', now(), now(), '{}'`,

@@ -42,6 +42,8 @@ const ONLY_ADDED = [
   'state_answered',
   'state_asked',
   'state_event',
+  'call_out',
+  'call_out_event',
   'test_call',
   'test_call_answer',
 ];
