@@ -36,6 +36,8 @@ const ONLY_ADDED = [
   'anchor_sent',
   'animal_watch',
   'animal_watch_end',
+  'call_out',
+  'call_out_event',
   'file_import',
   'handover',
   'handover_taken',
@@ -63,8 +65,6 @@ const ONLY_ADDED = [
   'state_answered',
   'state_asked',
   'state_event',
-  'call_out',
-  'call_out_event',
   'test_call',
   'test_call_answer',
 ];

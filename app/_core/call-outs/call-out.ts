@@ -1,6 +1,7 @@
 /**
  * What this room knows: how somebody who goes in alone is watched over by a clock, and when others are called.
  * What it leaves out: who they are, which the rota says, and whether anybody is safe, which only a person says.
+ * Where the numbers come from: common practice in working alone, no source.
  */
 
 /** What becomes of a call-out, in the order it happened. Times in ms since 1970. */
