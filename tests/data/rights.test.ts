@@ -22,6 +22,7 @@ const ONLY_ADDED = [
   'handover_taken',
   'incident',
   'incident_entry',
+  'key_handed',
   'plan_status',
   'plan_version',
   'reading',

@@ -1,7 +1,7 @@
 import 'server-only';
 import type { Words } from './entry-words';
 
-/** Entries about people who went in alone. */
+/** Entries about people who went in alone, and about the keys they need for it. */
 export const CALL_OUT_WORDS: Readonly<Record<string, Words>> = {
   'call-out-begun': {
     title: 'went in alone',
@@ -25,5 +25,12 @@ export const CALL_OUT_WORDS: Readonly<Record<string, Words>> = {
     title: 'back from going in alone',
     tell: ({ name, text, has }) =>
       `Said that ${name('account')} is back and safe${has('note') ? `: ${text('note')}` : ''}`,
+  },
+  'key-handed': {
+    title: 'key handed over',
+    tell: ({ text, name, has }) =>
+      has('holder')
+        ? `Gave the key “${text('key')}” to ${name('holder')}`
+        : `Put the key “${text('key')}” back: ${text('place')}`,
   },
 };

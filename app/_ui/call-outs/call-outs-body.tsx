@@ -1,3 +1,4 @@
+import Link from 'next/link';
 import { cautionsFor, cautionText } from '#core/cautions/cautions-for';
 import type { FormAction } from '../form/answer';
 import { Page } from '../frame/page';
@@ -31,7 +32,9 @@ export function CallOutsBody({ page, actions }: { page: CallOutsView; actions: C
       ]}
       lead={
         <>
-          <p>{leadOf(page)}</p>
+          <p>
+            {leadOf(page)} {mayBegin ? <Link href={`${at}/keys`}>Who has which key</Link> : null}
+          </p>
           <LiveRefresh site={site.key} what={['alarms']} />
         </>
       }

@@ -1,6 +1,7 @@
 import type { Line } from './line';
 
 const ALARMS = 'app/(house)/sites/[site]/alarms';
+const KEYS = 'app/(house)/sites/[site]/keys';
 const CALL_OUTS = 'app/(house)/sites/[site]/call-outs';
 /** An alarm that was never raised. */
 const NONE = '019ac000-0000-7000-8000-000000000000';
@@ -86,6 +87,12 @@ export const ALARM_LINES: Readonly<Record<string, Line>> = {
   [`${CALL_OUTS}/actions.ts endCallOutAction`]: {
     verb: 'acknowledge',
     given: () => ({ form: { callOut: NONE } }),
+    comes: 'not-found',
+  },
+  [`${KEYS}/page.tsx`]: { verb: 'hand-over' },
+  [`${KEYS}/actions.ts handKeyAction`]: {
+    verb: 'hand-over',
+    given: () => ({ form: { key: 'Pump room', holder: NONE } }),
     comes: 'not-found',
   },
 };
