@@ -6,6 +6,7 @@
 
 /** The sections of the page, in their order. After practice in shift work; common practice, no source. */
 export const SECTIONS = [
+  { id: 'alone', title: 'In alone', none: 'Nobody said that they are.' },
   { id: 'alarms', title: 'Open alarms', none: 'No alarm is open.' },
   { id: 'suppressed', title: 'Alarms that call nobody', none: 'Every alarm calls.' },
   { id: 'states', title: 'States in force', none: 'Everything is in normal running, as far as anybody has said.' },

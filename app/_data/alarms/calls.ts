@@ -20,8 +20,14 @@ export async function findTellable(tx: Transaction, siteId: string): Promise<Mem
   return rows;
 }
 
-/** What a call is about: an alarm, and how often it had called anew by then; or a test of the way to somebody. */
-export type CallAbout = { occurrenceId: string; again: number } | { testId: string };
+/**
+ * What a call is about: an alarm, and how often it had called anew by then; somebody who went in alone, and how often they had
+ * taken more time; or a test of the way to somebody.
+ */
+export type CallAbout =
+  | { occurrenceId: string; again: number }
+  | { callOutId: string; again: number }
+  | { testId: string };
 
 /** Somebody who is to be told, before it is stored. */
 export type NewCall = CallAbout & { why: ToTell['why'] | 'test'; step: number; accountId: string; madeAt: Date };
@@ -65,9 +71,10 @@ export async function waysTo(
 export interface CallToMake {
   id: string;
   siteId: string;
-  /** The alarm, or the test: one of the two. */
+  /** The alarm, the test, or whoever went in alone: one of the three. */
   occurrenceId: string | null;
   testId: string | null;
+  callOutId: string | null;
   accountId: string;
   channel: Channel;
   step: number;
@@ -92,9 +99,14 @@ const CALLED_SINCE = Prisma.sql`EXISTS (
 export async function findCall(siteId: string, id: string, testsSince: Date): Promise<CallToMake | null> {
   const [row] = await database().$queryRaw<Omit<CallToMake, 'attempts'>[]>`
     SELECT c.id, c.site_id AS "siteId", c.occurrence_id AS "occurrenceId", c.test_id AS "testId",
+           c.call_out_id AS "callOutId",
            c.account_id AS "accountId", c.channel, c.step, c.why, c.made_at AS "madeAt",
            CASE WHEN a.ended_at IS NULL THEN a.email END AS email,
-           CASE WHEN c.test_id IS NULL THEN NOT EXISTS (
+           CASE WHEN c.call_out_id IS NOT NULL THEN EXISTS (
+                  SELECT FROM call_out_event e WHERE e.site_id = c.site_id AND e.call_out_id = c.call_out_id
+                     AND (e.kind = 'back' OR e.again > c.again
+                          OR (e.kind = 'seen-to' AND e.again = c.again AND e.at >= c.made_at)))
+                WHEN c.test_id IS NULL THEN NOT EXISTS (
                   SELECT FROM alarm_open o WHERE o.site_id = c.site_id AND o.occurrence_id = c.occurrence_id
                      AND NOT o.acknowledged AND NOT o.suppressed AND o.again = c.again) OR ${CALLED_SINCE}
                 ELSE c.made_at < ${testsSince.toISOString()}::timestamptz OR EXISTS (
@@ -131,7 +143,8 @@ export interface CallWaiting {
 }
 
 /**
- * Calls that are wanted still and that no service has taken, of every site: of alarms that nobody acknowledged, and of tests.
+ * Calls that are wanted still and that no service has taken, of every site: of alarms that nobody acknowledged, of people who are
+ * not back, and of tests.
  *
  * @param testsSince   tests made before this instant are over
  */
@@ -144,6 +157,11 @@ export async function findCallsWaiting(testsSince: Date): Promise<CallWaiting[]>
       FROM (SELECT c.* FROM alarm_open o JOIN alarm_call c ON c.site_id = o.site_id AND c.occurrence_id = o.occurrence_id
                                        AND c.again = o.again
              WHERE NOT o.acknowledged AND NOT o.suppressed AND NOT ${CALLED_SINCE}
+            UNION ALL
+            SELECT c.* FROM call_out o JOIN alarm_call c ON c.site_id = o.site_id AND c.call_out_id = o.id
+             WHERE NOT EXISTS (SELECT FROM call_out_event e WHERE e.site_id = o.site_id AND e.call_out_id = o.id
+                                  AND (e.kind = 'back' OR e.again > c.again
+                                       OR (e.kind = 'seen-to' AND e.again = c.again AND e.at >= c.made_at)))
             UNION ALL
             SELECT c.* FROM test_call t JOIN alarm_call c ON c.site_id = t.site_id AND c.test_id = t.id
              WHERE t.made_at >= ${testsSince.toISOString()}::timestamptz AND NOT EXISTS (

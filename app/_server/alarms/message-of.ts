@@ -4,6 +4,7 @@ import type { CallToMake } from '#data/alarms/calls';
 import { callsOf } from '#data/alarms/life';
 import { findOccurrence } from '#data/alarms/told';
 import { findSiteById } from '#data/sites';
+import { callOutMessage } from '../call-outs/call-out-message';
 import type { Message } from '../calls/message';
 import { testMessage } from '../calls/test-message';
 import { callText } from './call-text';
@@ -14,8 +15,9 @@ import { callText } from './call-text';
  * @throws   when what it is about is not there, which the database does not admit
  */
 export async function messageOf(call: CallToMake): Promise<Message> {
-  const { id, siteId, occurrenceId, testId, accountId, why } = call;
+  const { id, siteId, occurrenceId, testId, callOutId, accountId, why } = call;
   const to = (await accountNames([accountId])).get(accountId) ?? accountId;
+  if (callOutId !== null) return await callOutMessage({ siteId, callOutId, to, step: call.step });
   if (occurrenceId === null || why === 'test') {
     const site = await findSiteById(siteId);
     if (!site || testId === null) throw new Error(`Call ${id} is of no test`);

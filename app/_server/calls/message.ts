@@ -9,11 +9,11 @@ export interface Message {
   short: string;
   /** The page it leads to. Opening it changes nothing. */
   url: string;
-  /** Of two messages about the same, the later replaces the earlier: id of the alarm or the test. */
+  /** Of two messages about the same, the later replaces the earlier: id of the alarm, of whoever went in alone, or of the test. */
   about: string;
   /** What machines are told of it. */
   data: Record<string, unknown>;
-  type: 'alarm.call' | 'alarm.test' | 'state.call';
+  type: 'alarm.call' | 'alarm.test' | 'state.call' | 'call-out.overdue';
 }
 
 /** Somebody to be told: the id tells a repeat from something new, on every way. */

@@ -4,6 +4,7 @@ import type { Shown, ShownLine } from '#core/handover/shown';
 import { onNow } from '#core/rota/on-now';
 import { listSuppressed } from '#data/alarms/suppressions';
 import { listOpenAlarms } from '#data/alarms/told';
+import { openCallOuts } from '#data/call-outs/call-outs';
 import { openAnimalWatches } from '#data/handover/animal-watches';
 import { personIds } from '#data/handover/names';
 import { openNotices } from '#data/notices/notices';
@@ -14,6 +15,7 @@ import { rotaOf } from '../rota/rota-of';
 import { roundsStanding } from '../rounds/rounds-standing';
 import { watchLines } from '../states/watch-lines';
 import {
+  aloneSection,
   alarmSection,
   animalSection,
   iso,
@@ -37,6 +39,7 @@ export async function gatherShown({ entry, stored, today }: SiteToday, at: Date)
   const nameOf = (of: string | null) => (of === null ? null : nameOfKey(keys.get(of) ?? ''));
   const watched = await watchLines(id, facility, at);
   return {
+    alone: aloneSection(await openCallOuts(id), at),
     alarms: alarmSection(await listOpenAlarms(id)),
     suppressed: suppressedSection(await listSuppressed([id])),
     states: stateSection(await statesInForce(id, at)),

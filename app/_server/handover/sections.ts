@@ -3,14 +3,16 @@ import type { Shown, ShownLine } from '#core/handover/shown';
 import type { Facility } from '#core/facility/facility';
 import { noticeWords } from '#core/notices/kinds';
 import { isOff } from '#core/plans/credit';
-import { standingOf } from '#core/plans/due';
+import { standingOf as dueStanding } from '#core/plans/due';
 import { signingWords } from '#core/states/signing';
 import type { OccurrenceTold } from '#data/alarms/told';
 import type { SuppressedTold } from '#data/alarms/suppressions';
 import type { AnimalWatchRow } from '#data/handover/animal-watches';
+import type { CallOutRow } from '#data/call-outs/call-outs';
 import type { NoticeRow } from '#data/notices/notices';
 import type { SignatureRow } from '#data/states/signatures';
 import type { StateRun } from '#data/states/states';
+import { standingOf } from '../call-outs/standing';
 
 /** A line with what most lines leave out. */
 export function line(what: string, more: Partial<ShownLine> = {}): ShownLine {
@@ -23,6 +25,16 @@ export function iso(at: Date | number): string {
 }
 
 const spoken = (name: string) => name.replaceAll('-', ' ');
+
+/** Who is in alone, and until when. */
+export function aloneSection(open: readonly CallOutRow[], at: Date): ShownLine[] {
+  return open.map((one) => {
+    const { state, untilMs } = standingOf(one, at);
+    const isAbnormal = state === 'overdue';
+    const more = isAbnormal ? 'not back' : null;
+    return line(one.place, { more, since: iso(one.begunAt), until: iso(untilMs), who: [one.accountId], isAbnormal });
+  });
+}
 
 /** Alarms that want something and call. */
 export function alarmSection(alarms: readonly OccurrenceTold[]): ShownLine[] {
@@ -127,7 +139,7 @@ export function safeguardSections(facility: Facility, today: string): Pick<Shown
         line(name, { where, more: off ? `${off.why}, until ${off.until}` : null, isAbnormal: true }),
       ),
     untested: all
-      .filter(({ safeguard }) => standingOf(safeguard, today).state === 'untested')
+      .filter(({ safeguard }) => dueStanding(safeguard, today).state === 'untested')
       .map(({ safeguard: { name }, where }) => line(name, { where })),
   };
 }

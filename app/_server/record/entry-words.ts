@@ -1,6 +1,7 @@
 import 'server-only';
 import { ALARM_LIFE_WORDS } from './alarm-life-words';
 import { ALARM_WORDS } from './alarm-words';
+import { CALL_OUT_WORDS } from './call-out-words';
 import { CALL_WORDS } from './call-words';
 import { HANDOVER_WORDS } from './handover-words';
 import { INCIDENT_WORDS } from './incident-words';
@@ -51,6 +52,7 @@ function roleSaid(role: string): string {
 const WORDS: Readonly<Record<string, Words>> = {
   ...ALARM_WORDS,
   ...ALARM_LIFE_WORDS,
+  ...CALL_OUT_WORDS,
   ...CALL_WORDS,
   ...HANDOVER_WORDS,
   ...INCIDENT_WORDS,

@@ -2,6 +2,7 @@ import 'server-only';
 import type { TaskList } from 'graphile-worker';
 import { anchorDaily } from './tasks/anchor-daily';
 import { backupDue } from './tasks/backup-due';
+import { callOutsDue } from './tasks/call-outs-due';
 import { demoGoesOn } from './tasks/demo-goes-on';
 import { diskWatch } from './tasks/disk-watch';
 import { heartbeat } from './tasks/heartbeat';
@@ -23,6 +24,7 @@ import { tidyAccounts } from './tasks/tidy-accounts';
 export const taskList: TaskList = {
   'anchor-daily': anchorDaily,
   'backup-due': backupDue,
+  'call-outs-due': callOutsDue,
   'demo-goes-on': demoGoesOn,
   'disk-watch': diskWatch,
   heartbeat,
@@ -48,6 +50,7 @@ export const crontab = [
   '* * * * * demo-goes-on',
   '* * * * * disk-watch',
   '* * * * * backup-due',
+  '* * * * * call-outs-due',
   '* * * * * ping-outside',
   '* * * * * states-due',
   '*/5 * * * * mail-path',

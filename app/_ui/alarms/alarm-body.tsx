@@ -16,6 +16,7 @@ import { AlarmLog, type LogLineView } from './alarm-log';
 import { AlarmStateMark } from './alarm-state';
 import { type AlarmView, alarmAddress, limitSaid, type SiteView } from './alarm-view';
 import style from './alarms.module.css';
+import { GoAlone } from './go-alone';
 import { NoteForm } from './note-form';
 import { CalledAnew, PrioritySaid } from './open-alarm';
 import { ResetForm } from './reset-form';
@@ -35,10 +36,11 @@ interface AlarmBodyProps {
   acknowledge: FormAction<AcknowledgedView>;
   note: FormAction<unknown>;
   reset: FormAction<unknown>;
+  goAlone: FormAction<unknown>;
 }
 
 /** One time that an alarm was raised: how it stands, its whole life, and what may be done. */
-export function AlarmBody({ page, units, acknowledge, note, reset }: AlarmBodyProps) {
+export function AlarmBody({ page, units, acknowledge, note, reset, goAlone }: AlarmBodyProps) {
   const { site, line, log, mayAcknowledge } = page;
   const at = siteAddress(site.key);
   return (
@@ -67,6 +69,7 @@ export function AlarmBody({ page, units, acknowledge, note, reset }: AlarmBodyPr
           {line.acknowledged === null ? null : <NoteForm site={site.key} alarm={line} note={note} />}
         </Section>
       ) : null}
+      {mayAcknowledge ? <GoAlone site={site.key} alarm={line} goAlone={goAlone} /> : null}
       {mayAcknowledge && line.state === 'latched-acknowledged' ? (
         <Section
           id="reset"

@@ -3,6 +3,8 @@ import type { Custom } from '#core/units/shown';
 import type { FormAction } from '../form/answer';
 import { Page } from '../frame/page';
 import { Section } from '../frame/section';
+import { AloneNote } from '../call-outs/alone-note';
+import type { CallOutView } from '../call-outs/call-outs-view';
 import { siteAddress } from '../frame/site-address';
 import { LiveRefresh } from '../live/live-refresh';
 import { instantSaid } from '../words/instant';
@@ -26,10 +28,12 @@ interface AlarmsBodyProps {
   };
   units: Custom;
   acknowledge: FormAction<AcknowledgedView>;
+  /** Who is in alone. */
+  alone: readonly CallOutView[];
 }
 
 /** The alarms of a site: what wants something, and what was in the past week. */
-export function AlarmsBody({ page, units, acknowledge }: AlarmsBodyProps) {
+export function AlarmsBody({ page, units, acknowledge, alone }: AlarmsBodyProps) {
   const { site, open, past, suppressed, mayAcknowledge, notJudgedSince } = page;
   return (
     <Page
@@ -41,6 +45,7 @@ export function AlarmsBody({ page, units, acknowledge }: AlarmsBodyProps) {
       lead={
         <>
           <p>{leadOf(open)}</p>
+          <AloneNote site={site.key} zone={site.zone} open={alone} />
           {notJudgedSince === null ? null : <NotJudged since={notJudgedSince} zone={site.zone} />}
           <p>
             <Link href={siteAddress(site.key, 'alarms', 'calls')}>How people are called</Link>,{' '}

@@ -29,22 +29,7 @@ export function TrustBody({ address, door, authority }: { address: string; door:
           Point the camera of the phone here, or type <code className={style.long}>{door}</code>
         </p>
       </Section>
-      <Section id="fingerprint" title="What to compare">
-        <p>
-          Look at this page on the machine itself, or at what <code>npm start</code> printed, and compare it with what
-          your device shows. If they differ, take nothing: somebody else is answering.
-        </p>
-        <dl className={style.facts}>
-          <dt>Name</dt>
-          <dd>{authority.title}</dd>
-          <dt>Fingerprint (SHA-256)</dt>
-          <dd className={style.digits}>{authority.fingerprint}</dd>
-          <dt>Shorter one (SHA-1)</dt>
-          <dd className={style.digits}>{authority.shortFingerprint}</dd>
-          <dt>Good until</dt>
-          <dd>{authority.until}</dd>
-        </dl>
-      </Section>
+      <Fingerprint authority={authority} />
       <Section
         id="devices"
         title="Step by step"
@@ -60,18 +45,45 @@ export function TrustBody({ address, door, authority }: { address: string; door:
           </a>
         </p>
       </Section>
-      <Section id="meaning" title="What trusting means">
-        <p>
-          Your device will believe whatever this authority signs. Its key lies on the machine that runs Holdfast, is
-          sent to nobody, and stands in no backup. Whoever took it could pretend to be that machine, or another one of a
-          private network, and nobody else: the certificate itself limits it to the names of this machine and to private
-          addresses.
-        </p>
-        <p>
-          Trust it on devices you use for the work, and on no others. Where a site has an authority of its own, give
-          Holdfast a certificate of that one instead, and leave this page alone. Take it off a device that leaves.
-        </p>
-      </Section>
+      <Meaning />
     </>
+  );
+}
+
+function Fingerprint({ authority }: { authority: AuthorityShown }) {
+  return (
+    <Section id="fingerprint" title="What to compare">
+      <p>
+        Look at this page on the machine itself, or at what <code>npm start</code> printed, and compare it with what
+        your device shows. If they differ, take nothing: somebody else is answering.
+      </p>
+      <dl className={style.facts}>
+        <dt>Name</dt>
+        <dd>{authority.title}</dd>
+        <dt>Fingerprint (SHA-256)</dt>
+        <dd className={style.digits}>{authority.fingerprint}</dd>
+        <dt>Shorter one (SHA-1)</dt>
+        <dd className={style.digits}>{authority.shortFingerprint}</dd>
+        <dt>Good until</dt>
+        <dd>{authority.until}</dd>
+      </dl>
+    </Section>
+  );
+}
+
+function Meaning() {
+  return (
+    <Section id="meaning" title="What trusting means">
+      <p>
+        Your device will believe whatever this authority signs. Its key lies on the machine that runs Holdfast, is sent
+        to nobody, and stands in no backup. Whoever took it could pretend to be that machine, or another one of a
+        private network, and nobody else: the certificate itself limits it to the names of this machine and to private
+        addresses.
+      </p>
+      <p>
+        Trust it on devices you use for the work, and on no others. Where a site has an authority of its own, give
+        Holdfast a certificate of that one instead, and leave this page alone. Take it off a device that leaves.
+      </p>
+    </Section>
   );
 }

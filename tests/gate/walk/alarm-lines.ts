@@ -1,6 +1,8 @@
 import type { Line } from './line';
 
 const ALARMS = 'app/(house)/sites/[site]/alarms';
+const KEYS = 'app/(house)/sites/[site]/keys';
+const CALL_OUTS = 'app/(house)/sites/[site]/call-outs';
 /** An alarm that was never raised. */
 const NONE = '019ac000-0000-7000-8000-000000000000';
 
@@ -59,6 +61,38 @@ export const ALARM_LINES: Readonly<Record<string, Line>> = {
   [`${ALARMS}/actions.ts endSuppressionAction`]: {
     verb: 'shelve-alarm',
     given: () => ({ form: { run: NONE } }),
+    comes: 'not-found',
+  },
+  [`${CALL_OUTS}/page.tsx`]: { verb: 'see' },
+  [`${CALL_OUTS}/actions.ts beginCallOutAction`]: {
+    verb: 'acknowledge',
+    given: () => ({ form: { place: 'pump room', minutes: '30', named: NONE } }),
+    comes: 'not-found',
+  },
+  [`${CALL_OUTS}/actions.ts goAloneAction`]: {
+    verb: 'acknowledge',
+    given: () => ({ form: { occurrence: NONE } }),
+    comes: 'not-found',
+  },
+  [`${CALL_OUTS}/actions.ts extendCallOutAction`]: {
+    verb: 'acknowledge',
+    given: () => ({ form: { callOut: NONE, minutes: '15' } }),
+    comes: 'not-found',
+  },
+  [`${CALL_OUTS}/actions.ts seeToCallOutAction`]: {
+    verb: 'acknowledge',
+    given: () => ({ form: { callOut: NONE } }),
+    comes: 'not-found',
+  },
+  [`${CALL_OUTS}/actions.ts endCallOutAction`]: {
+    verb: 'acknowledge',
+    given: () => ({ form: { callOut: NONE } }),
+    comes: 'not-found',
+  },
+  [`${KEYS}/page.tsx`]: { verb: 'hand-over' },
+  [`${KEYS}/actions.ts handKeyAction`]: {
+    verb: 'hand-over',
+    given: () => ({ form: { key: 'Pump room', holder: NONE } }),
     comes: 'not-found',
   },
 };

@@ -5,6 +5,7 @@ import { ask } from '#server/gate/ask';
 import { AlarmBody } from '#ui/alarms/alarm-body';
 import { answered } from '../../../../view/answered';
 import { chosenView } from '../../../../view/chosen-view';
+import { goAloneAction } from '../../call-outs/actions';
 import { acknowledgeAlarmAction, noteAlarmAction, resetAlarmAction } from '../actions';
 
 interface Address {
@@ -35,6 +36,7 @@ export default async function AlarmPage(address: Address) {
       acknowledge={acknowledgeAlarmAction}
       note={noteAlarmAction}
       reset={resetAlarmAction}
+      goAlone={goAloneAction}
     />
   );
 }
