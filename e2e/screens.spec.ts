@@ -61,9 +61,17 @@ const SCREENS: Record<string, (page: Page) => Promise<void>> = {
     await page.getByRole('main').getByRole('table').getByRole('link').first().click();
     await expect(page.getByRole('heading', { name: 'Record a test' })).toBeVisible();
   },
+  'rota-week': async (page) => void (await page.goto('/sites/harbour/rota/week')),
+  'leave-and-swaps': async (page) => void (await page.goto('/sites/harbour/rota/changes')),
   rota: async (page) => {
     await page.goto('/sites/harbour/rota');
     await expect(page.getByRole('heading', { name: 'Hours with nobody' })).toBeVisible();
+  },
+  // With a question that is answered, and a part of it that nothing can be made of.
+  cover: async (page) => {
+    await page.goto('/sites/quay-street/rota/cover?check=02:00&person=nobody');
+    await expect(page.getByRole('heading', { name: 'The weakest hours' })).toBeVisible();
+    await page.getByText('The chart as tables').first().click();
   },
   states: async (page) => void (await page.goto('/sites/harbour/states')),
   // Where a label leads: nothing is begun by opening it.
@@ -82,6 +90,7 @@ const SCREENS: Record<string, (page: Page) => Promise<void>> = {
     await page.getByText('Water change, usually').click();
   },
   alarms: async (page) => void (await page.goto('/sites/lighthouse/alarms')),
+  trust: async (page) => void (await page.goto('/trust')),
   'alarms-suppressed': async (page) => void (await page.goto('/sites/lighthouse/alarms/suppressed')),
   calls: async (page) => {
     await page.goto('/sites/lighthouse/alarms/calls');

@@ -33,6 +33,7 @@ const ONLY_ADDED = [
   'round',
   'round_entry',
   'round_photo',
+  'round_sheet_version',
   'round_signature',
   'safeguard_test',
   'signature_asked',

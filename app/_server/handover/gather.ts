@@ -11,8 +11,8 @@ import { openSignatures } from '#data/states/signatures';
 import { statesInForce } from '#data/states/states';
 import { lastAuthorised } from '#data/states/watched';
 import type { SiteToday } from '../reviews/find-stored-site';
-import { roundsStanding } from '../rounds/rounds-standing';
 import { rotaOf } from '../rota/rota-of';
+import { roundsStanding } from '../rounds/rounds-standing';
 import { watchLines } from '../states/watch-lines';
 import {
   alarmSection,
