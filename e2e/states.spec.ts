@@ -1,4 +1,5 @@
 import { expect as expectSoon, test } from '@playwright/test';
+import { demoPeople } from './_support/demo-people';
 
 /** A page may take its time on a machine that computes reviews beside it. */
 const expect = expectSoon.configure({ timeout: 20_000 });
@@ -33,6 +34,28 @@ test('a water change is begun, shown on the overview, put off, and ended by sayi
 
   await page.goto('/sites/lighthouse/record');
   await expect(page.getByText(/Ended water change in .*Seen: all runs/).first()).toBeVisible();
+});
+
+test('a site is handed over by one and read back and taken by another, and the record holds both', async ({
+  browser,
+}) => {
+  const signIn = demoPeople();
+  const [giver, taker] = [await signIn(browser, 'lead'), await signIn(browser, 'aquarist')];
+  // What stands may change between reading and pressing: then it is read again.
+  await expect(async () => {
+    await giver.goto('/sites/harbour/handover');
+    await giver.getByText(/^Hand over (anew, )?as it stands now$/).click();
+    await giver.getByRole('button', { name: 'I hand over' }).click();
+    await expect(giver.getByText('and not taken yet')).toBeVisible({ timeout: 5000 });
+  }).toPass({ timeout: 60_000 });
+  await taker.goto('/sites/harbour/handover');
+  await taker.getByRole('link', { name: 'read what was handed over' }).click();
+  await taker.getByRole('button', { name: 'I have read it back and take it' }).click();
+  await expect(taker.getByText(/Read back and taken/)).toBeVisible();
+  await taker.goto('/sites/harbour/record');
+  await expect(taker.getByText(/Read back and took the site over, digest [0-9a-f]{64}/).first()).toBeVisible();
+  await giver.context().close();
+  await taker.context().close();
 });
 
 test('an address for a calendar is shown once, opens the rota without signing in, and nothing once it is ended', async ({

@@ -18,7 +18,7 @@ export interface Proved {
 }
 
 /** Oldest that a reading may be and say how things stand, ms. Common practice, no source. */
-export const FRESH_MS = 5 * 60_000;
+const FRESH_MS = 5 * 60_000;
 /** W below which nothing runs: meters of sockets show a watt or two of nothing. Common practice, no source. */
 const DRAWS_NOTHING_W = 2;
 /** mm from its mark at which a level is back; twice that is not. Common practice, no source. */

@@ -10,6 +10,7 @@ import { personIds } from '#data/handover/names';
 import { openNotices } from '#data/notices/notices';
 import { openSignatures } from '#data/states/signatures';
 import { statesInForce } from '#data/states/states';
+import { lastAuthorised } from '#data/states/watched';
 import type { SiteToday } from '../reviews/find-stored-site';
 import { rotaOf } from '../rota/rota-of';
 import { roundsStanding } from '../rounds/rounds-standing';
@@ -38,11 +39,16 @@ export async function gatherShown({ entry, stored, today }: SiteToday, at: Date)
   const nameOfKey = (wanted: string) => facility.systems.find(({ key }) => key === wanted)?.name ?? wanted;
   const nameOf = (of: string | null) => (of === null ? null : nameOfKey(keys.get(of) ?? ''));
   const watched = await watchLines(id, facility, at);
+  const states = await statesInForce(id, at);
+  const leave = await lastAuthorised(
+    id,
+    states.map(({ run }) => run),
+  );
   return {
     alone: aloneSection(await openCallOuts(id), at),
     alarms: alarmSection(await listOpenAlarms(id)),
     suppressed: suppressedSection(await listSuppressed([id])),
-    states: stateSection(await statesInForce(id, at)),
+    states: stateSection(states, leave, at),
     watched: watched.map(({ title, system, look, endedAt, until, isLate }) =>
       line(title, { where: system.name, more: look, since: endedAt, until, isAbnormal: isLate }),
     ),

@@ -5,6 +5,7 @@ import { noticeWords } from '#core/notices/kinds';
 import { isOff } from '#core/plans/credit';
 import { standingOf as dueStanding } from '#core/plans/due';
 import { signingWords } from '#core/states/signing';
+import { authorisedUntil } from '#core/states/state-end';
 import type { OccurrenceTold } from '#data/alarms/told';
 import type { SuppressedTold } from '#data/alarms/suppressions';
 import type { AnimalWatchRow } from '#data/handover/animal-watches';
@@ -65,18 +66,28 @@ export function suppressedSection(suppressed: readonly SuppressedTold[]): ShownL
   );
 }
 
-/** States in force, with their end. */
-export function stateSection(states: readonly StateRun[]): ShownLine[] {
-  return states.map(({ state, system, begunAt, begunBy, until, note, outstayed }) =>
-    line(spoken(state), {
+/**
+ * States in force, with their end, and whether a lead was to look again.
+ *
+ * @param leave   when a lead last let one go on, by its run
+ */
+export function stateSection(
+  states: readonly StateRun[],
+  leave: ReadonlyMap<string, { at: Date }>,
+  at: Date,
+): ShownLine[] {
+  return states.map(({ run, state, system, begunAt, begunBy, until, note, outstayed }) => {
+    const leaveMs = authorisedUntil(state, (leave.get(run)?.at ?? begunAt).getTime());
+    const isLeaveOver = leaveMs !== null && leaveMs <= at.getTime();
+    return line(spoken(state), {
       where: system.name,
-      more: note,
+      more: [isLeaveOver ? 'a lead was to look again' : null, note].filter(Boolean).join(', ') || null,
       since: iso(begunAt),
       until: iso(until),
       who: [begunBy],
-      isAbnormal: outstayed,
-    }),
-  );
+      isAbnormal: outstayed || isLeaveOver,
+    });
+  });
 }
 
 /** What a second person has to look at. */

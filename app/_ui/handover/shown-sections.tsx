@@ -14,8 +14,8 @@ export function ShownSections({ shown, zone }: { shown: Shown; zone: string }) {
             <p>{none}</p>
           ) : (
             <Ledger
-              caption={shown[id].length === 1 ? 'One.' : `${shown[id].length}.`}
-              columns={columns(zone)}
+              caption={shown[id].length === 1 ? 'One line.' : `${shown[id].length} lines.`}
+              columns={columns(zone, shown[id])}
               rows={shown[id].map((line, at) => ({ ...line, at }))}
               keyOf={({ at }) => String(at)}
             />
@@ -28,16 +28,23 @@ export function ShownSections({ shown, zone }: { shown: Shown; zone: string }) {
 
 type Row = ShownLine & { at: number };
 
-function columns(zone: string): Column<Row>[] {
+/** The columns of a section: those in which any of its lines says something. */
+function columns(zone: string, lines: readonly ShownLine[]): Column<Row>[] {
   const moment = (at: string | null) => (at === null ? '–' : <time dateTime={at}>{momentSaid(at, zone)}</time>);
-  return [
-    { id: 'what', head: 'What', cell: (line) => <What line={line} /> },
-    { id: 'where', head: 'Where', cell: ({ where }) => where ?? 'site' },
-    { id: 'more', head: 'To know', cell: ({ more }) => more ?? '–' },
-    { id: 'since', head: 'Since', cell: ({ since }) => moment(since) },
-    { id: 'until', head: 'Until', cell: ({ until }) => moment(until) },
-    { id: 'who', head: 'Who', cell: ({ who }) => (who.length > 0 ? who.join(', ') : '–') },
+  const all: (Column<Row> & { isSaid: boolean })[] = [
+    { id: 'what', head: 'What', cell: (line) => <What line={line} />, isSaid: true },
+    { id: 'where', head: 'Where', cell: ({ where }) => where ?? 'site', isSaid: lines.some(({ where }) => where) },
+    { id: 'more', head: 'To know', cell: ({ more }) => more ?? '–', isSaid: lines.some(({ more }) => more) },
+    { id: 'since', head: 'Since', cell: ({ since }) => moment(since), isSaid: lines.some(({ since }) => since) },
+    { id: 'until', head: 'Until', cell: ({ until }) => moment(until), isSaid: lines.some(({ until }) => until) },
+    {
+      id: 'who',
+      head: 'Who',
+      cell: ({ who }) => (who.length > 0 ? who.join(', ') : '–'),
+      isSaid: lines.some(({ who }) => who.length > 0),
+    },
   ];
+  return all.filter(({ isSaid }) => isSaid);
 }
 
 function What({ line: { what, isAbnormal } }: { line: ShownLine }) {

@@ -49,17 +49,7 @@ export function NoticeForm({ site, entry, systems, add }: Props) {
         Who, and where
         <input id={`${id}w`} name="what" maxLength={500} required />
       </label>
-      <label htmlFor={`${id}s`}>
-        Which system it reaches
-        <select id={`${id}s`} name="system">
-          <option value="">all of them</option>
-          {systems.map(({ key, name }) => (
-            <option key={key} value={key}>
-              {name}
-            </option>
-          ))}
-        </select>
-      </label>
+      <SystemField id={`${id}s`} systems={systems} />
       <label htmlFor={`${id}t`}>
         What to do
         <textarea
@@ -72,6 +62,30 @@ export function NoticeForm({ site, entry, systems, add }: Props) {
           required
         />
       </label>
+      <TimeFields id={id} />
+    </KeptForm>
+  );
+}
+
+function SystemField({ id, systems }: { id: string; systems: Props['systems'] }) {
+  return (
+    <label htmlFor={id}>
+      Which system it reaches
+      <select id={id} name="system">
+        <option value="">all of them</option>
+        {systems.map(({ key, name }) => (
+          <option key={key} value={key}>
+            {name}
+          </option>
+        ))}
+      </select>
+    </label>
+  );
+}
+
+function TimeFields({ id }: { id: string }) {
+  return (
+    <>
       <label htmlFor={`${id}f`}>
         Begins, by the clock of the site
         <input id={`${id}f`} name="from" type="datetime-local" required />
@@ -80,7 +94,7 @@ export function NoticeForm({ site, entry, systems, add }: Props) {
         Ends
         <input id={`${id}u`} name="until" type="datetime-local" required />
       </label>
-    </KeptForm>
+    </>
   );
 }
 

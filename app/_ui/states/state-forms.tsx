@@ -11,6 +11,14 @@ import { type StateChoiceView, type StateLineView, stateName } from './state-vie
 
 const LABELS = { lasts: 'How long', unit: 'Unit', note: 'What you say', state: 'State' };
 
+/** What is worth saying when a state begins. */
+const NOTES: Partial<Record<StateChoiceView['state'], string>> = {
+  treatment: 'Drug, batch, strength, dose and volume of water, and who prescribed it',
+  'water-change': 'What the new water read: temperature, salinity, pH, oxidant',
+  maintenance: 'What is worked on, and what is isolated',
+  'ozone-work': 'What is worked on, and what is isolated',
+};
+
 /** The system whose state it is. */
 export interface StatePlace {
   site: string;
@@ -38,7 +46,7 @@ export function BeginForm({
       done="It is in force from now."
     >
       <LastingField title="It is meant to last" minutes={choice.lastsMin} />
-      <NoteField title="Note" needed={false} />
+      <NoteField title={NOTES[choice.state] ?? 'Note'} needed={false} />
     </KeptForm>
   );
 }

@@ -36,7 +36,6 @@ export function StatesBody({ page, actions, units }: { page: StatesView; actions
   const { site, lines, systems, watches, seconds, maySet } = page;
   const given = maySet ? actions : null;
   const inForce = lines.filter(({ isOver }) => !isOver);
-  const over = lines.filter(({ isOver }) => isOver);
   return (
     <Page
       title="States"
@@ -52,24 +51,7 @@ export function StatesBody({ page, actions, units }: { page: StatesView; actions
       }
     >
       <AskedBegunSection site={site} asked={page.asked} answer={given && actions.answer} />
-      {inForce.length > 0 ? (
-        <Section id="in-force" title="In force" note="Those past their end come first.">
-          {inForce.map((line) => (
-            <StateLine key={line.run} units={units} site={site} line={line} actions={given} named />
-          ))}
-        </Section>
-      ) : null}
-      {over.length > 0 ? (
-        <Section
-          id="over"
-          title="Ended by a device"
-          note="A device was to end them. That everything runs, somebody has yet to see."
-        >
-          {over.map((line) => (
-            <StateLine key={line.run} units={units} site={site} line={line} actions={given} named />
-          ))}
-        </Section>
-      ) : null}
+      <Lines site={site} lines={lines} actions={given} units={units} />
       <SecondsSection site={site} seconds={seconds} sign={given && actions.second} />
       <WatchesSection site={site} watches={watches} look={given && actions.look} />
       <NoticesSection
@@ -89,6 +71,44 @@ export function StatesBody({ page, actions, units }: { page: StatesView; actions
         </ul>
       </Section>
     </Page>
+  );
+}
+
+/** States in force, and those that a device ended. */
+function Lines({
+  site,
+  lines,
+  actions,
+  units,
+}: {
+  site: SiteOfStates;
+  lines: readonly StateLineView[];
+  actions: StateActions | null;
+  units: Custom;
+}) {
+  const inForce = lines.filter(({ isOver }) => !isOver);
+  const over = lines.filter(({ isOver }) => isOver);
+  return (
+    <>
+      {inForce.length > 0 ? (
+        <Section id="in-force" title="In force" note="Those past their end come first.">
+          {inForce.map((line) => (
+            <StateLine key={line.run} units={units} site={site} line={line} actions={actions} named />
+          ))}
+        </Section>
+      ) : null}
+      {over.length > 0 ? (
+        <Section
+          id="over"
+          title="Ended by a device"
+          note="A device was to end them. That everything runs, somebody has yet to see."
+        >
+          {over.map((line) => (
+            <StateLine key={line.run} units={units} site={site} line={line} actions={actions} named />
+          ))}
+        </Section>
+      ) : null}
+    </>
   );
 }
 

@@ -3,8 +3,9 @@ import { now } from '../../clock';
 import { askBegun } from '../../states/ask-begun';
 import { callEnds } from '../../states/call-ends';
 
-/** Every minute: what the clock or the watts say has begun, and calls for what has outstayed its end. */
+/** Every minute: calls for what has outstayed its end, and what the clock or the watts say has begun. */
 export async function statesDue(): Promise<void> {
-  await askBegun(now());
+  // Calls first: nothing that goes wrong with a question is to keep them back.
   await callEnds(now());
+  await askBegun(now());
 }
