@@ -24,6 +24,7 @@ import { keepPeople } from './keep-people';
 import { keepReadings } from './keep-readings';
 import { keepRounds } from './keep-rounds';
 import { keepStates } from './keep-states';
+import { keepWatched } from './keep-watched';
 import { keepVersions } from './keep-versions';
 import type { MakePast } from './past-apart';
 import type { Telling, ToldEntry } from './told';
@@ -61,6 +62,7 @@ export async function keepDemoSite(
       await keepRounds(telling);
       await keepStates(telling);
       await keepChanges(telling);
+      await keepWatched(telling);
       await keepAlarms(telling, revision);
       await keepIncidents(telling);
       await appendPast(

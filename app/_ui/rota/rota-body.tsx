@@ -1,4 +1,5 @@
 import Link from 'next/link';
+import { MissedTests, type MissedView } from '../calls/missed-tests';
 import type { FormAction } from '../form/answer';
 import { Fold } from '../frame/fold';
 import { Page } from '../frame/page';
@@ -17,12 +18,14 @@ import { ZoneNote } from './zone-note';
 
 interface RotaBodyProps {
   page: RotaView;
+  /** Who did not answer their last test call. */
+  missed: MissedView[];
   make: FormAction<{ address: string }>;
   end: FormAction<unknown>;
 }
 
 /** Who can come, and when. */
-export function RotaBody({ page, make, end }: RotaBodyProps) {
+export function RotaBody({ page, missed, make, end }: RotaBodyProps) {
   const { site, days, now } = page;
   return (
     <Page
@@ -34,6 +37,10 @@ export function RotaBody({ page, make, end }: RotaBodyProps) {
       lead={
         <>
           <OnLine zone={site.zone} now={now} view={page.on} />
+          <p>
+            <Link href={siteAddress(site.key, 'rota', 'cover')}>Cover</Link>: the time to spare at each hour, and what a
+            change of people would make of it.
+          </p>
           <p>
             <ZoneNote zone={site.zone} />
           </p>
@@ -53,7 +60,7 @@ export function RotaBody({ page, make, end }: RotaBodyProps) {
         </Fold>
         <Edit page={page} />
       </Section>
-      <Reached page={page} />
+      <Reached page={page} missed={missed} />
       <Section id="calendar" title="In your calendar">
         <FeedsSection
           site={site.key}
@@ -79,7 +86,7 @@ function Ways({ site, open }: { site: string; open: number }) {
   );
 }
 
-function Reached({ page }: { page: RotaView }) {
+function Reached({ page, missed }: Pick<RotaBodyProps, 'page' | 'missed'>) {
   const { site, nobody, people, isMailed, warnings } = page;
   return (
     <>
@@ -97,6 +104,7 @@ function Reached({ page }: { page: RotaView }) {
         </Section>
       ) : null}
       <Section id="people" wide title="How soon, and how reached">
+        <MissedTests site={site} missed={missed} />
         {people.length === 0 ? <p>Nobody is described.</p> : <PeopleTable people={people} isMailed={isMailed} />}
         {page.mayPeople ? (
           <p>

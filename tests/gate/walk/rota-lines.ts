@@ -28,6 +28,7 @@ export const ROTA_LINES: Readonly<Record<string, Line>> = {
     given: () => ({ form: { change: randomUUID(), comes: 'agreed' } }),
     comes: 'not-found',
   },
+  [`${ROTA}/cover/page.tsx`]: { verb: 'see' },
   [`${ROTA}/actions.ts makeFeedAction`]: { verb: 'see', given: () => ({ form: { scope: 'everybody' } }) },
   [`${ROTA}/actions.ts endFeedAction`]: {
     verb: 'see',
