@@ -152,23 +152,27 @@ function keyed<T extends object>(
     .map((list) => list.map((one, at) => ({ key: `${noun}-${at}`, ...one })));
 }
 
-/** A valid facility of one to three systems, every field of every noun given now and then. */
-export function anyFacility(): fc.Arbitrary<Facility> {
+/** Somebody of the rota, with a competence of the site now and then. */
+function anyPerson(): fc.Arbitrary<Omit<Person, 'key'>> {
   const held = fc.record({
     competence: fc.constant('work'),
     until: maybe(anyDay()),
     attestedBy: maybe(anyName()),
   });
-  const person = fc.record({
+  return fc.record({
     name: anyName(),
     role: fc.constantFrom(...ROLES),
     travelMin: maybe(minutes()),
     quiet: maybe(fc.record({ from: anyTime(), to: anyTime() })),
     competences: maybe(fc.tuple(held)),
   });
+}
+
+/** A valid facility of one to three systems, every field of every noun given now and then. */
+export function anyFacility(): fc.Arbitrary<Facility> {
   const start = fc.record({
     safeguards: anySafeguards('site'),
-    people: keyed<Omit<Person, 'key'>>('person', person, 1),
+    people: keyed<Omit<Person, 'key'>>('person', anyPerson(), 1),
     rooms: anyRooms(),
   });
   return fc.tuple(start, anyProfiles(), fc.integer({ min: 1, max: 3 })).chain(([ground, profiles, many]) => {

@@ -18,6 +18,7 @@ import type { Who } from '../gate/who';
 import { dayIn } from '../local-day';
 import { askForReviews } from '../reviews/ask-for-reviews';
 import { keepAlarms } from './keep-alarms';
+import { keepChanges } from './keep-changes';
 import { keepIncidents } from './keep-incidents';
 import { keepPeople } from './keep-people';
 import { keepReadings } from './keep-readings';
@@ -60,6 +61,7 @@ export async function keepDemoSite(
       await keepReadings(telling);
       await keepRounds(telling);
       await keepStates(telling);
+      await keepChanges(telling);
       await keepWatched(telling);
       await keepAlarms(telling, revision);
       await keepIncidents(telling);

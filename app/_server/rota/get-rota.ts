@@ -73,7 +73,7 @@ export async function getRota(who: Who, { site }: z.output<typeof getRotaShape>)
   const from = dayStart(entry.zone, today);
   const to = dayStart(entry.zone, addDays(today, DAYS_SHOWN));
   const [people, rota, changes, feeds, self] = await Promise.all([
-    rotaPeople(entry.id, facility),
+    rotaPeople(entry.id, facility, today),
     rotaOf(entry.id, facility, from),
     listChanges(entry.id, now()),
     isAccount ? feedsOf(entry.id, who.id) : [],

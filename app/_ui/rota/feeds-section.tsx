@@ -52,21 +52,27 @@ export function FeedsSection({ site, zone, feeds, isOnRota, make, end }: FeedsPr
           </p>
         )}
       >
-        <fieldset className={style.choice}>
-          <legend>Which shifts</legend>
-          <label>
-            <input type="radio" name="scope" value="mine" defaultChecked={isOnRota} disabled={!isOnRota} required /> my
-            own
-            {isOnRota ? '' : ' (your account is nobody of this rota)'}
-          </label>
-          <label>
-            <input type="radio" name="scope" value="everybody" defaultChecked={!isOnRota} required /> everybody’s
-          </label>
-          <label>
-            <input type="radio" name="scope" value="rounds" required /> none, but when rounds are due
-          </label>
-        </fieldset>
+        <Scopes isOnRota={isOnRota} />
       </ActForm>
     </>
+  );
+}
+
+/** What the address tells of. */
+function Scopes({ isOnRota }: { isOnRota: boolean }) {
+  return (
+    <fieldset className={style.choice}>
+      <legend>Which shifts</legend>
+      <label>
+        <input type="radio" name="scope" value="mine" defaultChecked={isOnRota} disabled={!isOnRota} required /> my own
+        {isOnRota ? '' : ' (your account is nobody of this rota)'}
+      </label>
+      <label>
+        <input type="radio" name="scope" value="everybody" defaultChecked={!isOnRota} required /> everybody’s
+      </label>
+      <label>
+        <input type="radio" name="scope" value="rounds" required /> none, but when rounds are due
+      </label>
+    </fieldset>
   );
 }

@@ -1,4 +1,5 @@
 import { type Column, Ledger } from '../table/ledger';
+import { Mark } from './change-effect';
 import type { MinutesView, RotaPersonView, RotaView } from './rota-view';
 import style from './rota.module.css';
 
@@ -18,7 +19,8 @@ export function PeopleTable({ people, isMailed }: Pick<RotaView, 'people' | 'isM
     { id: 'onSite', head: 'Answers on site in', figure: true, cell: ({ onSite }) => minutesSaid(onSite) },
     { id: 'travel', head: 'Way to the site', figure: true, cell: ({ travel }) => minutesSaid(travel) },
     { id: 'onCall', head: 'There from home in', figure: true, cell: ({ onCall }) => minutesSaid(onCall) },
-    { id: 'reached', head: 'Reached by', cell: ({ account }) => <Reached account={account} isMailed={isMailed} /> },
+    { id: 'reached', head: 'Reached by', cell: (person) => <Reached person={person} isMailed={isMailed} /> },
+    ...(people.some(({ competences }) => competences.length > 0) ? [MAY] : []),
   ];
   return (
     <>
@@ -42,21 +44,40 @@ function minutesSaid({ value, isDefault }: MinutesView): string {
   return `${value}\u00a0min${isDefault ? ', default' : ''}`;
 }
 
-function Reached({ account, isMailed }: { account: RotaPersonView['account']; isMailed: boolean }) {
+/** What each may do of the work that not everybody may, until when and on whose word. */
+const MAY: Column<RotaPersonView> = {
+  id: 'may',
+  head: 'May',
+  cell: ({ competences }) => (
+    <>
+      {competences.map(({ name, until, attestedBy, isOver }) => (
+        <span key={name} className={style.may}>
+          {isOver ? <Mark /> : null} {name}
+          <span className={style.about}>
+            {until === null ? 'without an end' : isOver ? `ran out on ${until}` : `until ${until}`}
+            {attestedBy === null ? '' : `, attested by ${attestedBy}`}
+          </span>
+        </span>
+      ))}
+    </>
+  ),
+};
+
+function Reached({ person: { account, devices }, isMailed }: { person: RotaPersonView; isMailed: boolean }) {
   // That there is no mail server stands above the table, once for all.
-  if (account === 'mailed') return <>{isMailed ? 'mail' : 'mail, once there is a mail server'}</>;
+  const push = devices === 0 ? '' : devices === 1 ? 'a browser' : `${devices} browsers`;
+  if (account === 'mailed')
+    return (
+      <>
+        {push === '' ? '' : `${push}, `}
+        {isMailed ? 'mail' : 'mail, once there is a mail server'}
+      </>
+    );
+  if (push !== '') return <>{push}</>;
   return (
     <>
       <Mark /> <strong>nothing</strong>:{' '}
       {account === 'none' ? 'no account is linked to them' : 'their account has no address'}
     </>
-  );
-}
-
-function Mark() {
-  return (
-    <span aria-hidden="true" className={style.mark}>
-      ▲
-    </span>
   );
 }

@@ -94,7 +94,11 @@ function Reached({ page, missed }: Pick<RotaBodyProps, 'page' | 'missed'>) {
         <NobodyList nobody={nobody} zone={site.zone} />
       </Section>
       {page.lacking.length > 0 ? (
-        <Section id="lacking" title="Competences nobody has then" note="Of those who are on, in the coming fortnight.">
+        <Section
+          id="lacking"
+          title="Competences nobody on duty has"
+          note="In the coming fortnight, hours with nobody among them."
+        >
           <LackingList lacking={page.lacking} zone={site.zone} />
         </Section>
       ) : null}

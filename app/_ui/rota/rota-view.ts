@@ -26,6 +26,8 @@ export interface RotaPersonView {
   onCall: MinutesView;
   isOnShift: boolean;
   account: 'none' | 'no-address' | 'mailed';
+  devices: number;
+  competences: { name: string; until: string | null; attestedBy: string | null; isOver: boolean }[];
 }
 
 export interface RotaDayView {

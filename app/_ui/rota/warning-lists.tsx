@@ -7,7 +7,7 @@ export function LackingList({ lacking, zone }: { lacking: RotaView['lacking']; z
     <div key={name}>
       <p>
         <Mark /> <strong>Nobody who is on may: {name}</strong>{' '}
-        {holders.length === 0 ? '(nobody has it)' : `(${holders.join(', ')} alone, or it has run out)`}, in:
+        {holders.length === 0 ? '(nobody has it)' : `(only for ${holders.join(', ')})`}:
       </p>
       <Spans spans={spans} zone={zone} />
     </div>
