@@ -47,6 +47,7 @@ function waterText(facility: Facility, system: System): string {
     callSteps: _l,
     testCallEachDays: _t,
     keepReadingsMonths: _k,
+    competences: _w,
     watchdog,
     ...place
   } = site;
@@ -57,7 +58,7 @@ function waterText(facility: Facility, system: System): string {
     room: rooms.find(({ key }) => key === system.room),
     system: {
       ...own,
-      equipment: system.equipment.map(({ repairMin: _m, ...rest }) => rest),
+      equipment: system.equipment.map(({ repairMin: _m, spareMin: _q, ...rest }) => rest),
       sensors: system.sensors.map(({ calibrationDue: _d, ...rest }) => rest),
       alarms: system.alarms.map(heldTo),
     },

@@ -16,6 +16,9 @@ export interface Duty {
   responseS: number;
 }
 
+/** Whether somebody can do what has to be done, by key of the person. */
+export type Able = (person: string) => boolean;
+
 /** Who can come, and how soon, at any second of the week. */
 export interface Cover {
   duties: Duty[];
@@ -88,15 +91,22 @@ export function coverOf(facility: Facility, t: Taker): Cover {
  * When the first of those who answer can stand before the equipment. The rota answers while it is on duty; people who are
  * named answer at any hour, from home or, while they are on site, from there.
  * @param calledS s since Monday 00:00 at which they are called
+ * @param able who can do what has to be done; everybody when null
  * @returns s after the call; null when nobody ever comes
  */
-export function reachedAfter(cover: Cover, calledS: number, answeredBy: AnsweredBy): number | null {
+export function reachedAfter(
+  cover: Cover,
+  calledS: number,
+  answeredBy: AnsweredBy,
+  able: Able | null = null,
+): number | null {
   if (answeredBy === 'nobody') return null;
   const named = answeredBy === 'rota' ? null : answeredBy;
-  const fromHome = (named ?? []).map((key) => cover.fromHome.get(key)).filter((s) => s !== undefined);
+  const asked = able ? (named ?? []).filter(able) : (named ?? []);
+  const fromHome = asked.map((key) => cover.fromHome.get(key)).filter((s) => s !== undefined);
   let soonest: number | null = fromHome.length > 0 ? Math.min(...fromHome) : null;
   for (const duty of cover.duties) {
-    if (named && !named.includes(duty.person)) continue;
+    if ((named && !named.includes(duty.person)) || (able && !able(duty.person))) continue;
     const into = forward(duty.fromS, calledS);
     // On duty now: called at once. Otherwise the message waits for the beginning of the duty.
     const wait = into < duty.lengthS ? 0 : forward(calledS, duty.fromS);
@@ -106,9 +116,12 @@ export function reachedAfter(cover: Cover, calledS: number, answeredBy: Answered
   return soonest;
 }
 
-/** Whether somebody is on the premises at a second of the week. */
-export function staffed(cover: Cover, atS: number): boolean {
-  return cover.duties.some((duty) => duty.kind === 'on-site' && forward(duty.fromS, atS) < duty.lengthS);
+/** Whether somebody, of those who are able, is on the premises at a second of the week. */
+export function staffed(cover: Cover, atS: number, able: Able | null = null): boolean {
+  return cover.duties.some(
+    (duty) =>
+      duty.kind === 'on-site' && forward(duty.fromS, atS) < duty.lengthS && (able === null || able(duty.person)),
+  );
 }
 
 /** Hours of the week (0 = Monday 00:00) at whose beginning nobody is on site or on call. */

@@ -62,7 +62,7 @@ export async function getCover(
     site: { key: entry.key, name: entry.name, zone: entry.zone },
     facility,
     column,
-    cover: siteCover(facility, demands, what),
+    cover: siteCover(facility, demands, today, what),
     weeks: weeksAhead(facility, demands, monday, WEEKS, (from, to) => turnsOf(rota, from, to)),
     missing: facility.systems.filter(({ key }) => !told.has(key)).map(({ name }) => name),
     asked,
