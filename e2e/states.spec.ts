@@ -24,6 +24,8 @@ test('a water change is begun, shown on the overview, put off, and ended by sayi
   await expect(page.getByRole('main').getByText(/Put off .*: the drain is slow/)).toBeVisible();
 
   await page.getByText('End it', { exact: true }).click();
+  await expect(page.getByRole('group', { name: 'Everything runs again' })).toBeVisible();
+  for (const box of await page.getByRole('checkbox', { name: /^I saw it/ }).all()) await box.check();
   await page.getByLabel('What you saw').fill('all runs, level at its mark');
   await page.getByRole('button', { name: 'End water change' }).click();
   await expect(page.getByRole('heading', { name: 'In force' })).toHaveCount(0);

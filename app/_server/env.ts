@@ -39,6 +39,10 @@ const Environment = z.object({
   HOLDFAST_SECRET: z.string().min(32).optional(),
   /** `off`: the longer look at what single faults do not show is left out, on a machine that has no time for it. */
   HOLDFAST_LONGER_LOOK: z.literal('off').optional(),
+  /** `local`: people reach Holdfast encrypted by this machine's own authority; `npm start` sets it for the processes it starts. */
+  HOLDFAST_TLS: z.literal('local').optional(),
+  /** `off`: browsers are not told to come encrypted for two years to come, as they are where people come by https. */
+  HOLDFAST_HSTS: z.literal('off').optional(),
   /** An outside issuer (OpenID Connect) that people may sign in by. */
   HOLDFAST_OIDC_ISSUER: z.url({ protocol: /^https?$/ }).optional(),
   HOLDFAST_OIDC_CLIENT_ID: z.string().optional(),
@@ -80,6 +84,26 @@ const MachineEnvironment = z.object({
   HOLDFAST_DISK_STOP_MB: figure(1e9).default(200),
 });
 
+const port = z.coerce.number().int().min(1).max(65_535);
+
+/** What the process that encrypts before the pages reads; `npm start` sets most of it. */
+const FrontEnvironment = z.object({
+  HOLDFAST_ADDRESS: z.url({ protocol: /^https$/ }),
+  HOLDFAST_DATA: z.string(),
+  /** Port other machines come by. */
+  HOLDFAST_TLS_PORT: port,
+  /** Port of the pages on this machine. */
+  HOLDFAST_WEB_PORT: port,
+  /** Files with a certificate, what leads to its authority, and its key, as PEM; read again when they are renewed. */
+  HOLDFAST_TLS_CERT: z.string().optional(),
+  HOLDFAST_TLS_KEY: z.string().optional(),
+  /** Addresses or ranges of proxies whose word on whom they speak for is taken, with commas between them. */
+  HOLDFAST_PROXIES: z
+    .string()
+    .default('')
+    .transform((said) => said.split(/[\s,]+/).filter((one) => one !== '')),
+});
+
 let parsed: Environment | undefined;
 
 /**
@@ -110,6 +134,15 @@ export function commandEnv(): z.infer<typeof CommandEnvironment> {
  */
 export function machineEnv(): z.infer<typeof MachineEnvironment> {
   return MachineEnvironment.parse(said());
+}
+
+/**
+ * What was said of the process that encrypts before the pages.
+ *
+ * @throws    when something in it has no meaning
+ */
+export function frontEnv(): z.infer<typeof FrontEnvironment> {
+  return FrontEnvironment.parse(said());
 }
 
 /**

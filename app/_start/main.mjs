@@ -1,6 +1,7 @@
 // @ts-check
 // The start, step by step. What needs packages is loaded only once they are installed.
 import { Failure, sentenceFor } from './failure.mjs';
+import { frontOf } from './front.mjs';
 import { claim } from './only-one.mjs';
 import { readOptions } from './options.mjs';
 import { installPackages } from './packages.mjs';
@@ -39,14 +40,16 @@ async function start(words, environment, data) {
   const options = readOptions(words, environment);
   // By name: a browser binds a passkey to a name, never to a number.
   const address = `http://localhost:${options.port}`;
+  const front = frontOf(options.tls, environment);
   console.log('Holdfast');
   const { release, tookOver } = claim(data, address);
   onEnd(release);
   const { requireFreePort } = await import('./web-port.mjs');
   await requireFreePort(options.port, tookOver);
+  if (front) await requireFreePort(front.port, tookOver);
   const env = { ...environment, NEXT_TELEMETRY_DISABLED: '1' };
   await installPackages(ROOT, env);
   if (isEnding()) throw new Failure('Holdfast was stopped while it started.');
   const { bringUp } = await import('./bring-up.mjs');
-  await bringUp({ ...options, address, data, root: ROOT, env });
+  await bringUp({ ...options, front, address, data, root: ROOT, env });
 }

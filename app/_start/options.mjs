@@ -9,6 +9,7 @@ const DEFAULT_PORT = 3200;
  * @typedef {object} Options
  * @property {number} port of the web process
  * @property {boolean} demo whether to load the demo
+ * @property {boolean} tls whether other machines are let in, encrypted
  * @property {string | undefined} databaseUrl a database of the person's own
  * @property {string | undefined} databaseOwnerUrl the same as the owner of its tables, where that is another account
  */
@@ -20,10 +21,11 @@ const DEFAULT_PORT = 3200;
  * @throws {Failure} at a word or number that means nothing here
  */
 export function readOptions(words, environment) {
-  const { port, demo } = parseWords(words);
+  const { port, demo, tls } = parseWords(words);
   return {
     port: asPort(port ?? (environment.PORT || String(DEFAULT_PORT))),
     demo: demo === true,
+    tls: tls === true,
     databaseUrl: environment.DATABASE_URL || undefined,
     databaseOwnerUrl: environment.DATABASE_OWNER_URL || undefined,
   };
@@ -31,13 +33,14 @@ export function readOptions(words, environment) {
 
 /**
  * @param {string[]} words what follows `npm start --`
- * @returns {{ port?: string, demo?: boolean }} the flags that were given
+ * @returns {{ port?: string, demo?: boolean, tls?: boolean }} the flags that were given
  */
 function parseWords(words) {
   try {
-    return parseArgs({ args: words, options: { port: { type: 'string' }, demo: { type: 'boolean' } } }).values;
+    const flag = /** @type {const} */ ({ type: 'boolean' });
+    return parseArgs({ args: words, options: { port: { type: 'string' }, demo: flag, tls: flag } }).values;
   } catch {
-    throw new Failure(`Holdfast starts with --port N and --demo, and knows nothing of: ${words.join(' ')}`);
+    throw new Failure(`Holdfast starts with --port N, --tls and --demo, and knows nothing of: ${words.join(' ')}`);
   }
 }
 

@@ -97,6 +97,9 @@ function seenValue(check: Check, walking: Walking, atMs: number, random: Random)
       const test = walking.tested(system, key);
       return test && { kind: 'test', result: test.result, test: test.id };
     }
+    // The invented sites walk the sheets that follow from their description, on which no such line stands.
+    default:
+      return null;
   }
 }
 

@@ -18,6 +18,7 @@ describe('what is said on the command line', () => {
     expect(readOptions([], environment({ PORT: '', DATABASE_URL: '' }))).toEqual({
       port: 3200,
       demo: false,
+      tls: false,
       databaseUrl: undefined,
       databaseOwnerUrl: undefined,
     });

@@ -23,7 +23,19 @@ export const SYSTEM_KINDS = [
 export type SystemKind = (typeof SYSTEM_KINDS)[number];
 
 /** Operating states a plan can speak of. `normal` is the base state. */
-export const OPERATING_STATES = ['normal', 'feeding', 'water-change', 'backwash', 'treatment', 'night'] as const;
+export const OPERATING_STATES = [
+  'normal',
+  'feeding',
+  'water-change',
+  'backwash',
+  'treatment',
+  'night',
+  'maintenance',
+  'hands-in',
+  'diving',
+  'ozone-work',
+  'emergency-power',
+] as const;
 export type StateName = (typeof OPERATING_STATES)[number];
 
 /** Scale a pH is given on. Meters calibrated in the usual 4, 7 and 10 buffers read NBS. */
@@ -174,6 +186,8 @@ export interface Sensor {
   lagS?: Figure;
   /** For `ph`: the scale it is calibrated on; absent: the system's. */
   phScale?: PhScale;
+  /** For `conductivity`: the temperature, °C, that its meter brings the reading to; absent: it reads the water as it is. */
+  compensatedToC?: number;
   /** ISO date after which the calibration no longer counts. */
   calibrationDue?: string;
 }

@@ -1,5 +1,5 @@
-import { DAYS } from '../facility/site';
 import { addDays } from '../time/add-days';
+import { dayOf } from '../time/day-of';
 import { dayNumber } from '../time/days';
 import { occurrences, readRecurrence } from '../time/recurrence';
 import { ok, refused, type Result } from '../result';
@@ -27,8 +27,7 @@ export function shiftDays(shift: ShiftDays, from: string, to: string): string[] 
   const ruled = daysOfRule(shift, first, after);
   const found: string[] = [];
   for (let date = first; date < after; date = addDays(date, 1)) {
-    const day = DAYS[mod(dayNumber(date) + FIRST_DAY, 7)];
-    if (day === undefined || !shift.days.includes(day) || !isItsWeek(shift, date)) continue;
+    if (!shift.days.includes(dayOf(date)) || !isItsWeek(shift, date)) continue;
     if (shift.except?.some(({ on }) => on === date) || (ruled && !ruled.has(date))) continue;
     found.push(date);
   }

@@ -1,8 +1,7 @@
-import { DAYS } from '../facility/site';
 import type { Shift } from '../rota/rota';
 import { shiftTurns } from '../rota/shift-turns';
 import { addDays } from '../time/add-days';
-import { dayNumber } from '../time/days';
+import { dayOf } from '../time/day-of';
 import { dayLengthMin, dayStart, type Instant, instantOf } from '../time/zone';
 import { covers, lateness } from './coverage';
 import type { RoundSlot } from './slot';
@@ -29,8 +28,6 @@ const EARLY_MS = HOUR_MS;
 const SHIFT_LATE_MS = 2 * HOUR_MS;
 /** Days on which the next walk that covers one is sought; a weekly one comes round within them. */
 const AHEAD_DAYS = 9;
-/** 1970-01-01, from which days are counted, was a Thursday: three days after Monday. */
-const FIRST_DAY = 3;
 
 /**
  * The walks of a timetable that are due within some days, each on the clocks of the site: one at a time that the clocks leap
@@ -98,9 +95,9 @@ function timesOf(slots: readonly RoundSlot[], zone: string, from: string, to: st
   for (let date = from; date < to; date = addDays(date, 1)) {
     // A day that the place left out of its calendar has no rounds; put off, they would come twice on the next.
     if (dayLengthMin(zone, date) === 0) continue;
-    const day = DAYS[(((dayNumber(date) + FIRST_DAY) % 7) + 7) % 7];
+    const day = dayOf(date);
     for (const slot of slots)
-      if (day !== undefined && slot.days.includes(day)) all.push({ slot, date, dueAt: instantOf(zone, date, slot.at) });
+      if (slot.days.includes(day)) all.push({ slot, date, dueAt: instantOf(zone, date, slot.at) });
   }
   return all.sort((a, b) => a.dueAt - b.dueAt);
 }
@@ -111,7 +108,7 @@ function lateFrom(
   zone: string,
   turns: readonly { start: Instant; end: Instant }[],
 ): Instant {
-  const day = DAYS[(((dayNumber(date) + FIRST_DAY) % 7) + 7) % 7] ?? 'mon';
+  const day = dayOf(date);
   switch (lateness(slot, day, slots)) {
     case 'shift':
       return dueAt + SHIFT_LATE_MS;

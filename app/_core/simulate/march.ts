@@ -23,6 +23,10 @@ export interface March {
   c: End;
   /** Step to try next, s. */
   h: number;
+  /** Step to try first once something has switched, s: what served the last time. */
+  first: number;
+  /** Whether something has switched since the last step. */
+  isFresh: boolean;
 }
 
 /** Longest step, s. */
@@ -31,15 +35,28 @@ const LONGEST = 7200;
 const LEAST = 1e-7;
 /** A way this short, s, is no way: rounding alone makes such ones, and one over them is no number. */
 const NO_TIME = 1e-9;
-/** First step after anything has switched, s. */
-export const AFTER_EVENT = 120;
+/** Longest first step after anything has switched, s. */
+const AFTER_EVENT = 120;
+/** Part by which a first step may outgrow the one before. */
+const BOLDER = 1.5;
 
 /** Buffers for a world. */
 export function march(world: World, tolerance: Tolerance, drift: Drift, day: DayWatch): March {
   const vector = () => new Float64Array(world.machine.plant.size);
   const end = (): End => ({ x: vector(), f: vector(), air: stillAir() });
   const a: End = { x: world.x, f: world.stepper.f, air: stillAir() };
-  return { world, tolerance, drift, day, a, b: end(), c: end(), h: AFTER_EVENT };
+  return { world, tolerance, drift, day, a, b: end(), c: end(), h: AFTER_EVENT, first: AFTER_EVENT, isFresh: true };
+}
+
+/**
+ * Begin anew with a short step, for the rates have leapt. Flows that begin and end at nothing make no leap: the step goes on
+ * as long as before.
+ * @param changed the watch whose change was the reason; null for another reason
+ */
+export function restart(m: March, changed: Watch | null): void {
+  if (changed && SMOOTH.has(changed.role)) return;
+  m.h = Math.min(m.h, m.first);
+  m.isFresh = true;
 }
 
 /** Keep the present as a knot. */
@@ -79,6 +96,8 @@ function acceptedStep(m: March, room: number): number {
     if (!(error <= 1) && h < LEAST) throw new Error('the model left the range of numbers');
     const factor = Number.isFinite(error) ? Math.min(5, Math.max(0.2, 0.9 * error ** -0.25)) : 0.1;
     if (error <= 1) {
+      if (m.isFresh && h < room) m.first = Math.min(AFTER_EVENT, h * Math.min(factor, BOLDER));
+      m.isFresh = false;
       // A step cut short by `stop` says little about the next one; it may only lengthen it.
       m.h = h < m.h && h === room ? Math.max(m.h, h * factor) : h * factor;
       return h;

@@ -2,7 +2,7 @@ import type { HarmClass } from '../review/result';
 import { dayWatch } from './day-change';
 import { driftOf, nothingLeftToHappen } from './drift';
 import type { Machine } from './machine';
-import { AFTER_EVENT, keepKnot, type March, march, marchTo } from './march';
+import { keepKnot, type March, march, marchTo, restart } from './march';
 import { regimeWatches, type RegimeWatches } from './mode';
 import { hasTurned, keptMode } from './mode-kept';
 import { POUR_S, pourBack } from './pour-back';
@@ -59,7 +59,7 @@ export function run(machine: Machine, options: RunOptions): Record {
     if (!changed && !fired && !overdue(world)) continue;
     calm(world, regimes);
     // What only tells of the water leaves its course as it was: the step goes on as long as before.
-    if (hasTurned(kept, machine.mode)) m.h = Math.min(m.h, AFTER_EVENT);
+    if (hasTurned(kept, machine.mode)) restart(m, changed);
   }
   closeExposures(world);
   world.record.endS = world.t;

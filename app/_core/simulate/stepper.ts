@@ -1,5 +1,5 @@
 import { airAt, type RoomAir, stillAir } from './air';
-import { type Air, emptyLaws, type Laws, type Mode, type Plant } from './plant';
+import { type Air, emptyLaws, type Laws, type Mode, OXYGEN, type Plant, STRIDE } from './plant';
 import { followerRates } from './follow';
 import { followerSlopes } from './follow-slopes';
 import { emptyFollowerSlopes, factorFollower, type FollowerSlopes, solveFollower } from './follow-solve';
@@ -29,6 +29,12 @@ export const TOLERANCE: Tolerance = { relative: 1e-6, absolute: 3e-8 };
 /** For a question that is itself coarser: events within some seconds. */
 export const COARSE: Tolerance = { relative: 1e-5, absolute: 3e-7 };
 
+/**
+ * How much less the error of what is dissolved counts than that of water, warmth and salt: near its limits it moves through
+ * more of its own size in a second than they do.
+ */
+const DISSOLVED = 0.2;
+
 /** Everything one integration needs, allocated once. */
 export interface Stepper {
   plant: Plant;
@@ -47,6 +53,8 @@ export interface Stepper {
   stage: Float64Array;
   right: Float64Array;
   timeSlope: Float64Array;
+  /** How much the error of each number counts. */
+  weights: Float64Array;
   /** Rates at the state the next step starts from. */
   f: Float64Array;
   /** Local error of the last step, in units of the tolerance. */
@@ -77,9 +85,16 @@ export function makeStepper(
     stage: vector(),
     right: vector(),
     timeSlope: vector(),
+    weights: weightsOf(plant),
     f: vector(),
     error: 0,
   };
+}
+
+function weightsOf({ nodes, layout, size }: Plant): Float64Array {
+  const weights = new Float64Array(size).fill(1);
+  for (let k = 0; k < nodes; k++) weights[STRIDE * k + OXYGEN] = DISSOLVED;
+  return weights.fill(DISSOLVED, layout.floor + 1, layout.probes);
 }
 
 /** Rates at a time within the straight piece of hour `hour`. */
@@ -195,14 +210,14 @@ function combine(
 
 function finish(stepper: Stepper, x: Float64Array, to: Float64Array, tolerance: Tolerance): void {
   const last = stepper.stages[5] as Float64Array;
-  const { stage } = stepper;
+  const { stage, weights } = stepper;
   let sum = 0;
   for (let s = 0; s < to.length; s++) {
     const u = last[s] as number;
     const value = (stage[s] as number) + u;
     to[s] = value;
     const size = Math.max(Math.abs(value), Math.abs(x[s] as number));
-    const scaled = u / (tolerance.absolute + tolerance.relative * size);
+    const scaled = ((weights[s] as number) * u) / (tolerance.absolute + tolerance.relative * size);
     sum += scaled * scaled;
   }
   // What follows the water does not water down the error of the water itself.

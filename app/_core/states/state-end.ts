@@ -1,5 +1,6 @@
 /**
- * What this room knows: how an operating state ends, and what shows afterwards that everything runs again.
+ * What this room knows: how an operating state ends, what shows afterwards that everything runs again, and how long that is
+ * watched.
  * What it leaves out: what a state does to the water, which `simulate` works out, and who begins and ends one.
  * Where the numbers come from: the watts ranges and plans that people entered.
  */
@@ -9,9 +10,16 @@ import type { StateName, System } from '../facility/system';
 export type Begun = Exclude<StateName, 'normal'>;
 
 /** States with hands in the water: whatever a controller claims, a person ends them, having looked. Common practice, no source. */
-const HANDS_IN: ReadonlySet<StateName> = new Set(['water-change', 'backwash', 'treatment']);
+const HANDS_IN: ReadonlySet<StateName> = new Set([
+  'water-change',
+  'backwash',
+  'treatment',
+  'hands-in',
+  'diving',
+  'ozone-work',
+]);
 
-/** Whether a state has hands in the water, so that it never ends by itself. */
+/** Whether a state has hands in the water, or in the ozone, so that it never ends by itself. */
 export function hasHandsIn(state: StateName): boolean {
   return HANDS_IN.has(state);
 }
@@ -22,40 +30,14 @@ export function endsItself({ states }: Pick<System, 'states'>, state: Begun): bo
   return described !== undefined && described.endsBy !== 'person' && !hasHandsIn(state);
 }
 
-/** Something to look at when a state ends. */
-export type Proof =
-  /** A piece of equipment that draws what a healthy one does; W, null when no range is known. */
-  | { kind: 'watts'; equipment: string; range: { minW: number; maxW: number } | null }
-  /** One that the state switched on is off again. */
-  | { kind: 'off'; equipment: string }
-  /** Water is seen to move: by a flow sensor, or by eye where there is none. */
-  | { kind: 'flow'; sensor: string | null }
-  /** The level is back at its mark: by a level sensor, or by eye. */
-  | { kind: 'level'; sensor: string | null }
-  /** A waste or drain is shut. */
-  | { kind: 'shut'; equipment: string };
+/** How long a lead's word lets a treatment go on, h: it is looked at anew each day. Common practice, no source. */
+const AUTHORITY_H = 24;
 
 /**
- * What proves, at the end of a state, that everything runs again: what the plans switch in that state, the flow where a pump
- * is among them, the level and the shut wastes where water was taken out. Equipment and sensors are told by name.
+ * Until when a state may go on without a lead saying so anew; null where nobody has to.
+ *
+ * @param sinceMs   when a lead last let it go on; else when it began
  */
-export function proofsOf(system: Pick<System, 'equipment' | 'sensors'>, state: Begun): Proof[] {
-  const { equipment, sensors } = system;
-  const lines = equipment.flatMap((piece) => {
-    const line = piece.plan.states.find((one) => one.state === state);
-    return line ? [{ piece, then: line.then }] : [];
-  });
-  const sensorOf = (quantity: 'flow' | 'level') => sensors.find((one) => one.quantity === quantity)?.name ?? null;
-  const isStill = lines.some(({ piece, then }) => then === 'off' && piece.type === 'return-pump');
-  const isDrawn = state === 'water-change' || state === 'backwash';
-  const wastes = equipment.filter(({ type }) => type === 'drain-valve' || (state === 'backwash' && type === 'filter'));
-  return [
-    ...lines.map(({ piece, then }): Proof => {
-      if (then === 'on') return { kind: 'off', equipment: piece.name };
-      return { kind: 'watts', equipment: piece.name, range: piece.wattsRange ?? null };
-    }),
-    ...(isStill ? [{ kind: 'flow', sensor: sensorOf('flow') } as const] : []),
-    ...(isDrawn ? wastes.map(({ name }): Proof => ({ kind: 'shut', equipment: name })) : []),
-    ...(isDrawn || isStill ? [{ kind: 'level', sensor: sensorOf('level') } as const] : []),
-  ];
+export function authorisedUntil(state: StateName, sinceMs: number): number | null {
+  return state === 'treatment' ? sinceMs + AUTHORITY_H * 3_600_000 : null;
 }

@@ -1,6 +1,7 @@
 import 'server-only';
+import type { Check } from '#core/rounds/check';
 import type { Entry, EntryValue } from '#core/rounds/entry';
-import { entryValue } from '#shape/rounds/sheet';
+import { entryValue } from '#shape/rounds/entry-value';
 import { Prisma } from '../../../prisma/generated/client';
 import { database } from '../client';
 import type { Transaction } from '../transaction';
@@ -8,13 +9,26 @@ import type { Transaction } from '../transaction';
 type Asker = Pick<Transaction, 'roundEntry' | '$queryRaw'>;
 
 /** An entry that is to be added. */
-export type NewEntry = Entry & { recordedAt: Date };
+export type NewEntry = Entry & {
+  recordedAt: Date;
+  /** How far the clock of the telephone was off, s; null or left out when it was not. */
+  clockOffS?: number | null;
+  /** The line as whoever entered it saw it, where the sheet of the round has none like it. */
+  line?: Check | null;
+};
+
+/** By when they were made: one that came late does not stand over what was seen after it. A correction bears the time it corrects. */
+const BY_TIME = [
+  { at: 'asc' },
+  { recordedAt: 'asc' },
+  { id: 'asc' },
+] as const satisfies Prisma.RoundEntryOrderByWithRelationInput[];
 
 /** What was recorded on a round, in order, corrections among it. */
 export async function listEntries(siteId: string, roundId: string, asker: Asker = database()): Promise<Entry[]> {
   const rows = await asker.roundEntry.findMany({
     where: { siteId, roundId },
-    orderBy: [{ recordedAt: 'asc' }, { id: 'asc' }],
+    orderBy: BY_TIME,
   });
   return rows.map(entryOf);
 }
@@ -41,12 +55,13 @@ export async function addEntries(
   roundId: string,
   entries: readonly NewEntry[],
 ): Promise<void> {
-  const data = entries.map(({ check, atMs, value, ...entry }) => ({
+  const data = entries.map(({ check, atMs, value, line = null, ...entry }) => ({
     siteId,
     roundId,
     checkKey: check,
     at: new Date(atMs),
     value: value === null ? Prisma.DbNull : (value as Prisma.InputJsonObject),
+    line: line === null ? Prisma.DbNull : (line as unknown as Prisma.InputJsonObject),
     ...entry,
   }));
   await tx.roundEntry.createMany({ data, skipDuplicates: true });

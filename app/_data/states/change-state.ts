@@ -13,6 +13,8 @@ export interface StateAct {
   at: Date;
   by: string;
   note: string | null;
+  /** Of one that is begun: the oxygen there is to be; of one that is ended: what proved it. Plain values. */
+  detail?: object;
 }
 
 /** Begins a state, in the place of one of the same name that a device has ended. The system is held by whoever calls. */
@@ -34,6 +36,15 @@ export async function putOffState(tx: Transaction, siteId: string, act: StateAct
   await tx.stateOpen.update({ where: { siteId_runId: { siteId, runId: act.run } }, data: { until: act.until } });
 }
 
+/** Adds what is done beside a state: a look at what is watched after it, or leave for another day of it. */
+export async function noteState(
+  tx: Transaction,
+  siteId: string,
+  act: StateAct & { kind: 'looked' | 'authorised' },
+): Promise<void> {
+  await addEvent(tx, siteId, act);
+}
+
 /** Ends a state. */
 export async function endState(tx: Transaction, siteId: string, act: StateAct): Promise<void> {
   await addEvent(tx, siteId, { ...act, kind: 'ended' });
@@ -49,7 +60,8 @@ async function addEvent(
 }
 
 /** One event of the states of a system. */
-export interface StateEventRow extends StateAct {
+export interface StateEventRow extends Omit<StateAct, 'detail'> {
+  detail: unknown;
   kind: string;
   until: Date | null;
   endsItself: boolean;

@@ -1,6 +1,6 @@
 import 'server-only';
 import { checksOf } from '#core/rounds/sheet';
-import { countRound } from '#core/rounds/entry';
+import { countRound } from '#core/rounds/count';
 import { addPastRounds, type PastSignatureRow } from '#data/demo/past-rounds';
 import { type SensorHistory, storeHistory } from '#data/readings/store-history';
 import { idFor } from '../../../seed/past/seeded-id';

@@ -21,10 +21,18 @@ export const LEAST = {
   walk: 'aquarist',
   /** Put a system into an operating state, and end it. */
   'set-state': 'aquarist',
+  /** Hand a site over, take it, and say which animals are watched. */
+  'hand-over': 'aquarist',
   /** Open an incident and write in its log. */
   'log-incident': 'aquarist',
+  /** Ask for leave or for a swap of one's own, and agree to take a turn. */
+  'change-duty': 'aquarist',
+  /** Approve leave and swaps, ask for those of others, and take them back. */
+  'approve-duty': 'lead',
   /** Look at a round that somebody else signed. */
   'second-look': 'lead',
+  /** Let a treatment go on for another day. */
+  'authorise-state': 'lead',
   /** Take in the file of a logger. */
   'take-in-file': 'lead',
   /** Lead the investigation of an incident: marks, losses, safeguards, actions, signing. */

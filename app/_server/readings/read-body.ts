@@ -20,9 +20,22 @@ export async function readBody(
   request: Pick<Request, 'headers' | 'body'>,
   withinMs: number = READ_WITHIN_MS,
 ): Promise<{ text: string } | Unread> {
+  const read = await readBytes(request, withinMs);
+  return typeof read === 'string' ? read : textOf(read.bytes);
+}
+
+/**
+ * The bytes of a request's body, as `readBody` reads its text.
+ *
+ * @param withinMs   ms in which it has to be there
+ */
+export async function readBytes(
+  request: Pick<Request, 'headers' | 'body'>,
+  withinMs: number = READ_WITHIN_MS,
+): Promise<{ bytes: Uint8Array } | Exclude<Unread, 'no-text'>> {
   if (Number(request.headers.get('content-length') ?? 0) > MOST_BYTES) return 'too-large';
   const reader = request.body?.getReader();
-  if (!reader) return { text: '' };
+  if (!reader) return { bytes: new Uint8Array() };
   let isLate = false;
   const timer = setTimeout(() => {
     isLate = true;
@@ -32,7 +45,7 @@ export async function readBody(
   const read = await piecesFrom(reader);
   clearTimeout(timer);
   if (isLate) return 'too-slow';
-  return typeof read === 'string' ? read : textOf(read);
+  return typeof read === 'string' ? read : { bytes: Buffer.concat(read) };
 }
 
 async function piecesFrom(
@@ -55,9 +68,9 @@ async function piecesFrom(
   return pieces;
 }
 
-function textOf(pieces: readonly Uint8Array[]): { text: string } | 'no-text' {
+function textOf(bytes: Uint8Array): { text: string } | 'no-text' {
   try {
-    return { text: new TextDecoder('utf-8', { fatal: true }).decode(Buffer.concat(pieces)) };
+    return { text: new TextDecoder('utf-8', { fatal: true }).decode(bytes) };
   } catch {
     return 'no-text';
   }

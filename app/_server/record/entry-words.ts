@@ -2,7 +2,9 @@ import 'server-only';
 import { ALARM_LIFE_WORDS } from './alarm-life-words';
 import { ALARM_WORDS } from './alarm-words';
 import { CALL_WORDS } from './call-words';
+import { HANDOVER_WORDS } from './handover-words';
 import { INCIDENT_WORDS } from './incident-words';
+import { ROTA_WORDS } from './rota-words';
 import { ROUND_WORDS } from './round-words';
 import { SOURCE_WORDS } from './source-words';
 import { STATE_WORDS } from './state-words';
@@ -33,6 +35,13 @@ const ACTS: Readonly<Record<string, string>> = {
   retire: 'Retired',
 };
 
+/** What a calendar reads. */
+const FEED_SCOPES: Readonly<Record<string, string>> = {
+  mine: 'their own shifts',
+  everybody: 'the whole rota',
+  rounds: 'when rounds are due',
+};
+
 /** A role as people call it. */
 function roleSaid(role: string): string {
   return role === 'admin' ? 'administrator' : role;
@@ -43,7 +52,9 @@ const WORDS: Readonly<Record<string, Words>> = {
   ...ALARM_WORDS,
   ...ALARM_LIFE_WORDS,
   ...CALL_WORDS,
+  ...HANDOVER_WORDS,
   ...INCIDENT_WORDS,
+  ...ROTA_WORDS,
   ...ROUND_WORDS,
   ...SOURCE_WORDS,
   ...STATE_WORDS,
@@ -143,8 +154,7 @@ const WORDS: Readonly<Record<string, Words>> = {
   },
   'calendar-made': {
     title: 'calendar address made',
-    tell: ({ text }) =>
-      `Made an address at which a calendar reads ${text('scope') === 'mine' ? 'their own shifts' : 'the whole rota'}`,
+    tell: ({ text }) => `Made an address at which a calendar reads ${FEED_SCOPES[text('scope')] ?? text('scope')}`,
   },
   'calendar-ended': {
     title: 'calendar address ended',

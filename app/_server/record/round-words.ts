@@ -1,14 +1,31 @@
 import 'server-only';
 import type { Words } from './entry-words';
 
+/** What was there when an entry came that was made out of reach. */
+const BESIDE: Readonly<Record<string, string>> = {
+  entered: 'somebody else had entered the line',
+  corrected: 'somebody else had corrected the same entry',
+  signed: 'the round was signed',
+  unknown: 'what it corrects was not there',
+};
+
 /** Entries about rounds. */
 export const ROUND_WORDS: Readonly<Record<string, Words>> = {
   'round-begun': {
     title: 'round begun',
-    tell: ({ text, name }) =>
+    tell: ({ text, name, has }) =>
       text('besides') === 'true'
         ? `Began ${name('slot')} besides the timetable`
-        : `Began ${name('slot')}, due ${text('due')}`,
+        : `Began ${has('sheet') ? `${name('sheet')}, version ${text('version')}` : name('slot')}, due ${text('due')}`,
+  },
+  'sheet-in-force': {
+    title: 'round sheet in force',
+    tell: ({ text, name, has }) =>
+      `Put version ${text('version')} of the round sheet ${name('sheet')} into force${has('why') ? `: ${text('why')}` : ''}`,
+  },
+  'sheet-retired': {
+    title: 'round sheet retired',
+    tell: ({ text, name }) => `Took the round sheet ${name('sheet')} out of force: ${text('why')}`,
   },
   'round-signed': {
     title: 'round signed',
@@ -20,6 +37,12 @@ export const ROUND_WORDS: Readonly<Record<string, Words>> = {
     tell: ({ text, name, has }) =>
       `Looked again at a round${has('slot') ? ` (${name('slot')})` : ''}${text('soleKeeper') === 'true' ? ', as the only one who may' : ''}${has('note') ? `: ${text('note')}` : ''}`,
   },
+  'round-entry-beside': {
+    title: 'entry of a round kept beside another',
+    tell: ({ text }) =>
+      `Entered ${text('line')} out of reach; it came when ${BESIDE[text('beside')] ?? 'more was there'}`,
+  },
+  'round-photo': { title: 'photo on a round', tell: () => 'Took a photo of what was entered on a round' },
   'round-corrected': {
     title: 'entry of a round corrected',
     tell: ({ text }) => `Corrected the entry of ${text('line')} on a round: ${text('reason')}`,

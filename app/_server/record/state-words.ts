@@ -1,4 +1,5 @@
 import 'server-only';
+import { SIGNED_BY_TWO, signingWords } from '#core/states/signing';
 import type { Words } from './entry-words';
 
 /** What happens to an operating state, in words. */
@@ -18,4 +19,50 @@ export const STATE_WORDS: Readonly<Record<string, Words>> = {
     tell: ({ text, name, has }) =>
       `Ended ${text('state').replaceAll('-', ' ')} in ${name('system')}, which was to last until ${text('until')}${has('note') ? `. Seen: ${text('note')}` : ''}`,
   },
+  'state-looked': {
+    title: 'look after a state',
+    tell: ({ text, name }) =>
+      `Looked after ${text('state').replaceAll('-', ' ')} in ${name('system')}: ${text('note')}`,
+  },
+  'state-authorised': {
+    title: 'treatment let go on',
+    tell: ({ text, name, has }) =>
+      `Let ${text('state').replaceAll('-', ' ')} in ${name('system')} go on for another day${has('note') ? `: ${text('note')}` : ''}`,
+  },
+  'state-not-begun': {
+    title: 'state not begun',
+    tell: ({ text, name }) =>
+      `Said that ${text('state').replaceAll('-', ' ')} in ${name('system')} had not begun at ${text('since')}, though it looked so`,
+  },
+  'state-timed': {
+    title: 'state begun by the clock',
+    tell: ({ text, name }) =>
+      `Had ${text('state').replaceAll('-', ' ')} in ${name('system')} begin by the clock: ${text('days')} at ${text('at')}, for ${text('lastsMin')} min`,
+  },
+  'state-untimed': {
+    title: 'state no longer begun by the clock',
+    tell: ({ name }) => `Had a state of ${name('system')} begin by the clock no more`,
+  },
+  'second-asked': {
+    title: 'second signature asked for',
+    tell: ({ text, name, has }) => `Did what a second person signs: ${signedSaid(text('what'))}${at(name, has)}`,
+  },
+  'second-given': {
+    title: 'second signature',
+    tell: ({ text, name, has }) => `Signed as the second: ${signedSaid(text('what'))}${at(name, has)}. ${text('note')}`,
+  },
+  'second-objected': {
+    title: 'second look found something wrong',
+    tell: ({ text, name, has }) =>
+      `Did not sign as the second: ${signedSaid(text('what'))}${at(name, has)}. ${text('note')}`,
+  },
 };
+
+function signedSaid(what: string): string {
+  const known = SIGNED_BY_TWO.find((one) => one === what);
+  return known ? signingWords(known).title.toLowerCase() : what;
+}
+
+function at(name: (field: string) => string, has: (field: string) => boolean): string {
+  return has('system') ? `, ${name('system')}` : '';
+}

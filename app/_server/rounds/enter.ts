@@ -1,5 +1,6 @@
 import 'server-only';
 import type { Check } from '#core/rounds/check';
+import { readLine } from '#core/rounds/read/line';
 import { checksOf } from '#core/rounds/sheet';
 import { ok, type Result, refused } from '#core/result';
 import { latestOf } from '#data/readings/series';
@@ -13,7 +14,6 @@ import type { Who } from '../gate/who';
 import { changeRound } from './change-round';
 import { enterTest } from './enter-test';
 import { keepEntry } from './keep-entry';
-import { readEntry } from './read-entry';
 
 export const enterShape = enterRequest;
 
@@ -34,7 +34,7 @@ export async function enter(who: Who, typed: EnterRequest): Promise<Result<Enter
   if (!round) return refused({ why: 'not-found', what: 'round' });
   const check = checksOf(round.sheet).find(({ key }) => key === typed.check);
   if (!check) return refused({ why: 'not-found', what: 'line of the sheet' });
-  const read = readEntry(check, typed, await lastNumber(site, round, check));
+  const read = readLine(check, typed, await lastNumber(site, round, check));
   if (!read.ok) return refused({ why: 'invalid', faults: read.reason });
   const { value, question } = read.value;
   if (question !== null && typed.sure === undefined) return ok({ site: site.key, round: round.id, asked: question });

@@ -1,10 +1,13 @@
 import 'server-only';
 import { groupBy } from '#core/group-by';
-import { type Entry, isAbnormal, standingEntries } from '#core/rounds/entry';
+import { isAbnormal } from '#core/rounds/abnormal';
+import { type Entry, standingEntries } from '#core/rounds/entry';
+import { NOTHING_STANDS } from '#core/rounds/pack';
 import { checksOf } from '#core/rounds/sheet';
 import { ok, type Result, refused } from '#core/result';
 import { accountNames } from '#data/accounts/names';
 import { newId } from '#data/new-id';
+import { type Circumstances, circumstancesOf } from '#data/rounds/circumstances';
 import { listEntries } from '#data/rounds/entries';
 import { findRound } from '#data/rounds/round-row';
 import { listSignatures } from '#data/rounds/signatures';
@@ -15,7 +18,7 @@ import type { Refusal } from '../gate/refusal';
 import type { Who } from '../gate/who';
 import { findStoredSite } from '../reviews/find-stored-site';
 import { beforeOf } from './before-of';
-import type { RoundPage, ToldEntry, ToldLine, ToldPlace } from './round-page';
+import type { LastValue, RoundPage, ToldEntry, ToldLine, ToldPlace } from './round-page';
 import { whatStands } from './what-stands';
 
 export const getRoundShape = roundAddress;
@@ -27,12 +30,17 @@ export async function getRound(who: Who, { site: key, round: id }: RoundAddress)
   const { entry: site, stored, today } = found.value;
   const round = await findRound(site.id, id);
   if (!round) return refused({ why: 'not-found', what: 'round' });
-  const [entries, signatures] = await Promise.all([listEntries(site.id, id), listSignatures(site.id, id)]);
+  const [entries, signatures, besides] = await Promise.all([
+    listEntries(site.id, id),
+    listSignatures(site.id, id),
+    circumstancesOf(site.id, id),
+  ]);
   const checks = checksOf(round.sheet);
   const { lasts, alike } = await beforeOf(site, round, checks, standingEntries(entries));
   const names = await accountNames([round.begunBy, ...entries.map(({ by }) => by), ...signatures.map(({ by }) => by)]);
   const nameOf = (account: string) => names.get(account) ?? account;
-  const told = toldEntries(entries, nameOf);
+  const [foreign, own] = split(toldEntries(entries, besides, nameOf), ({ id: entry }) => besides.get(entry)?.line);
+  const told = groupBy(own, ({ check }) => check);
   const stands = await whatStands(site, stored.facility, today, now());
   const places = round.sheet.places.map(
     (place, index): ToldPlace => ({
@@ -41,9 +49,11 @@ export async function getRound(who: Who, { site: key, round: id }: RoundAddress)
       system: place.system,
       cleanness: place.cleanness,
       stands: stands(place.system?.key ?? null),
-      lines: place.checks.map((check) => toldLine(check, told.get(check.key) ?? [], lasts.get(check.key) ?? null)),
+      lines: place.checks.map((check) => toldLine(check, told.get(check.key) ?? [], lasts.get(check.key) ?? [])),
     }),
   );
+  const asTheyWere = foreignPlace(foreign, besides, places.length + 1);
+  if (asTheyWere) places.push(asTheyWere);
   const signature = (kind: 'signed' | 'second-look') => {
     const done = signatures.find((one) => one.kind === kind);
     return done ? { at: done.at.toISOString(), by: nameOf(done.by), note: done.note } : null;
@@ -53,7 +63,7 @@ export async function getRound(who: Who, { site: key, round: id }: RoundAddress)
     round: {
       id,
       name: round.name,
-      isBesides: round.slotId === null,
+      isBesides: round.slotId === null && round.sheetId === null,
       dueAt: round.dueAt.toISOString(),
       begun: { at: round.begunAt.toISOString(), by: nameOf(round.begunBy) },
       signed: signature('signed'),
@@ -72,19 +82,47 @@ export async function getRound(who: Who, { site: key, round: id }: RoundAddress)
   });
 }
 
-/** The entries of each line in order, the one that stands last. */
-function toldEntries(entries: readonly Entry[], nameOf: (id: string) => string): Map<string, ToldEntry[]> {
-  const told = entries.map(({ by, atMs, ...entry }) => ({
-    ...entry,
-    at: new Date(atMs).toISOString(),
-    by: nameOf(by),
-  }));
-  return groupBy(told, ({ check }) => check);
+/** Entries as they are told. */
+function toldEntries(
+  entries: readonly Entry[],
+  besides: ReadonlyMap<string, Circumstances>,
+  nameOf: (id: string) => string,
+): ToldEntry[] {
+  return entries.map(({ by, atMs, ...entry }) => {
+    const { photos = [], clockOffS = null } = besides.get(entry.id) ?? {};
+    return { ...entry, at: new Date(atMs).toISOString(), by: nameOf(by), photos, clockOffS };
+  });
 }
 
-function toldLine(check: ToldLine['check'], entries: ToldEntry[], last: ToldLine['last']): ToldLine {
+/** Those of which something holds, and the others. */
+function split<T>(all: readonly T[], holds: (one: T) => unknown): [T[], T[]] {
+  return [all.filter((one) => holds(one)), all.filter((one) => !holds(one))];
+}
+
+/** Lines that were entered out of reach and that the sheet no longer has, as they were; null when there are none. */
+function foreignPlace(
+  entries: readonly ToldEntry[],
+  besides: ReadonlyMap<string, Circumstances>,
+  number: number,
+): ToldPlace | null {
+  const lines = [...groupBy(entries, ({ check }) => check).values()].flatMap((of) => {
+    const check = besides.get(of[0]?.id ?? '')?.line;
+    return check ? [toldLine(check, of, [])] : [];
+  });
+  const name = 'Lines that the sheet had when they were entered';
+  return lines.length === 0 ? null : { number, name, system: null, cleanness: 4, stands: NOTHING_STANDS, lines };
+}
+
+function toldLine(check: ToldLine['check'], entries: ToldEntry[], before: LastValue[]): ToldLine {
   const value = entries.at(-1)?.value;
-  return { check, entries, last, isAbnormal: value ? isAbnormal(check, value) : false, nextEntry: newId() };
+  return {
+    check,
+    entries,
+    last: before[0] ?? null,
+    before,
+    isAbnormal: value ? isAbnormal(check, value) : false,
+    nextEntry: newId(),
+  };
 }
 
 /** Where somebody has last been on a round. */

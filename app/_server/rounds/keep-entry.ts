@@ -1,6 +1,6 @@
 import 'server-only';
 import type { Check } from '#core/rounds/check';
-import type { Entry, EntryValue } from '#core/rounds/entry';
+import type { Entry, EntryValue, Measured } from '#core/rounds/entry';
 import { ok, type Result, refused } from '#core/result';
 import { storeReadingsIn } from '#data/readings/store-readings';
 import type { RecordEntry } from '#data/records/seal';
@@ -60,15 +60,46 @@ function clashOf(
     : null;
 }
 
-async function keepReading({ tx, site, round, at }: HeldRound, check: Check, entry: Entry): Promise<void> {
-  const { value } = entry;
-  const sensorId = round.sheet.sensors[`${check.about.system}/${check.about.key}`];
-  if (value?.kind !== 'number' || sensorId === undefined) return;
-  const { quality, reason } = value;
-  const reading = { sensorId, at: new Date(entry.atMs), value: value.value, quality, ...(reason && { reason }) };
-  await storeReadingsIn(tx, site.id, [{ ...reading, origin: 'hand' }], {
+/**
+ * Keeps what an entry says of sensors as their readings.
+ *
+ * @param isOfPast   whether it is told for the record alone, and no alarm is held to it
+ */
+export async function keepReading(
+  { tx, site, round, at }: HeldRound,
+  check: Check,
+  entry: Entry,
+  isOfPast = false,
+): Promise<void> {
+  const readings = readingsOf(check, entry.value).flatMap(({ sensor, measured: { value, quality, reason } }) => {
+    const sensorId = round.sheet.sensors[`${check.about.system}/${sensor}`];
+    if (sensorId === undefined) return [];
+    return [
+      {
+        sensorId,
+        at: new Date(entry.atMs),
+        value,
+        quality,
+        ...(reason && { reason }),
+        origin: 'hand' as const,
+        isOfPast,
+      },
+    ];
+  });
+  if (readings.length === 0) return;
+  await storeReadingsIn(tx, site.id, readings, {
     cameBy: entry.id,
     receivedAt: at,
     correct: entry.supersedes !== null,
+  });
+}
+
+/** What an entry says of sensors, by the key of each. */
+function readingsOf(check: Check, value: EntryValue | null): { sensor: string; measured: Measured }[] {
+  if (value?.kind === 'number') return [{ sensor: check.about.key, measured: value }];
+  if (value?.kind !== 'water-test' || check.kind !== 'water-test') return [];
+  return check.asks.flatMap(({ quantity, sensor }) => {
+    const measured = value.figures[quantity];
+    return measured && sensor !== null ? [{ sensor, measured }] : [];
   });
 }

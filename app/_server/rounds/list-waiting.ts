@@ -1,5 +1,5 @@
 import 'server-only';
-import { countRound, type RoundCounts } from '#core/rounds/entry';
+import { countRound, type RoundCounts } from '#core/rounds/count';
 import { checksOf } from '#core/rounds/sheet';
 import { listWithEntries } from '#data/rounds/with-entries';
 import type { SiteEntry } from '#data/sites';

@@ -5,7 +5,13 @@ import type { SheetPlace } from '#core/rounds/sheet';
 import type { Stands } from './what-stands';
 
 /** An entry with when it was made (UTC, ISO) and the name of who made it. */
-export type ToldEntry = Omit<Entry, 'atMs'> & { at: string };
+export type ToldEntry = Omit<Entry, 'atMs'> & {
+  at: string;
+  /** Ids of its photos. */
+  photos: string[];
+  /** How far the clock of the telephone was off, s; null when it was not. */
+  clockOffS: number | null;
+};
 
 /** A line of the sheet, what was recorded on it, and what was known of it before. */
 export interface ToldLine {
@@ -13,6 +19,8 @@ export interface ToldLine {
   /** In order, corrections among them: the last one stands. */
   entries: ToldEntry[];
   last: LastValue | null;
+  /** What was seen on it before, the latest first. */
+  before: LastValue[];
   isAbnormal: boolean;
   /** Id of the next entry on it. */
   nextEntry: string;

@@ -1,6 +1,6 @@
 import 'server-only';
 import { ok, refused } from '#core/result';
-import { countRound } from '#core/rounds/entry';
+import { countRound } from '#core/rounds/count';
 import { newId } from '#data/new-id';
 import { addSignature } from '#data/rounds/signatures';
 import { type SignRequest, signRequest } from '#shape/rounds/requests';
@@ -15,8 +15,14 @@ const NAMED = 3;
 /**
  * Signs a round: whoever is signed in says that each line of its sheet was looked at, or why it was not. While a line is blank
  * it cannot be signed, for blank is not as usual.
+ *
+ * @param signedAt   when it was signed, where that was out of reach; now when left out
  */
-export async function signRound(who: Who, { note, ...address }: SignRequest): Promise<RoundChanged> {
+export async function signRound(
+  who: Who,
+  { note, ...address }: SignRequest,
+  signedAt: Date | null = null,
+): Promise<RoundChanged> {
   return await changeRound(
     who,
     'walk',
@@ -35,7 +41,13 @@ export async function signRound(who: Who, { note, ...address }: SignRequest): Pr
           now: `Not signed: blank is not as usual. Still blank: ${named.join('; ')}${more}.`,
         });
       }
-      await addSignature(tx, site.id, round.id, { id: newId(), kind: 'signed', at, by: who.id, note: note ?? null });
+      await addSignature(tx, site.id, round.id, {
+        id: newId(),
+        kind: 'signed',
+        at: signedAt ?? at,
+        by: who.id,
+        note: note ?? null,
+      });
       const { lines, abnormal, notDone, corrected } = countRound(checks, entries);
       const body = { by: who.id, round: round.id, slot: round.slotId, lines, abnormal, notDone, corrected };
       return ok([{ kind: 'round-signed', body: note === undefined ? body : { ...body, note } }]);

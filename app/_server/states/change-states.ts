@@ -43,13 +43,15 @@ export interface QuickerThan {
  *
  * @param entry   id of the event, drawn when the form was shown
  * @param work    makes the change
+ * @param verb    what whoever asks must be allowed to do
  */
 export async function changeStates(
   who: Who,
   { site, system, entry }: { site: string; system: string; entry: string },
   work: (held: HeldSystem) => Promise<Done>,
+  verb: 'set-state' | 'authorise-state' = 'set-state',
 ): Promise<Changed> {
-  const allowed = await siteFor(who, 'set-state', site);
+  const allowed = await siteFor(who, verb, site);
   if (!allowed.ok) return allowed;
   const place = await findPlace(who, site, system);
   if (!place.ok) return place;

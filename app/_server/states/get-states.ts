@@ -1,12 +1,13 @@
 import 'server-only';
 import type { z } from 'zod';
-import { stateMinOf } from '#core/equipment/defaults';
 import { OPERATING_STATES, type System } from '#core/facility/system';
 import { ok, type Result } from '#core/result';
-import { type Begun, endsItself, hasHandsIn, type Proof, proofsOf } from '#core/states/state-end';
+import { type Asked, askedBy } from '#core/states/effective';
+import type { Begun } from '#core/states/state-end';
 import { accountNames } from '#data/accounts/names';
-import { newId } from '#data/new-id';
 import { stateEvents } from '#data/states/change-state';
+import { newId } from '#data/new-id';
+import { listTimed } from '#data/states/timed';
 import { statesBegun } from '#data/states/states';
 import { systemPlace } from '#shape/reviews/case-place';
 import { now } from '../clock';
@@ -14,21 +15,8 @@ import { may } from '../gate/may';
 import type { Refusal } from '../gate/refusal';
 import type { Who } from '../gate/who';
 import { findPlace } from '../reviews/find-place';
+import { choiceOf, type StateChoice } from './state-choice';
 import { type StateLine, stateLines } from './state-lines';
-
-/** A state that can be begun. */
-export interface StateChoice {
-  state: Begun;
-  /** Whether the system's description and plans speak of it. */
-  isDescribed: boolean;
-  /** min */
-  lastsMin: number;
-  endsItself: boolean;
-  hasHandsIn: boolean;
-  proofs: Proof[];
-  /** Id for beginning it. */
-  entry: string;
-}
 
 /** Something that was done with a state. */
 export interface StateEventLine {
@@ -50,7 +38,14 @@ export interface SystemStates {
   choices: StateChoice[];
   events: StateEventLine[];
   equipment: string[];
+  /** What the plans ask while these states are in force, the most protective of each. */
+  asked: Asked[];
+  /** What begins by the clock. */
+  timed: { id: string; state: Begun; days: string[]; at: string; lastsMin: number }[];
+  timedEntry: string;
   maySet: boolean;
+  mayTime: boolean;
+  mayAuthorise: boolean;
 }
 
 export const getStatesShape = systemPlace;
@@ -66,14 +61,16 @@ export async function getStates(
   const place = await findPlace(who, site, key);
   if (!place.ok) return place;
   const { entry, system, systemId, stored } = place.value;
-  const [begun, events] = await Promise.all([statesBegun([entry.id], now()), stateEvents(entry.id, systemId, SHOWN)]);
+  const at = now();
+  const [begun, events] = await Promise.all([statesBegun([entry.id], at), stateEvents(entry.id, systemId, SHOWN)]);
   const runs = begun.filter((run) => run.system.id === systemId);
+  const states = runs.filter(({ isOver }) => !isOver).map(({ state }) => state);
   const names = await accountNames(events.map(({ by }) => by));
   return ok({
     site: { key: entry.key, name: entry.name, zone: entry.zone },
     system: { key, name: system.name },
-    lines: await stateLines(runs, stored.facility.systems),
-    choices: choicesOf(system, new Set(runs.filter(({ isOver }) => !isOver).map(({ state }) => state))),
+    lines: await stateLines(runs, stored.facility.systems, { siteId: entry.id, at }),
+    choices: choicesOf(system, new Set(states)),
     events: events.map(({ id, state, kind, at, by, until, note }) => ({
       ...{ id, state, kind, note },
       at: at.toISOString(),
@@ -81,24 +78,18 @@ export async function getStates(
       until: until?.toISOString() ?? null,
     })),
     equipment: [...new Set(system.equipment.map(({ type }) => type))],
+    asked: askedBy(system, states),
+    timed: (await listTimed([entry.id]))
+      .filter((one) => one.systemId === systemId)
+      .map(({ id, state, days, at: time, lastsMin }) => ({ id, state, days, at: time, lastsMin })),
+    timedEntry: newId(),
     maySet: may(who, 'set-state', site),
+    mayTime: may(who, 'describe', site),
+    mayAuthorise: may(who, 'authorise-state', site),
   });
 }
 
 function choicesOf(system: System, inForce: ReadonlySet<Begun>): StateChoice[] {
   const all = OPERATING_STATES.filter((state): state is Begun => state !== 'normal' && !inForce.has(state));
-  return all
-    .map((state) => {
-      const described = system.states.find(({ name }) => name === state);
-      return {
-        state,
-        isDescribed: described !== undefined,
-        lastsMin: described?.lastsMin?.value ?? stateMinOf(state).value,
-        endsItself: endsItself(system, state),
-        hasHandsIn: hasHandsIn(state),
-        proofs: proofsOf(system, state),
-        entry: newId(),
-      };
-    })
-    .sort((a, b) => Number(b.isDescribed) - Number(a.isDescribed));
+  return all.map((state) => choiceOf(system, state)).sort((a, b) => Number(b.isDescribed) - Number(a.isDescribed));
 }

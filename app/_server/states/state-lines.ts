@@ -1,9 +1,12 @@
 import 'server-only';
 import type { System } from '#core/facility/system';
-import { type Begun, hasHandsIn, type Proof, proofsOf } from '#core/states/state-end';
+import { authorisedUntil, type Begun, hasHandsIn } from '#core/states/state-end';
 import { accountNames } from '#data/accounts/names';
 import { newId } from '#data/new-id';
+import { newestReadings } from '#data/readings/newest';
 import type { StateRun } from '#data/states/states';
+import { lastAuthorised } from '#data/states/watched';
+import { provedNow, type ProvedLine } from './proved-now';
 
 /** A state a system is in, in plain values; instants are ISO 8601 in UTC. */
 export interface StateLine {
@@ -19,16 +22,27 @@ export interface StateLine {
   isOver: boolean;
   hasHandsIn: boolean;
   putOff: { at: string; by: string; until: string; note: string | null }[];
-  /** What to look at when it ends. */
-  proofs: Proof[];
+  /** What proves its end, with what readings say of it now. */
+  proofs: ProvedLine[];
   /** Types of the equipment there is, for the cautions. */
   equipment: string[];
   /** Ids for what is done with it next. */
-  entries: { putOff: string; end: string };
+  /** Until when it may go on without a lead saying so anew; null where nobody has to. */
+  authority: { until: string; isOver: boolean } | null;
+  entries: { putOff: string; end: string; authorise: string };
 }
 
-/** States in plain values, told by names. @param systems those of the site */
-export async function stateLines(runs: readonly StateRun[], systems: readonly System[]): Promise<StateLine[]> {
+/** States of a site in plain values, told by names. @param systems those of the site */
+export async function stateLines(
+  runs: readonly StateRun[],
+  systems: readonly System[],
+  { siteId, at }: { siteId: string; at: Date },
+): Promise<StateLine[]> {
+  const newest = await newestReadings(siteId, [...new Set(runs.map(({ system }) => system.id))]);
+  const leave = await lastAuthorised(
+    siteId,
+    runs.map(({ run }) => run),
+  );
   const names = await accountNames(runs.flatMap(({ begunBy, putOff }) => [begunBy, ...putOff.map(({ by }) => by)]));
   const nameOf = (id: string) => names.get(id) ?? id;
   return runs.flatMap(({ siteId: _, system, begunAt, begunBy, until, putOff, ...run }) => {
@@ -48,10 +62,16 @@ export async function stateLines(runs: readonly StateRun[], systems: readonly Sy
           until: one.until.toISOString(),
           note: one.note,
         })),
-        proofs: proofsOf(described, run.state),
+        proofs: provedNow(described, run.state, newest.get(system.id), { begunAt, at }),
         equipment: [...new Set(described.equipment.map(({ type }) => type))],
-        entries: { putOff: newId(), end: newId() },
+        authority: authorityOf(run.state, leave.get(run.run)?.at ?? begunAt, at),
+        entries: { putOff: newId(), end: newId(), authorise: newId() },
       },
     ];
   });
+}
+
+function authorityOf(state: Begun, since: Date, at: Date): StateLine['authority'] {
+  const until = authorisedUntil(state, since.getTime());
+  return until === null ? null : { until: new Date(until).toISOString(), isOver: until <= at.getTime() };
 }

@@ -1,5 +1,5 @@
 // @ts-check
-// When the web process answers.
+// When the web process answers, or what stands before it.
 import { setTimeout as wait } from 'node:timers/promises';
 import { Failure } from '../failure.mjs';
 
@@ -16,7 +16,7 @@ export async function untilItAnswers(address, isAlive, log) {
   for (let waitedMs = 0; waitedMs < PATIENCE_MS; waitedMs += POLL_MS) {
     if (!isAlive()) throw new Failure(`The web process ended before it answered: the reason is in ${log}.`);
     try {
-      await fetch(`${address}/api/health`, { signal: AbortSignal.timeout(5000) });
+      await fetch(`${address}/api/health`, { redirect: 'manual', signal: AbortSignal.timeout(5000) });
       return;
     } catch {
       await wait(POLL_MS);

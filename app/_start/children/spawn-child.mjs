@@ -42,3 +42,8 @@ export function spawnChild({ nodeFlags, args, env, cwd, log }) {
 export function workerProgram() {
   return fileURLToPath(new URL('../../_server/worker/main.ts', import.meta.url));
 }
+
+/** @returns {string} path of the program that encrypts before the pages */
+export function frontProgram() {
+  return fileURLToPath(new URL('../../_server/front/main.ts', import.meta.url));
+}

@@ -21,6 +21,7 @@ const DAILY: readonly SitePlace[] = [
 ];
 /** What is opened now and then: behind a fold where there is no room for all of them. */
 const FURTHER: readonly SitePlace[] = [
+  { end: '/handover', name: 'Handover', verb: 'see' },
   { end: '/rota', name: 'Rota', verb: 'see' },
   { end: '/readings', name: 'Readings', verb: 'see' },
   { end: '/incidents', name: 'Incidents', verb: 'read-record' },

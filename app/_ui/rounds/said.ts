@@ -1,7 +1,8 @@
 import { readingSaid } from '#core/readings/figures';
-import type { Check } from '#core/rounds/check';
+import { type Check, WATER_QUANTITIES } from '#core/rounds/check';
 import type { EntryValue } from '#core/rounds/entry';
 import type { Custom } from '#core/units/shown';
+import { QUANTITY_WORDS } from '../readings/words';
 import { inUnits, symbolOf } from '../units/figures';
 
 /** What was seen on a line, in a few words and the person's units. */
@@ -15,9 +16,35 @@ export function valueSaid(check: Check, value: EntryValue, units: Custom): strin
       return value.count === null ? 'all seen, as usual' : `${value.count} counted`;
     case 'used':
       return `${litresSaid(units, value.litres)} used`;
+    case 'figure':
+      return check.kind === 'figure' ? `${value.value}\u00a0${check.unit}` : String(value.value);
+    case 'choice':
+      return optionSaid(check, value.option);
+    case 'text':
+      return value.text;
+    case 'photo':
+      return value.photos.length === 1 ? 'a photo' : `${value.photos.length} photos`;
+    case 'doses':
+      return `${value.doses} doses`;
+    case 'water-test':
+      return waterSaid(value.figures, units);
+    case 'calibration':
+      return value.fit ? 'calibrated: it may go on' : 'calibrated: it may not go on';
     case 'test':
       return value.result === 'worked' ? 'tested: it worked' : 'tested: it failed';
   }
+}
+
+function optionSaid(check: Check, option: string): string {
+  const chosen = check.kind === 'choice' ? check.options.find(({ key }) => key === option) : undefined;
+  return chosen?.name ?? option;
+}
+
+function waterSaid(figures: Extract<EntryValue, { kind: 'water-test' }>['figures'], units: Custom): string {
+  return WATER_QUANTITIES.flatMap((quantity) => {
+    const measured = figures[quantity];
+    return measured ? [`${QUANTITY_WORDS[quantity]} ${readingSaid(quantity, units, measured.value)}`] : [];
+  }).join(', ');
 }
 
 /** What is used between two rounds is little: it is told to a tenth. */

@@ -1,4 +1,5 @@
-import type { Proof } from '#core/states/state-end';
+import type { Proof } from '#core/states/proofs';
+import { proofSaid } from './proof-words';
 import style from './states.module.css';
 
 /** What to look at before a state is over. */
@@ -14,30 +15,9 @@ export function ProofList({ proofs }: { proofs: readonly Proof[] }) {
       <p className={style.small}>At its end, see that everything runs again:</p>
       <ul className={style.proofs}>
         {proofs.map((proof) => (
-          <li key={proofSaid(proof)}>{proofSaid(proof)}</li>
+          <li key={proof.key}>{proofSaid(proof)}</li>
         ))}
       </ul>
     </>
   );
-}
-
-function proofSaid(proof: Proof): string {
-  switch (proof.kind) {
-    case 'watts':
-      return proof.range
-        ? `${proof.equipment} draws ${proof.range.minW} to ${proof.range.maxW}\u00a0W while it runs`
-        : `${proof.equipment} runs: no watts range is known, so see or feel that it does`;
-    case 'off':
-      return `${proof.equipment} is off again`;
-    case 'flow':
-      return proof.sensor === null
-        ? 'the return flows: no flow sensor, so look at the outlet'
-        : `the return flows: “${proof.sensor}” reads as usual`;
-    case 'level':
-      return proof.sensor === null
-        ? 'the level is back at its mark'
-        : `the level is back: “${proof.sensor}” reads as usual`;
-    case 'shut':
-      return `${proof.equipment}: its waste is shut`;
-  }
 }

@@ -15,7 +15,13 @@ export interface EventView {
   note: string | null;
 }
 
-const DONE: Record<string, string> = { begun: 'begun', 'put-off': 'end put off', ended: 'ended' };
+const DONE: Record<string, string> = {
+  begun: 'begun',
+  'put-off': 'end put off',
+  ended: 'ended',
+  looked: 'looked after',
+  authorised: 'let go on for a day',
+};
 
 /** What was done with the states of a system. */
 export function StateEvents({ events, zone }: { events: EventView[]; zone: string }) {

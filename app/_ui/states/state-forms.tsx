@@ -1,9 +1,12 @@
 'use client';
 
+import type { Custom } from '#core/units/shown';
 import type { FormAction } from '../form/answer';
 import { KeptForm } from '../safeguards/kept-form';
 import { LastingField } from './lasting-field';
 import { NoteField } from './note-field';
+import { ProofFields } from './proof-fields';
+import { proofSaid } from './proof-words';
 import { type StateChoiceView, type StateLineView, stateName } from './state-view';
 
 const LABELS = { lasts: 'How long', unit: 'Unit', note: 'What you say', state: 'State' };
@@ -66,17 +69,55 @@ export function PutOffForm({
 }
 
 /** Ends a state. */
-export function EndForm({ place, line, end }: { place: StatePlace; line: StateLineView; end: FormAction<unknown> }) {
+export function EndForm({
+  place,
+  line,
+  end,
+  units,
+  zone,
+}: {
+  place: StatePlace;
+  line: StateLineView;
+  end: FormAction<unknown>;
+  units: Custom;
+  zone: string;
+}) {
+  const proofs = Object.fromEntries(line.proofs.map(({ proof }) => [`proof.${proof.key}`, proofSaid(proof)]));
   return (
     <KeptForm
       key={line.entries.end}
       action={end}
       hidden={{ ...place, run: line.run, entry: line.entries.end }}
-      labels={{ ...LABELS, note: 'What you saw' }}
+      labels={{ ...LABELS, ...proofs, note: 'What you saw' }}
       button={line.isOver ? 'I have looked' : `End ${stateName(line.state).toLowerCase()}`}
       done="It is ended."
     >
+      <ProofFields proofs={line.proofs} units={units} zone={zone} />
       <NoteField title="What you saw" needed={line.hasHandsIn} />
+    </KeptForm>
+  );
+}
+
+/** A lead lets a treatment go on for another day. */
+export function AuthoriseForm({
+  place,
+  line,
+  authorise,
+}: {
+  place: StatePlace;
+  line: StateLineView;
+  authorise: FormAction<unknown>;
+}) {
+  return (
+    <KeptForm
+      key={line.entries.authorise}
+      action={authorise}
+      hidden={{ ...place, run: line.run, entry: line.entries.authorise }}
+      labels={LABELS}
+      button="Let it go on"
+      done="It goes on for another day."
+    >
+      <NoteField title="Animals, oxygen and ammonia, as you saw them" needed={false} />
     </KeptForm>
   );
 }

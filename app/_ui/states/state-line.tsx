@@ -1,17 +1,20 @@
 import Link from 'next/link';
+import type { Custom } from '#core/units/shown';
 import type { FormAction } from '../form/answer';
 import { Fold } from '../frame/fold';
 import { siteAddress } from '../frame/site-address';
 import { momentSaid } from '../words/moment';
 import { ProofList } from './proof-list';
 import { StateCautions } from './state-cautions';
-import { EndForm, PutOffForm, type StatePlace } from './state-forms';
+import { AuthoriseForm, EndForm, PutOffForm, type StatePlace } from './state-forms';
 import { type SiteOfStates, type StateLineView, stateName } from './state-view';
 import style from './states.module.css';
 
 export interface StateActions {
   putOff: FormAction<unknown>;
   end: FormAction<unknown>;
+  /** For those who may let a treatment go on; null for others. */
+  authorise: FormAction<unknown> | null;
 }
 
 /** How a state stands: in force until when, outstayed, or ended by a device. */
@@ -41,8 +44,10 @@ export function StateLine({
   line,
   actions,
   named,
+  units,
 }: {
   site: SiteOfStates;
+  units: Custom;
   line: StateLineView;
   actions: StateActions | null;
   /** Whether the system is named: it is not on the system's own page. */
@@ -75,19 +80,55 @@ export function StateLine({
       ) : line.endsItself && !line.isOver ? (
         <p className={style.small}>A device ends it.</p>
       ) : null}
-      <ProofList proofs={line.proofs} />
-      {actions ? <Acts place={place} line={line} actions={actions} /> : null}
+      {line.authority ? <Authority line={line} zone={site.zone} /> : null}
+      {actions ? (
+        <Acts place={place} line={line} actions={actions} units={units} zone={site.zone} />
+      ) : (
+        <ProofList proofs={line.proofs.map(({ proof }) => proof)} />
+      )}
     </article>
   );
 }
 
-function Acts({ place, line, actions }: { place: StatePlace; line: StateLineView; actions: StateActions }) {
+/** Until when a treatment may go on without a lead saying so. */
+function Authority({ line: { authority }, zone }: { line: StateLineView; zone: string }) {
+  if (!authority) return null;
+  const until = momentSaid(authority.until, zone);
+  if (!authority.isOver) return <p className={style.small}>A lead looks again by {until}.</p>;
+  return (
+    <p>
+      <span aria-hidden="true" className={style.mark}>
+        ▲
+      </span>{' '}
+      <strong>not let go on</strong>: a lead was to look again by {until}.
+    </p>
+  );
+}
+
+function Acts({
+  place,
+  line,
+  actions,
+  units,
+  zone,
+}: {
+  place: StatePlace;
+  line: StateLineView;
+  actions: StateActions;
+  units: Custom;
+  zone: string;
+}) {
   return (
     <>
       <Fold title={line.isOver ? 'Say what you saw' : 'End it'} open={line.outstayed}>
         <StateCautions state={line.state} equipment={line.equipment} />
-        <EndForm place={place} line={line} end={actions.end} />
+        <EndForm place={place} line={line} end={actions.end} units={units} zone={zone} />
       </Fold>
+      {line.authority && actions.authorise ? (
+        <Fold title="Let it go on for another day" open={line.authority.isOver}>
+          <AuthoriseForm place={place} line={line} authorise={actions.authorise} />
+        </Fold>
+      ) : null}
       {line.isOver ? null : (
         <Fold title="Put its end off">
           <PutOffForm place={place} line={line} putOff={actions.putOff} />

@@ -1,5 +1,7 @@
-import type { Begun, Proof } from '#core/states/state-end';
+import type { Proof } from '#core/states/proofs';
+import type { Begun } from '#core/states/state-end';
 import { capital } from '../words/capital';
+import type { ProofView } from './proof-words';
 
 /** A state a system is in. Instants are UTC, ISO. */
 export interface StateLineView {
@@ -15,9 +17,10 @@ export interface StateLineView {
   isOver: boolean;
   hasHandsIn: boolean;
   putOff: { at: string; by: string; until: string; note: string | null }[];
-  proofs: Proof[];
+  proofs: ProofView[];
   equipment: string[];
-  entries: { putOff: string; end: string };
+  authority: { until: string; isOver: boolean } | null;
+  entries: { putOff: string; end: string; authorise: string };
 }
 
 /** A state that can be begun. */
@@ -29,6 +32,7 @@ export interface StateChoiceView {
   hasHandsIn: boolean;
   proofs: Proof[];
   entry: string;
+  stopsAir: boolean;
 }
 
 /** The site of a page of states. */

@@ -1,7 +1,13 @@
 import Link from 'next/link';
+import type { Custom } from '#core/units/shown';
+import type { FormAction } from '../form/answer';
 import { Page } from '../frame/page';
 import { Section } from '../frame/section';
 import { siteAddress } from '../frame/site-address';
+import { AskedBegunSection, type AskedView } from './asked-begun-section';
+import { NoticesSection, type NoticeView } from './notices-section';
+import { SecondsSection, type SecondView } from './seconds-section';
+import { WatchesSection, type WatchView } from './watches-section';
 import { type StateActions, StateLine } from './state-line';
 import type { SiteOfStates, StateLineView } from './state-view';
 
@@ -9,12 +15,25 @@ export interface StatesView {
   site: SiteOfStates;
   lines: StateLineView[];
   systems: { key: string; name: string }[];
+  asked: AskedView[];
+  notices: NoticeView[];
+  noticeEntry: string;
+  watches: WatchView[];
+  seconds: SecondView[];
   maySet: boolean;
 }
 
+export interface StatesPageActions extends StateActions {
+  look: FormAction<unknown>;
+  second: FormAction<unknown>;
+  answer: FormAction<unknown>;
+  addNotice: FormAction<unknown>;
+  endNotice: FormAction<unknown>;
+}
+
 /** The states that systems of a site are in. */
-export function StatesBody({ page, actions }: { page: StatesView; actions: StateActions }) {
-  const { site, lines, systems, maySet } = page;
+export function StatesBody({ page, actions, units }: { page: StatesView; actions: StatesPageActions; units: Custom }) {
+  const { site, lines, systems, watches, seconds, maySet } = page;
   const given = maySet ? actions : null;
   const inForce = lines.filter(({ isOver }) => !isOver);
   const over = lines.filter(({ isOver }) => isOver);
@@ -32,10 +51,11 @@ export function StatesBody({ page, actions }: { page: StatesView; actions: State
         </p>
       }
     >
+      <AskedBegunSection site={site} asked={page.asked} answer={given && actions.answer} />
       {inForce.length > 0 ? (
         <Section id="in-force" title="In force" note="Those past their end come first.">
           {inForce.map((line) => (
-            <StateLine key={line.run} site={site} line={line} actions={given} named />
+            <StateLine key={line.run} units={units} site={site} line={line} actions={given} named />
           ))}
         </Section>
       ) : null}
@@ -46,10 +66,19 @@ export function StatesBody({ page, actions }: { page: StatesView; actions: State
           note="A device was to end them. That everything runs, somebody has yet to see."
         >
           {over.map((line) => (
-            <StateLine key={line.run} site={site} line={line} actions={given} named />
+            <StateLine key={line.run} units={units} site={site} line={line} actions={given} named />
           ))}
         </Section>
       ) : null}
+      <SecondsSection site={site} seconds={seconds} sign={given && actions.second} />
+      <WatchesSection site={site} watches={watches} look={given && actions.look} />
+      <NoticesSection
+        site={site}
+        notices={page.notices}
+        systems={systems}
+        entry={page.noticeEntry}
+        actions={given && { add: actions.addNotice, end: actions.endNotice }}
+      />
       <Section id="systems" title={maySet ? 'Begin a state' : 'By system'} note="Choose the system.">
         <ul>
           {systems.map(({ key, name }) => (

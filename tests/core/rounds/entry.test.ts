@@ -1,5 +1,7 @@
 import type { Check, NumberCheck } from '#core/rounds/check';
-import { beyondLimit, countRound, type Entry, type EntryValue, isAbnormal, standingEntries } from '#core/rounds/entry';
+import { beyondLimit, isAbnormal } from '#core/rounds/abnormal';
+import { countRound } from '#core/rounds/count';
+import { type Entry, type EntryValue, standingEntries } from '#core/rounds/entry';
 import { isFar, lookAlikes } from '#core/rounds/questions';
 import { describe, expect, test } from 'vitest';
 

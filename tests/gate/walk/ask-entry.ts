@@ -9,12 +9,12 @@ export interface Told {
 }
 
 /** Calls an entry as Next would. The request's headers are those that the test has set. */
-export async function askEntry(entry: Entry, { params = {}, search = {}, form = {} }: Given): Promise<Told> {
+export async function askEntry(entry: Entry, { params = {}, search = {}, form = {}, body }: Given): Promise<Told> {
   switch (entry.kind) {
     case 'page':
       return await askPage(entry, params, search);
     case 'handler':
-      return await askHandler(entry, params, search);
+      return await askHandler(entry, params, search, body);
     case 'action':
       return await askAction(entry, form);
   }
@@ -67,10 +67,12 @@ async function askHandler(
   { call, name }: Entry,
   params: Required<Given>['params'],
   search: Record<string, string>,
+  body: object | undefined,
 ): Promise<Told> {
   const method = name.split(' ').at(-1) ?? 'GET';
   const url = `http://localhost:3200/?${new URLSearchParams(search)}`;
-  const request = new Request(url, { method, headers: underWay.headers });
+  const sent = body === undefined ? {} : { body: JSON.stringify(body) };
+  const request = new Request(url, { method, headers: underWay.headers, ...sent });
   const response = (await call(...([request, { params: Promise.resolve(params) }] as never[]))) as Response;
   const outcome = response.ok ? 'done' : (BY_STATUS[response.status] ?? String(response.status));
   return { outcome, text: await textOf(response) };

@@ -7,11 +7,13 @@ export interface WalkSite {
   marker: string;
 }
 
-/** What an entry is given: parts of its address, what stands behind the question mark, fields of its form. */
+/** What an entry is given: parts of its address, what stands behind the question mark, fields of its form, what is sent to it. */
 export interface Given {
   params?: Record<string, string | string[]>;
   search?: Record<string, string>;
   form?: Record<string, string>;
+  /** JSON that is sent to a handler. */
+  body?: object;
 }
 
 /** How somebody to do something with is made: a member of a site whom nothing was done with yet. */

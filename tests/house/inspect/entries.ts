@@ -6,6 +6,7 @@ const MAKERS: Record<string, string[]> = {
   '#server/gate/ask': ['ask'],
   '#server/gate/act': ['act'],
   '#server/gate/handle': ['handle'],
+  '#server/gate/handle-sent': ['handleSent'],
   '#server/gate/open': ['actOpenly', 'askOpenly', 'handleOpenly'],
 };
 /** What of the gate words an answer, and asks nothing. */

@@ -1,4 +1,5 @@
 import { beforeAll, beforeEach, describe, expect, test } from 'vitest';
+import { OPERATING_STATES } from '#core/facility/system';
 import { newId } from '#data/new-id';
 import { verifyChain } from '#data/records/verify-chain';
 import { statesBegun, statesInForce } from '#data/states/states';
@@ -34,7 +35,7 @@ const putOff = (who: Who, run: string, more: object = {}) =>
     putOffRequest.parse({ ...PLACE, run, entry: newId(), lasts: 3, unit: 'hours', note: 'slow drain', ...more }),
   );
 const end = (who: Who, run: string, note?: string) =>
-  endStateOf(who, endRequest.parse({ ...PLACE, run, entry: newId(), ...(note ? { note } : {}) }));
+  endStateOf(who, endRequest.parse({ ...PLACE, run, entry: newId(), 'seen:level': 'yes', ...(note ? { note } : {}) }));
 const runs = async (at = now()) => await statesInForce(siteId, at);
 const kinds = async () =>
   (await query(`SELECT kind FROM record WHERE kind LIKE 'state%' ORDER BY seq`)).rows.map((r) => r.kind);
@@ -171,7 +172,9 @@ describe('the pages of states', () => {
       value: { maySet: true, lines: [{ begunBy: 'Ada', hasHandsIn: true }], events: [{ kind: 'begun', by: 'Ada' }] },
     });
     if (!page.ok) throw new Error('no page');
-    expect(page.value.choices.map(({ state }) => state)).toEqual(['feeding', 'backwash', 'treatment', 'night']);
+    expect(page.value.choices.map(({ state }) => state)).toEqual(
+      OPERATING_STATES.filter((state) => state !== 'normal' && state !== 'water-change'),
+    );
     expect(page.value.choices[0]).toMatchObject({ isDescribed: true, lastsMin: 10, endsItself: true });
     const viewer: Who = { ...ben, at: { harbour: 'viewer' } };
     expect(await listStates(viewer, { site: 'harbour' })).toMatchObject({ value: { maySet: false, lines: [{}] } });

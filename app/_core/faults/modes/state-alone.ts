@@ -1,3 +1,4 @@
+import { OPERATING_STATES } from '../../facility/system';
 import type { Fault } from '../fault';
 
 /** Nothing fails: what an operating state does by itself, as its plan is written. */
@@ -11,7 +12,7 @@ export const fault: Fault = {
   threatens: 'either',
   shows: [],
   repair: 'state',
-  states: ['feeding', 'water-change', 'backwash', 'treatment', 'night'],
+  states: OPERATING_STATES.filter((state) => state !== 'normal'),
   remedies: ['mend-state'],
   things: (_, system) => [{ kind: 'system', key: system.key, name: system.name }],
   befall: (upset) => {

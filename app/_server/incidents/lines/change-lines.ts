@@ -6,7 +6,13 @@ import { timeIn } from '../../local-day';
 type DoerOf = (id: string | null) => Doer | null;
 
 const MINUTES = 16;
-const STATES: Readonly<Record<string, string>> = { begun: 'begun', 'put-off': 'put off', ended: 'ended' };
+const STATES: Readonly<Record<string, string>> = {
+  begun: 'begun',
+  'put-off': 'put off',
+  ended: 'ended',
+  looked: 'looked after',
+  authorised: 'let go on',
+};
 
 /** States that were begun, put off and ended. @param zone IANA zone of the site */
 export function stateLines(states: readonly NearState[], doerOf: DoerOf, zone: string): TimelineLine[] {

@@ -4,7 +4,15 @@ import { ask } from '#server/gate/ask';
 import { getStates, getStatesShape } from '#server/states/get-states';
 import { SystemStatesBody } from '#ui/states/system-states-body';
 import { answered } from '../../../../view/answered';
-import { beginStateAction, endStateAction, putOffStateAction } from '../actions';
+import { chosenView } from '../../../../view/chosen-view';
+import {
+  authoriseStateAction,
+  beginStateAction,
+  endStateAction,
+  endTimedAction,
+  putOffStateAction,
+  timeStateAction,
+} from '../actions';
 
 interface Address {
   params: Promise<{ site: string; system: string }>;
@@ -26,6 +34,14 @@ export async function generateMetadata(address: Address): Promise<Metadata> {
 
 export default async function SystemStatesPage(address: Address) {
   const page = answered(await askStates(address));
-  const actions = { begin: beginStateAction, putOff: putOffStateAction, end: endStateAction };
-  return <SystemStatesBody page={page} actions={actions} />;
+  const { units } = await chosenView();
+  const actions = {
+    begin: beginStateAction,
+    putOff: putOffStateAction,
+    end: endStateAction,
+    time: timeStateAction,
+    endTimed: endTimedAction,
+    authorise: page.mayAuthorise ? authoriseStateAction : null,
+  };
+  return <SystemStatesBody page={page} units={units} actions={actions} />;
 }

@@ -1,13 +1,13 @@
 import { describe, expect, test } from 'vitest';
 import type { Check } from '#core/rounds/check';
-import { readEntry } from '#server/rounds/read-entry';
+import { readLine } from '#core/rounds/read/line';
 import { enterRequest } from '#shape/rounds/requests';
 
 const ID = '01a2119e-3a5a-773f-ac5d-188c0fd166eb';
 const line = { key: 'x', about: { noun: 'sensor' as const, system: 'reef', key: 'x' }, what: 'X', why: 'it matters' };
 const warmth: Check = { ...line, kind: 'number', quantity: 'temperature', alarm: { above: 27 } };
 const typed = (more: object) => enterRequest.parse({ site: 's', round: ID, check: 'x', entry: ID, ...more });
-const read = (check: Check, more: object, last: number | null = null) => readEntry(check, typed(more), last);
+const read = (check: Check, more: object, last: number | null = null) => readLine(check, typed(more), last);
 const kept = (check: Check, more: object) => {
   const answer = read(check, more);
   return answer.ok ? answer.value.value : answer.reason.map(({ path }) => path);

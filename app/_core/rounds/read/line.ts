@@ -1,24 +1,29 @@
-import 'server-only';
-import type { Check, NumberCheck, TestCheck } from '#core/rounds/check';
-import { beyondLimit, type EntryValue } from '#core/rounds/entry';
-import { isFar } from '#core/rounds/questions';
-import { fromCustom, readingSaid } from '#core/readings/figures';
-import { judge } from '#core/readings/judge';
-import reasons from '#core/readings/reasons.json';
-import { ok, type Result, refused } from '#core/result';
-import { toCubicMetres } from '#core/units/volume';
-import type { EnterRequest } from '#shape/rounds/requests';
-import type { Fault } from '../gate/refusal';
+import { fromCustom, readingSaid } from '../../readings/figures';
+import { judge } from '../../readings/judge';
+import reasons from '../../readings/reasons.json';
+import { ok, type Result, refused } from '../../result';
+import { toCubicMetres } from '../../units/volume';
+import { beyondLimit, beyondUsual } from '../abnormal';
+import type { Check, NumberCheck, TestCheck } from '../check';
+import { isFar } from '../questions';
+import { readCalibration } from './calibration';
+import { readChoice, readDoses, readFigure, readPhotos, readText } from './plain';
+import { type Read, tidy, type TypedFault, type TypedLine, typedNumber } from './typed';
+import { readWaterTest } from './water-test';
 
-/** What was typed on a line, as it is to be kept; and what the person is asked before it is, unless they have said it is so. */
-export interface ReadEntry {
-  value: EntryValue | null;
-  question: string | null;
+/** What a person said of a line: what was typed, and the words that go with it. */
+export interface SaidOfLine extends TypedLine {
+  /** Id of the entry, made by whoever makes it; a test has the same. */
+  entry: string;
+  notDone?: string | undefined;
+  note?: string | undefined;
+  steps?: string | undefined;
+  expected?: string | undefined;
+  found?: string | undefined;
+  witness?: string | undefined;
 }
 
 const LITRES = 1000;
-/** Digits after the point that are kept of a number that was converted. */
-const KEPT_DIGITS = 6;
 
 /**
  * Reads what was typed on a line.
@@ -26,7 +31,7 @@ const KEPT_DIGITS = 6;
  * @param last   the last number known of the line, in the facility file's unit; null when none is
  * @returns      the value, null for a line that was not done; or what is wrong, by field
  */
-export function readEntry(check: Check, typed: EnterRequest, last: number | null): Result<ReadEntry, Fault[]> {
+export function readLine(check: Check, typed: SaidOfLine, last: number | null): Read {
   if (typed.notDone !== undefined) return ok({ value: null, question: null });
   switch (check.kind) {
     case 'number':
@@ -42,12 +47,26 @@ export function readEntry(check: Check, typed: EnterRequest, last: number | null
       return readUsed(typed);
     case 'test':
       return readTest(check, typed);
+    case 'figure':
+      return readFigure(check, typed);
+    case 'choice':
+      return readChoice(check, typed);
+    case 'text':
+      return readText(typed);
+    case 'photo':
+      return readPhotos(typed);
+    case 'doses':
+      return readDoses(check, typed);
+    case 'water-test':
+      return readWaterTest(check, typed);
+    case 'calibration':
+      return readCalibration(check, typed);
   }
 }
 
-function readNumber(check: NumberCheck, typed: EnterRequest, last: number | null): Result<ReadEntry, Fault[]> {
+function readNumber(check: NumberCheck, typed: SaidOfLine, last: number | null): Read {
   const { units } = typed;
-  const number = numberOf(typed.number);
+  const number = typedNumber(typed.number);
   if (!number.ok) return number;
   const converted = inFacilityUnit(check, typed, number.value);
   if (!converted.ok) return converted;
@@ -64,6 +83,9 @@ function readNumber(check: NumberCheck, typed: EnterRequest, last: number | null
     beyond
       ? `${said(value)} is ${beyond} the limit of its alarm, ${said(check.alarm?.[beyond] ?? value)}. What was done?`
       : null,
+    !beyond && beyondUsual(check.usual, value)
+      ? `${said(value)} is ${beyondUsual(check.usual, value)} what is usual. What was done?`
+      : null,
   ].filter((one) => one !== null);
   return ok({
     value: { kind: 'number', value, ...judged },
@@ -71,20 +93,20 @@ function readNumber(check: NumberCheck, typed: EnterRequest, last: number | null
   });
 }
 
-function inFacilityUnit({ quantity }: NumberCheck, { units }: EnterRequest, typed: number): Result<number, Fault[]> {
+function inFacilityUnit({ quantity }: NumberCheck, { units }: SaidOfLine, typed: number): Result<number, TypedFault[]> {
   try {
-    return ok(Number(fromCustom(quantity, units, typed).toFixed(KEPT_DIGITS)));
+    return ok(tidy(fromCustom(quantity, units, typed)));
   } catch {
     return missing('number', 'is beyond belief');
   }
 }
 
-function readCount(expected: number, typed: EnterRequest): Result<ReadEntry, Fault[]> {
+function readCount(expected: number, typed: SaidOfLine): Read {
   // "All as usual" pressed over a figure that was typed: one of the two is a slip, and which nobody can know.
   if (typed.seen === 'usual' && typed.number !== undefined)
     return missing('number', 'was typed as well: save what was counted, or clear it if all were seen');
   if (typed.seen === 'usual') return ok({ value: { kind: 'head-count', count: null }, question: null });
-  const number = numberOf(typed.number);
+  const number = typedNumber(typed.number);
   if (!number.ok) return number;
   const count = number.value;
   if (!Number.isInteger(count) || count < 0 || count > 1e6)
@@ -96,16 +118,16 @@ function readCount(expected: number, typed: EnterRequest): Result<ReadEntry, Fau
   return ok({ value: { kind: 'head-count', count }, question });
 }
 
-function readUsed(typed: EnterRequest): Result<ReadEntry, Fault[]> {
-  const number = numberOf(typed.number);
+function readUsed(typed: SaidOfLine): Read {
+  const number = typedNumber(typed.number);
   if (!number.ok) return number;
   if (number.value < 0 || number.value > 1e6) return missing('number', 'must be 0 or more');
   const litres = typed.units === 'us' ? toCubicMetres(number.value, 'galUS') * LITRES : number.value;
-  return ok({ value: { kind: 'used', litres: Number(litres.toFixed(KEPT_DIGITS)) }, question: null });
+  return ok({ value: { kind: 'used', litres: tidy(litres) }, question: null });
 }
 
-function readTest(_check: TestCheck, typed: EnterRequest): Result<ReadEntry, Fault[]> {
-  const faults: Fault[] = [];
+function readTest(_check: TestCheck, typed: SaidOfLine): Read {
+  const faults: TypedFault[] = [];
   const needed = { steps: 'say what was done', expected: 'say what should have happened', found: 'say what was seen' };
   for (const [path, message] of Object.entries(needed))
     if (typed[path as keyof typeof needed] === undefined) faults.push({ path, message });
@@ -113,19 +135,12 @@ function readTest(_check: TestCheck, typed: EnterRequest): Result<ReadEntry, Fau
     faults.unshift({ path: 'seen', message: 'choose whether it worked or failed' });
   if (faults.length > 0) return refused(faults);
   const result = typed.seen === 'failed' ? 'failed' : 'worked';
-  return ok({ value: { kind: 'test', result, test: typed.entry }, question: null });
+  return ok({
+    value: { kind: 'test', result, test: typed.entry, ...(typed.witness && { witness: typed.witness }) },
+    question: null,
+  });
 }
 
-/** A number as people write it: with a point or a comma before the decimals. */
-function numberOf(text: string | undefined): Result<number, Fault[]> {
-  if (text === undefined) return missing('number', 'must be a number');
-  const plain = text.replace(/\s/g, '').replace(/^\u2212/, '-');
-  const written = /^-?\d+,\d+$/.test(plain) ? plain.replace(',', '.') : plain;
-  if (!/^-?(\d+\.?\d*|\.\d+)$/.test(written) || !Number.isFinite(Number(written)))
-    return missing('number', 'must be a number, such as 24.5');
-  return ok(Number(written));
-}
-
-function missing(path: string, message: string): Result<never, Fault[]> {
+function missing(path: string, message: string): Result<never, TypedFault[]> {
   return refused([{ path, message }]);
 }

@@ -1,0 +1,106 @@
+import { shiftTurns } from '../rota/shift-turns';
+import type { Shift } from '../rota/rota';
+import { addDays } from '../time/add-days';
+import type { Instant } from '../time/zone';
+import { type Frequency, frequencyOf } from './frequency';
+import { dayEnd, dueDays, type Schedule, type SiteDays, timesOn } from './schedule';
+
+/** One time that a sheet is due: from when it may be begun, is late, and can no longer be made good. */
+export interface SheetDue {
+  /** Day on which it is due at the site, ISO date. */
+  date: string;
+  dueAt: Instant;
+  opensAt: Instant;
+  lateAt: Instant;
+  /** When the window of the next one opens: from then on this one is missed. */
+  closesAt: Instant;
+}
+
+/** What of a kept sheet its due times hang on. */
+export interface Scheduled {
+  schedule: Schedule;
+  /** Minutes after which it is late; left out: by how often it comes round. */
+  graceMin?: number;
+}
+
+const MINUTE_MS = 60_000;
+const HOUR_MIN = 60;
+const DAY_MIN = 24 * HOUR_MIN;
+
+/** Minutes after which what comes round so often is late; of a daily one it is the end of its shift. Common practice, no source. */
+const GRACE_MIN: Record<Exclude<Frequency, 'day'>, number> = {
+  shift: 2 * HOUR_MIN,
+  week: DAY_MIN,
+  month: 5 * DAY_MIN,
+  quarter: 14 * DAY_MIN,
+  year: 30 * DAY_MIN,
+};
+/** Minutes before it is due at which it may be begun. Common practice, no source. */
+const EARLY_MIN: Record<Frequency, number> = {
+  shift: HOUR_MIN,
+  day: HOUR_MIN,
+  week: DAY_MIN,
+  month: 3 * DAY_MIN,
+  quarter: 7 * DAY_MIN,
+  year: 14 * DAY_MIN,
+};
+/** Days after the last one of a rule for which it can still be made good. Common practice, no source. */
+const PERIOD_DAYS: Record<Frequency, number> = { shift: 1, day: 1, week: 7, month: 31, quarter: 92, year: 366 };
+/** Days within which the next one is sought; one that comes more seldom is never overtaken within them. */
+const AHEAD_DAYS: Record<Frequency, number> = { shift: 9, day: 9, week: 60, month: 120, quarter: 400, year: 800 };
+
+/**
+ * The times at which a sheet is due within some days, on the clocks of the site.
+ *
+ * Late: each shift after two hours, daily at the end of the shift it falls in or else of the day, weekly a day later, monthly
+ * five, quarterly fourteen, yearly thirty; or as the sheet says for itself. Missed: once the next may be begun, or half-way to
+ * it where two lie close together. Common practice, no source.
+ *
+ * @param from     first day, ISO date
+ * @param to       the day after the last one
+ * @param shifts   the rota, for the end of the shift
+ * @throws RangeError when the schedule is not sound, or there is no such zone
+ */
+export function sheetDues(
+  { schedule, graceMin }: Scheduled,
+  site: SiteDays,
+  from: string,
+  to: string,
+  shifts: readonly Shift[] = [],
+): SheetDue[] {
+  const frequency = frequencyOf(schedule);
+  const onSite = shifts.filter(({ kind }) => kind === 'on-site');
+  const needsTurns = frequency === 'day' && graceMin === undefined;
+  const turns = needsTurns ? shiftTurns(onSite, site.zone, addDays(from, -1), to) : [];
+  const earlyMs = EARLY_MIN[frequency] * MINUTE_MS;
+  const all = timed(schedule, site, from, addDays(to, AHEAD_DAYS[frequency]));
+  return all.flatMap((one, index) => {
+    if (one.date >= to) return [];
+    const next = all[index + 1];
+    // The last one of a rule can be made good for as long as the next would have been away.
+    const closesAt = next
+      ? Math.max(next.dueAt - earlyMs, (one.dueAt + next.dueAt) / 2)
+      : one.dueAt + PERIOD_DAYS[frequency] * DAY_MIN * MINUTE_MS;
+    const late =
+      graceMin !== undefined
+        ? one.dueAt + graceMin * MINUTE_MS
+        : frequency === 'day'
+          ? shiftEnd(one, site.zone, turns)
+          : one.dueAt + GRACE_MIN[frequency] * MINUTE_MS;
+    return [{ ...one, opensAt: one.dueAt - earlyMs, lateAt: Math.min(closesAt, late), closesAt }];
+  });
+}
+
+type Timed = Pick<SheetDue, 'date' | 'dueAt'>;
+
+function timed(schedule: Schedule, site: SiteDays, from: string, to: string): Timed[] {
+  const days = dueDays(schedule, site, from, to);
+  return days
+    .flatMap((date) => timesOn(schedule, site, date).map((dueAt) => ({ date, dueAt })))
+    .sort((a, b) => a.dueAt - b.dueAt);
+}
+
+function shiftEnd({ dueAt, date }: Timed, zone: string, turns: readonly { start: Instant; end: Instant }[]): Instant {
+  const ends = turns.filter(({ start, end }) => start <= dueAt && dueAt < end).map(({ end }) => end);
+  return ends.length > 0 ? Math.max(...ends) : dayEnd(zone, date);
+}
