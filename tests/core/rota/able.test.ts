@@ -13,7 +13,10 @@ test('where no competence asks for it everybody may put a thing right, and what 
   expect(ableTo(plain, 'ozone', '2026-06-01')).toBeNull();
   expect(ableTo(plain, null, '2026-06-01')).toBeNull();
   const [system] = plain.systems;
-  const withOzone = { ...plain, systems: system ? [{ ...system, equipment: [{ ...heater(), type: 'ozone' as const }] }] : [] };
+  const withOzone = {
+    ...plain,
+    systems: system ? [{ ...system, equipment: [{ ...heater(), type: 'ozone' as const }] }] : [],
+  };
   expect(takenAsAble(withOzone).map(({ type }) => type)).toEqual(['ozone']);
   expect(takenAsAble({ ...withOzone, site: site({ competences: [OZONE] }) })).toEqual([]);
 });
