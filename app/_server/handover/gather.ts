@@ -12,7 +12,6 @@ import { statesInForce } from '#data/states/states';
 import type { SiteToday } from '../reviews/find-stored-site';
 import { rotaOf } from '../rota/rota-of';
 import { roundsStanding } from '../rounds/rounds-standing';
-import { rotaOf } from '../rota/rota-of';
 import { watchLines } from '../states/watch-lines';
 import {
   alarmSection,
