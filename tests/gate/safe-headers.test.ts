@@ -47,7 +47,7 @@ describe('the other headers', () => {
     expect(Number(/max-age=(\d+)/.exec(promised)?.[1])).toBeGreaterThan(31_536_000);
     expect(promised).toContain('includeSubDomains');
     // An authority of a machine's own may cease to be trusted.
-    expect(safeHeaders(true, false)['strict-transport-security']).toBeUndefined();
+    expect(safeHeaders(true, { isPromised: false })['strict-transport-security']).toBeUndefined();
   });
 
   test('keep types, addresses, devices and windows to ourselves', () => {

@@ -19,7 +19,6 @@ if (!person) throw new Error('no person');
 const rota = {
   exceptions: [],
   site: { zone: 'Europe/London' },
-  exceptions: [],
   people: base.people,
   shifts: [
     { key: 'early', kind: 'on-site' as const, people: [person.key], days: [...DAYS], from: '07:00', to: '15:00' },
