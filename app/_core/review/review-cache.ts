@@ -53,6 +53,8 @@ function waterText(facility: Facility, system: System): string {
   const {
     answerOnSiteMin: _a,
     answerOnCallMin: _c,
+    answerOnSiteNightMin: _n,
+    answerOnCallNightMin: _v,
     powerCut: _u,
     callSteps: _l,
     repeatCallsMin: _i,

@@ -2,7 +2,8 @@ import { DEFAULTS } from '../equipment/defaults';
 import { MORE, take, type Taker } from '../equipment/take';
 import type { AnsweredBy } from '../facility/site';
 import type { Facility } from '../facility/facility';
-import { forward, MINUTE, weekSecond } from '../time/week';
+import { forward, MINUTE, WEEK, weekSecond } from '../time/week';
+import { cutByNight, type Night, NIGHTS_OF_WEEK } from './night';
 
 /** A stretch of somebody's duty. Times in s since Monday 00:00; it may run past the end of the week. */
 export interface Duty {
@@ -28,10 +29,16 @@ export interface Cover {
   answerFromHomeS: number;
 }
 
-/** How long the people of a site need, s: to have understood on site, and from home to leave, and for the way. */
-export interface AnswerTimes {
+/** s to have understood on site, and from home to leave. */
+interface Answer {
   onSiteS: number;
   leaveS: number;
+}
+
+/** How long the people of a site need, s: to answer, and for the way. */
+export interface AnswerTimes extends Answer {
+  /** The same by night; null: as by day. */
+  night: Answer | null;
   /** By key of the person. */
   wayS: Map<string, number>;
 }
@@ -55,7 +62,37 @@ export function answerTimes({ site, people }: Pick<Facility, 'site' | 'people'>,
     DEFAULTS.answerOnCallMin,
   );
   const wayS = new Map(people.map((person) => [person.key, MINUTE * travelOf(person, t)]));
-  return { onSiteS: onSite * MINUTE, leaveS: onCall * MINUTE, wayS };
+  const day: Answer = { onSiteS: onSite * MINUTE, leaveS: onCall * MINUTE };
+  return { ...day, night: nightAnswer(site, day, t), wayS };
+}
+
+function nightAnswer(
+  { answerOnSiteNightMin, answerOnCallNightMin }: Facility['site'],
+  day: Answer,
+  t: Taker,
+): Answer | null {
+  if (!(answerOnSiteNightMin ?? answerOnCallNightMin)) return null;
+  const taken = (field: string, name: string, figure: typeof answerOnSiteNightMin, dayS: number) => {
+    const usual = dayS / MINUTE;
+    const fallback = { value: usual, low: usual, high: usual, unit: 'min', source: 'as by day' };
+    return MINUTE * take(t, `site/${field}`, name, figure, MORE, fallback);
+  };
+  return {
+    onSiteS: taken('answerOnSiteNightMin', 'answer on site by night', answerOnSiteNightMin, day.onSiteS),
+    leaveS: taken('answerOnCallNightMin', 'answer on call by night', answerOnCallNightMin, day.leaveS),
+  };
+}
+
+/** A stretch of duty, cut where the answers of the night begin and end; whole where they are those of the day. */
+export function answeringParts(
+  fromS: number,
+  toS: number,
+  nights: readonly Night[],
+  { onSiteS, leaveS, night }: AnswerTimes,
+): { fromS: number; toS: number; answer: Answer }[] {
+  const day: Answer = { onSiteS, leaveS };
+  if (!night) return [{ fromS, toS, answer: day }];
+  return cutByNight(fromS, toS, nights).map(({ isNight, ...part }) => ({ ...part, answer: isNight ? night : day }));
 }
 
 function travelOf({ key, name, travelMin }: Facility['people'][number], t: Taker): number {
@@ -64,7 +101,8 @@ function travelOf({ key, name, travelMin }: Facility['people'][number], t: Taker
 
 /** The rota of a site in seconds. */
 export function coverOf(facility: Facility, t: Taker): Cover {
-  const { onSiteS, leaveS, wayS } = answerTimes(facility, t);
+  const times = answerTimes(facility, t);
+  const { leaveS, wayS } = times;
   const duties = facility.shifts.flatMap((shift) =>
     shift.days.flatMap((day) => {
       const fromS = weekSecond(day, shift.from);
@@ -75,11 +113,11 @@ export function coverOf(facility: Facility, t: Taker): Cover {
         // Nobody is known by this key, so nobody comes.
         if (way === undefined) return [];
         const { kind } = shift;
-        return [
-          kind === 'on-site'
-            ? { fromS, lengthS, kind, person, answerS: onSiteS, responseS: onSiteS }
-            : { fromS, lengthS, kind, person, answerS: leaveS, responseS: leaveS + way },
-        ];
+        return answeringParts(fromS, fromS + lengthS, NIGHTS_OF_WEEK, times).map((part): Duty => {
+          const answerS = kind === 'on-site' ? part.answer.onSiteS : part.answer.leaveS;
+          const span = { fromS: part.fromS % WEEK, lengthS: part.toS - part.fromS };
+          return { ...span, kind, person, answerS, responseS: kind === 'on-site' ? answerS : answerS + way };
+        });
       });
     }),
   );

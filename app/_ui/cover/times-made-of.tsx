@@ -15,6 +15,14 @@ export function TimesMadeOf({ facility, site: key }: { facility: Facility; site:
       <li>Notice: when an alarm is raised or a round shows it, by the course of the fault in the review.</li>
       <li>To answer on site: {figureSaid(site.answerOnSiteMin, DEFAULTS.answerOnSiteMin)}.</li>
       <li>To answer and leave home, on call: {figureSaid(site.answerOnCallMin, DEFAULTS.answerOnCallMin)}.</li>
+      {(site.answerOnSiteNightMin ?? site.answerOnCallNightMin) ? (
+        <li>
+          By night, 22:00 to 07:00: on site {nightSaid(site.answerOnSiteNightMin)}; on call{' '}
+          {nightSaid(site.answerOnCallNightMin)}.
+        </li>
+      ) : (
+        <li>By night as by day: ten answers of each are needed to tell them apart, or somebody states them.</li>
+      )}
       <li>
         The way: as described of each person
         {undescribed.length > 0 ? `; ${undescribed.join(', ')}: ${DEFAULTS.travelMin.value} min, default` : ''}. The{' '}
@@ -34,6 +42,10 @@ export function TimesMadeOf({ facility, site: key }: { facility: Facility; site:
       )}
     </ul>
   );
+}
+
+function nightSaid(figure: Figure | undefined): string {
+  return typeof figure?.value === 'number' ? `${figure.value} min, ${figure.source ?? figure.origin}` : 'as by day';
 }
 
 function figureSaid(figure: Figure | undefined, usual: { value: number; source: string }): string {
