@@ -54,7 +54,7 @@ export async function getCover(
   const monday = mondayOf(today);
   const [demands, rota] = await Promise.all([
     demandsOf(entry.id, stored),
-    rotaOf(entry.id, facility, dayStart(entry.zone, monday)),
+    rotaOf(entry.id, stored.facility, dayStart(entry.zone, monday)),
   ]);
   const { what, wrong } = readWhatIf(asked, facility);
   const told = new Set(demands.map(({ system }) => system));

@@ -1,9 +1,10 @@
 import { taker } from '#core/equipment/take';
 import { ableTo, takenAsAble } from '#core/rota/able';
 import { coverOf, reachedAfter } from '#core/rota/cover';
+import { shiftsInForce } from '#core/rota/in-force';
 import { HOUR } from '#core/time/week';
 import { expect, test } from 'vitest';
-import { facility, site } from '../../_support/build-facility';
+import { facility, shift, site } from '../../_support/build-facility';
 import { heater } from '../../_support/build-equipment';
 
 const OZONE = { key: 'ozone', name: 'Put the ozone back', types: ['ozone' as const] };
@@ -19,6 +20,12 @@ test('where no competence asks for it everybody may put a thing right, and what 
   };
   expect(takenAsAble(withOzone).map(({ type }) => type)).toEqual(['ozone']);
   expect(takenAsAble({ ...withOzone, site: site({ competences: [OZONE] }) })).toEqual([]);
+});
+
+test('a shift that is over or has not begun is no cover of the usual week', () => {
+  const dated = facility({ shifts: [shift({ ends: '2026-05-31' }), shift({ key: 'new', starts: '2026-06-02' })] });
+  const on = (day: string) => shiftsInForce(dated, day).shifts.map(({ key }) => key);
+  expect(['2026-05-31', '2026-06-01', '2026-06-02'].map(on)).toEqual([['day'], [], ['new']]);
 });
 
 test('only those who hold it on the day are waited for, however near the others are', () => {

@@ -9,7 +9,7 @@ import { asking, type Line, usualLine } from '../../rota/line';
 import { type Look, usualLooks } from './looks';
 
 /** People who can put something right: who they are, and who comes first of those who answer. */
-export interface Hands {
+interface Hands {
   /** Null: everybody. */
   able: Able | null;
   comes: (answeredBy: AnsweredBy) => Answering;

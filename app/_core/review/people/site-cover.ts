@@ -10,7 +10,7 @@ import { weakStretches, type WeakStretch } from './weakest';
 import { isNothing, type WhatIf, withChanges } from './what-if';
 
 /** The usual week of one system in one column. */
-export interface SystemWeek {
+interface SystemWeek {
   /** Least time to spare by hour of the week, s; −Infinity where nobody ever comes, null where nothing is harmed. */
   spareS: (number | null)[];
   /** The same with the changes that are asked about; null where none is. */
