@@ -75,13 +75,6 @@ describe('what if', () => {
     );
   });
 
-  test('a round is walked every night, it is walked on those nights alone, also just after midnight', () => {
-    const what: WhatIf = { check: { at: '00:05', days: ['mon'] } };
-    const changed = withChanges(site, what);
-    const looks = usualScenes(changed, REVIEWED_ON)(demand.system).looks.filter(({ key }) => key === 'what-if-check');
-    expect(looks.map(({ atS }) => atS / 60)).toEqual([5, 7 * 1440 + 5]);
-  });
-
   test('cases that come out otherwise are told, with what is won', () => {
     const what: WhatIf = {
       more: { kind: 'on-site', days: DAYS, from: '00:00', to: '00:00', travelMin: 0 },
@@ -115,4 +108,11 @@ describe('the weakest hours of a week', () => {
       }
     }
   });
+});
+
+test('a round is walked every night, it is walked on those nights alone, also just after midnight', () => {
+  const what: WhatIf = { check: { at: '00:05', days: ['mon'] } };
+  const changed = withChanges(site, what);
+  const looks = usualScenes(changed, REVIEWED_ON)(demand.system).looks.filter(({ key }) => key === 'what-if-check');
+  expect(looks.map(({ atS }) => atS / 60)).toEqual([5, 7 * 1440 + 5]);
 });
