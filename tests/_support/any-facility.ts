@@ -31,6 +31,8 @@ function anySite(safeguards: readonly Safeguard[], people: readonly string[]): f
     altitudeM: maybe(anyFigure(-400, 5000)),
     answerOnSiteMin: maybe(minutes()),
     answerOnCallMin: maybe(minutes()),
+    answerOnSiteNightMin: maybe(minutes()),
+    answerOnCallNightMin: maybe(minutes()),
     generator:
       starts === undefined
         ? fc.constant(undefined)

@@ -106,6 +106,7 @@ function anyEquipment(
     wattsRange: maybe(range),
     heatToWater: maybe(anyFigure(0, 1)),
     repairMin: maybe(anyFigure(0, 600)),
+    spareMin: maybe(anyFigure(0, 10_000)),
     bareBelowMm: length(),
     flowLPerH: only(['return-pump', 'circulation-pump', 'filter', 'top-off', 'doser', 'supply'], anyFigure(0, 10_000)),
     coolingW: only(['chiller'], anyFigure(0, 5000)),

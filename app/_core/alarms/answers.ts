@@ -4,6 +4,8 @@
 export interface AnsweredAlarm {
   /** Whether somebody on site was among those called first; else somebody on call was. */
   isOnSite: boolean;
+  /** Whether it was raised by night, when people are asleep. */
+  isNight?: boolean;
   /** ms since 1970. */
   raisedMs: number;
   acknowledgedMs: number | null;
@@ -21,6 +23,13 @@ export interface Answers {
   highMin: number;
 }
 
+/** What was measured of both kinds of duty: by day, and by night where that could be told apart. */
+export interface MeasuredAnswers {
+  onSite: Answers | null;
+  onCall: Answers | null;
+  night?: { onSite: Answers | null; onCall: Answers | null };
+}
+
 /** Cases from which on a measured figure is taken. Common practice, no source. */
 const ENOUGH_CASES = 10;
 /** Minutes an alarm counts as taking that nobody ever acknowledged: a day. */
@@ -34,16 +43,27 @@ const NEVER_MIN = 1440;
  * @param nowMs   ms since 1970: what is still open and younger than a day is left out
  * @returns       null for a kind with too few cases
  */
-export function answersOf(
-  alarms: readonly AnsweredAlarm[],
-  nowMs: number,
-): { onSite: Answers | null; onCall: Answers | null } {
-  const of = (isOnSite: boolean) =>
-    measured(
+export function answersOf(alarms: readonly AnsweredAlarm[], nowMs: number): MeasuredAnswers {
+  const [site, call] = [true, false].map((isOnSite) =>
+    byNight(
       alarms.filter((one) => one.isOnSite === isOnSite),
       nowMs,
+    ),
+  );
+  const night = { onSite: site?.night ?? null, onCall: call?.night ?? null };
+  const found = { onSite: site?.day ?? null, onCall: call?.day ?? null };
+  return (night.onSite ?? night.onCall) ? { ...found, night } : found;
+}
+
+/** Day and night apart where there are enough cases of both, else all of them together. */
+function byNight(alarms: readonly AnsweredAlarm[], nowMs: number): { day: Answers | null; night: Answers | null } {
+  const of = (isNight: boolean) =>
+    measured(
+      alarms.filter((one) => (one.isNight ?? false) === isNight),
+      nowMs,
     );
-  return { onSite: of(true), onCall: of(false) };
+  const [day, night] = [of(false), of(true)];
+  return day && night ? { day, night } : { day: measured(alarms, nowMs), night: null };
 }
 
 function measured(alarms: readonly AnsweredAlarm[], nowMs: number): Answers | null {

@@ -5,14 +5,12 @@ import type { AnsweredBy } from '../facility/site';
 import { lastTest } from '../plans/credit';
 import type { Safeguard } from '../plans/safeguard';
 import type { AlarmDefinition } from './definition';
-import type { Answers } from './answers';
+import type { Answers, MeasuredAnswers } from './answers';
 
 /** What the record of alarms and test calls says of the people of a site. */
-export interface PeopleFacts {
+export interface PeopleFacts extends MeasuredAnswers {
   /** Who was reached, by key of the person, and on which day last (ISO date at the site). */
   reached: { person: string; on: string }[];
-  onSite: Answers | null;
-  onCall: Answers | null;
 }
 
 /** Nothing was measured. */
@@ -74,10 +72,7 @@ function answerers({ shifts }: Facility, answeredBy: AnsweredBy): string[] {
  * which the slow nights would lose is marked unsure. For whoever is on call, what is measured is having understood; the time
  * from there to leaving home is in no record, and the difference of the two stated figures stands for it.
  */
-function answerFigures(
-  { site }: Facility,
-  { onSite, onCall }: PeopleFacts,
-): Pick<Facility['site'], 'answerOnSiteMin' | 'answerOnCallMin'> {
+function answerFigures({ site }: Facility, { onSite, onCall, night }: PeopleFacts): Partial<Facility['site']> {
   const stated = (figure: Figure | undefined, otherwise: number) => figure?.value ?? otherwise;
   const leave =
     stated(site.answerOnCallMin, DEFAULTS.answerOnCallMin.value) -
@@ -85,6 +80,10 @@ function answerFigures(
   return {
     ...(onSite === null ? {} : { answerOnSiteMin: figureOf(onSite, 0, site.answerOnSiteMin) }),
     ...(onCall === null ? {} : { answerOnCallMin: figureOf(onCall, Math.max(0, leave), site.answerOnCallMin) }),
+    ...(night?.onSite ? { answerOnSiteNightMin: figureOf(night.onSite, 0, site.answerOnSiteNightMin) } : {}),
+    ...(night?.onCall
+      ? { answerOnCallNightMin: figureOf(night.onCall, Math.max(0, leave), site.answerOnCallNightMin) }
+      : {}),
   };
 }
 

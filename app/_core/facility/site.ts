@@ -28,6 +28,9 @@ export interface Site {
   answerOnSiteMin?: Figure;
   /** Minutes from being called to leaving home, for someone on call. */
   answerOnCallMin?: Figure;
+  /** The same two by night, 22:00 to 07:00; left out: as by day. */
+  answerOnSiteNightMin?: Figure;
+  answerOnCallNightMin?: Figure;
   generator?: Generator;
   /** Water of the mains, where make-up or a supply comes from it. */
   mains?: Mains;

@@ -231,6 +231,8 @@ export interface Equipment {
   heatToWater?: Figure;
   /** Minutes of work to put it right once somebody stands before it. */
   repairMin?: Figure;
+  /** Minutes until what its repair needs is there; 0: a spare lies on site. Absent: taken so. */
+  spareMin?: Figure;
   /** Millimetres below the running level at which a heater's element is bare or a pump draws air. */
   bareBelowMm?: Figure;
   plan: Plan;

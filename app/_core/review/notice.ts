@@ -1,6 +1,6 @@
 import type { AnsweredBy } from '../facility/site';
 import type { Column } from '../plans/credit';
-import { reachedAfter } from '../rota/cover';
+import { type Able, reachedAfter, staffed } from '../rota/cover';
 import type { Aspect } from '../rounds/slot';
 import { firstMeeting, meetings } from '../rounds/walks';
 import { WATCHDOG } from '../simulate/build-alarms';
@@ -40,6 +40,7 @@ export function callsOf(context: Context, news: News, column: Column): Call[] {
  * Every way of knowing is followed to its end, so that one more can never make the answer later.
  * @param onsetS s since Monday 00:00
  * @param repairS s of work; Infinity when nobody has the means
+ * @param able who can do it; everybody when null. Whoever cannot still notices, and calls whoever can
  */
 export function respond(
   view: Pick<View, 'cover' | 'walks'>,
@@ -47,8 +48,9 @@ export function respond(
   signs: ReadonlyMap<Aspect, number>,
   onsetS: number,
   repairS: number,
+  able: Able | null = null,
 ): Response {
-  return responder(calls, signs, repairS)(view, onsetS);
+  return responder(calls, signs, repairS, able)(view, onsetS);
 }
 
 /** As `respond`, for a course that is asked about many onsets: what does not depend on the hour is found out once. */
@@ -56,6 +58,7 @@ export function responder(
   calls: readonly Call[],
   signs: ReadonlyMap<Aspect, number>,
   repairS: number,
+  able: Able | null = null,
 ): (view: Pick<View, 'cover' | 'walks'>, onsetS: number) => Response {
   const first = soonestByWhom(calls);
   let walked: View['walks'] | null = null;
@@ -66,12 +69,27 @@ export function responder(
       const reached = reachedAfter(view.cover, (onsetS + call.atS) % WEEK, call.answeredBy);
       // An alarm that reaches nobody is no notice.
       if (reached === null) continue;
-      offer(response, call.atS, { by: call.key === WATCHDOG ? 'watchdog' : 'alarm', key: call.key }, reached + repairS);
+      const there = able ? reachedAfter(view.cover, (onsetS + call.atS) % WEEK, call.answeredBy, able) : reached;
+      const notice: Notice = { by: call.key === WATCHDOG ? 'watchdog' : 'alarm', key: call.key };
+      offer(response, call.atS, notice, (there ?? Number.POSITIVE_INFINITY) + repairS);
     }
     if (walked !== view.walks) met = meetings(view.walks, signs);
     walked = view.walks;
     const seen = firstMeeting(met, onsetS, HORIZON);
-    if (seen) offer(response, seen.afterS, { by: 'round', key: seen.key }, repairS);
+    if (!seen) return response;
+    if (!able) {
+      offer(response, seen.afterS, { by: 'round', key: seen.key }, repairS);
+      return response;
+    }
+    // Whoever walks the first round calls whoever can; a later round may be walked by somebody who can.
+    const there = reachedAfter(view.cover, (onsetS + seen.afterS) % WEEK, 'rota', able) ?? Number.POSITIVE_INFINITY;
+    offer(response, seen.afterS, { by: 'round', key: seen.key }, there + repairS);
+    const own = firstMeeting(
+      met.filter(({ atS }) => staffed(view.cover, atS, able)),
+      onsetS,
+      HORIZON,
+    );
+    if (own) offer(response, own.afterS, { by: 'round', key: own.key }, repairS);
     return response;
   };
 }

@@ -1,6 +1,7 @@
 import type { Column } from '../plans/credit';
 import { HOUR, HOURS_OF_WEEK } from '../time/week';
 import type { Context, View } from './context';
+import { ableFor } from './able-for';
 import { lastChance } from './last-chance';
 import { namedHarm } from './named-harm';
 import { newsOf } from './news';
@@ -37,9 +38,10 @@ export function outcomesOf(
   repairS: number,
   people: (hour: number) => Pick<View, 'cover' | 'walks'> = () => view,
 ): Outcome[] {
+  const able = ableFor(context, subject);
   const prepared = courses.trials.map((trial) => {
     const news = newsOf(context, view, subject, column, trial);
-    return responder(callsOf(context, news, column), news.signs, repairS);
+    return responder(callsOf(context, news, column), news.signs, repairS, able);
   });
   if (courses.trials.every((trial) => trial.record.harms.length === 0)) return [];
   const unheard = responder([], new Map(), repairS);

@@ -53,11 +53,14 @@ function waterText(facility: Facility, system: System): string {
   const {
     answerOnSiteMin: _a,
     answerOnCallMin: _c,
+    answerOnSiteNightMin: _n,
+    answerOnCallNightMin: _v,
     powerCut: _u,
     callSteps: _l,
     repeatCallsMin: _i,
     testCallEachDays: _t,
     keepReadingsMonths: _k,
+    competences: _w,
     watchdog,
     ...place
   } = site;
@@ -68,7 +71,7 @@ function waterText(facility: Facility, system: System): string {
     room: rooms.find(({ key }) => key === system.room),
     system: {
       ...own,
-      equipment: system.equipment.map(({ repairMin: _m, ...rest }) => rest),
+      equipment: system.equipment.map(({ repairMin: _m, spareMin: _q, ...rest }) => rest),
       sensors: system.sensors.map(({ calibrationDue: _d, ...rest }) => rest),
       alarms: system.alarms.map(heldTo),
     },

@@ -1,5 +1,6 @@
 import type { Facility } from '../facility/facility';
 import { taker } from '../equipment/take';
+import { shiftsInForce } from '../rota/in-force';
 import { type Cover, coverOf, hoursWithNobody } from '../rota/cover';
 import { compareGravest, gravest } from './gravest';
 import { remedyText } from './remedies';
@@ -14,7 +15,8 @@ import { hourWords } from './words';
  * @returns with the system first that is closest to losing animals
  * @param only keys of the systems to review; all when absent
  */
-export function reviewFacility(facility: Facility, on: string, only?: readonly string[]): FacilityReview {
+export function reviewFacility(described: Facility, on: string, only?: readonly string[]): FacilityReview {
+  const facility = shiftsInForce(described, on);
   const systems = facility.systems.filter((s) => only === undefined || only.includes(s.key));
   return {
     site: facility.site.key,

@@ -2,7 +2,8 @@ import { DEFAULTS } from '../equipment/defaults';
 import { MORE, take, type Taker } from '../equipment/take';
 import type { AnsweredBy } from '../facility/site';
 import type { Facility } from '../facility/facility';
-import { forward, MINUTE, weekSecond } from '../time/week';
+import { forward, MINUTE, WEEK, weekSecond } from '../time/week';
+import { cutByNight, type Night, NIGHTS_OF_WEEK } from './night';
 
 /** A stretch of somebody's duty. Times in s since Monday 00:00; it may run past the end of the week. */
 export interface Duty {
@@ -16,6 +17,9 @@ export interface Duty {
   responseS: number;
 }
 
+/** Whether somebody can do what has to be done, by key of the person. */
+export type Able = (person: string) => boolean;
+
 /** Who can come, and how soon, at any second of the week. */
 export interface Cover {
   duties: Duty[];
@@ -25,10 +29,16 @@ export interface Cover {
   answerFromHomeS: number;
 }
 
-/** How long the people of a site need, s: to have understood on site, and from home to leave, and for the way. */
-export interface AnswerTimes {
+/** s to have understood on site, and from home to leave. */
+interface Answer {
   onSiteS: number;
   leaveS: number;
+}
+
+/** How long the people of a site need, s: to answer, and for the way. */
+export interface AnswerTimes extends Answer {
+  /** The same by night; null: as by day. */
+  night: Answer | null;
   /** By key of the person. */
   wayS: Map<string, number>;
 }
@@ -52,7 +62,37 @@ export function answerTimes({ site, people }: Pick<Facility, 'site' | 'people'>,
     DEFAULTS.answerOnCallMin,
   );
   const wayS = new Map(people.map((person) => [person.key, MINUTE * travelOf(person, t)]));
-  return { onSiteS: onSite * MINUTE, leaveS: onCall * MINUTE, wayS };
+  const day: Answer = { onSiteS: onSite * MINUTE, leaveS: onCall * MINUTE };
+  return { ...day, night: nightAnswer(site, day, t), wayS };
+}
+
+function nightAnswer(
+  { answerOnSiteNightMin, answerOnCallNightMin }: Facility['site'],
+  day: Answer,
+  t: Taker,
+): Answer | null {
+  if (!(answerOnSiteNightMin ?? answerOnCallNightMin)) return null;
+  const taken = (field: string, name: string, figure: typeof answerOnSiteNightMin, dayS: number) => {
+    const usual = dayS / MINUTE;
+    const fallback = { value: usual, low: usual, high: usual, unit: 'min', source: 'as by day' };
+    return MINUTE * take(t, `site/${field}`, name, figure, MORE, fallback);
+  };
+  return {
+    onSiteS: taken('answerOnSiteNightMin', 'answer on site by night', answerOnSiteNightMin, day.onSiteS),
+    leaveS: taken('answerOnCallNightMin', 'answer on call by night', answerOnCallNightMin, day.leaveS),
+  };
+}
+
+/** A stretch of duty, cut where the answers of the night begin and end; whole where they are those of the day. */
+export function answeringParts(
+  fromS: number,
+  toS: number,
+  nights: readonly Night[],
+  { onSiteS, leaveS, night }: AnswerTimes,
+): { fromS: number; toS: number; answer: Answer }[] {
+  const day: Answer = { onSiteS, leaveS };
+  if (!night) return [{ fromS, toS, answer: day }];
+  return cutByNight(fromS, toS, nights).map(({ isNight, ...part }) => ({ ...part, answer: isNight ? night : day }));
 }
 
 function travelOf({ key, name, travelMin }: Facility['people'][number], t: Taker): number {
@@ -61,7 +101,8 @@ function travelOf({ key, name, travelMin }: Facility['people'][number], t: Taker
 
 /** The rota of a site in seconds. */
 export function coverOf(facility: Facility, t: Taker): Cover {
-  const { onSiteS, leaveS, wayS } = answerTimes(facility, t);
+  const times = answerTimes(facility, t);
+  const { leaveS, wayS } = times;
   const duties = facility.shifts.flatMap((shift) =>
     shift.days.flatMap((day) => {
       const fromS = weekSecond(day, shift.from);
@@ -72,11 +113,11 @@ export function coverOf(facility: Facility, t: Taker): Cover {
         // Nobody is known by this key, so nobody comes.
         if (way === undefined) return [];
         const { kind } = shift;
-        return [
-          kind === 'on-site'
-            ? { fromS, lengthS, kind, person, answerS: onSiteS, responseS: onSiteS }
-            : { fromS, lengthS, kind, person, answerS: leaveS, responseS: leaveS + way },
-        ];
+        return answeringParts(fromS, fromS + lengthS, NIGHTS_OF_WEEK, times).map((part): Duty => {
+          const answerS = kind === 'on-site' ? part.answer.onSiteS : part.answer.leaveS;
+          const span = { fromS: part.fromS % WEEK, lengthS: part.toS - part.fromS };
+          return { ...span, kind, person, answerS, responseS: kind === 'on-site' ? answerS : answerS + way };
+        });
       });
     }),
   );
@@ -88,15 +129,22 @@ export function coverOf(facility: Facility, t: Taker): Cover {
  * When the first of those who answer can stand before the equipment. The rota answers while it is on duty; people who are
  * named answer at any hour, from home or, while they are on site, from there.
  * @param calledS s since Monday 00:00 at which they are called
+ * @param able who can do what has to be done; everybody when null
  * @returns s after the call; null when nobody ever comes
  */
-export function reachedAfter(cover: Cover, calledS: number, answeredBy: AnsweredBy): number | null {
+export function reachedAfter(
+  cover: Cover,
+  calledS: number,
+  answeredBy: AnsweredBy,
+  able: Able | null = null,
+): number | null {
   if (answeredBy === 'nobody') return null;
   const named = answeredBy === 'rota' ? null : answeredBy;
-  const fromHome = (named ?? []).map((key) => cover.fromHome.get(key)).filter((s) => s !== undefined);
+  const asked = able ? (named ?? []).filter(able) : (named ?? []);
+  const fromHome = asked.map((key) => cover.fromHome.get(key)).filter((s) => s !== undefined);
   let soonest: number | null = fromHome.length > 0 ? Math.min(...fromHome) : null;
   for (const duty of cover.duties) {
-    if (named && !named.includes(duty.person)) continue;
+    if ((named && !named.includes(duty.person)) || (able && !able(duty.person))) continue;
     const into = forward(duty.fromS, calledS);
     // On duty now: called at once. Otherwise the message waits for the beginning of the duty.
     const wait = into < duty.lengthS ? 0 : forward(calledS, duty.fromS);
@@ -106,9 +154,12 @@ export function reachedAfter(cover: Cover, calledS: number, answeredBy: Answered
   return soonest;
 }
 
-/** Whether somebody is on the premises at a second of the week. */
-export function staffed(cover: Cover, atS: number): boolean {
-  return cover.duties.some((duty) => duty.kind === 'on-site' && forward(duty.fromS, atS) < duty.lengthS);
+/** Whether somebody, of those who are able, is on the premises at a second of the week. */
+export function staffed(cover: Cover, atS: number, able: Able | null = null): boolean {
+  return cover.duties.some(
+    (duty) =>
+      duty.kind === 'on-site' && forward(duty.fromS, atS) < duty.lengthS && (able === null || able(duty.person)),
+  );
 }
 
 /** Hours of the week (0 = Monday 00:00) at whose beginning nobody is on site or on call. */

@@ -1,8 +1,9 @@
 import { addDays } from '../time/add-days';
 import { dayStart, type Instant, instantsOf, wallClock } from '../time/zone';
 import type { Stretch } from './answering';
-import type { AnswerTimes } from './cover';
+import { type AnswerTimes, answeringParts } from './cover';
 import { homesOf, type Line, type LineHour } from './line';
+import { nightsFrom } from './night';
 import type { Turn } from './turns';
 
 /** A week that has a date: from its first moment, which is where its line begins. */
@@ -29,22 +30,20 @@ export function askedBy(zone: string, monday: string): { from: Instant; to: Inst
  * @param turns    those that touch what `askedBy` says
  * @throws RangeError when there is no such zone or day
  */
-export function datedLine(
-  zone: string,
-  monday: string,
-  turns: readonly Turn[],
-  { onSiteS, leaveS, wayS }: AnswerTimes,
-): DatedLine {
+export function datedLine(zone: string, monday: string, turns: readonly Turn[], times: AnswerTimes): DatedLine {
   const from = dayStart(zone, monday);
   const to = dayStart(zone, addDays(monday, 7));
+  const { leaveS, wayS } = times;
+  const nights = times.night ? nightsFrom(zone, monday, 7 + DAYS_AFTER, from) : [];
   const after = (at: Instant) => (at - from) / 1000;
   const stretches = turns.flatMap(({ person, kind, start, end }): Stretch[] => {
     const way = wayS.get(person);
     if (way === undefined) return [];
-    const span = { kind, person, fromS: after(start), toS: after(end) };
-    return [
-      kind === 'on-site' ? { ...span, answerS: onSiteS, travelS: 0 } : { ...span, answerS: leaveS, travelS: way },
-    ];
+    return answeringParts(after(start), after(end), nights, times).map(({ answer, ...span }) =>
+      kind === 'on-site'
+        ? { ...span, kind, person, answerS: answer.onSiteS, travelS: 0 }
+        : { ...span, kind, person, answerS: answer.leaveS, travelS: way },
+    );
   });
   const fromHome = new Map([...wayS].map(([person, way]) => [person, leaveS + way]));
   const hours = hoursOf(zone, monday).map(({ at, hourOfDay }): LineHour => ({ atS: after(at), hourOfDay }));

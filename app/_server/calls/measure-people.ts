@@ -2,6 +2,7 @@ import 'server-only';
 import { answersOf } from '#core/alarms/answers';
 import { NOTHING_MEASURED, type PeopleFacts } from '#core/alarms/measured';
 import { lastReached } from '#core/alarms/test-calls';
+import { isNight } from '#core/rota/night';
 import { daysBetween } from '#core/time/days';
 import { answeredAlarms, findMeasured, keepMeasured, peopleByAccount } from '#data/calls/measured';
 import { listReached } from '#data/calls/test-calls';
@@ -48,7 +49,10 @@ async function measure(siteId: string, zone: string, before: PeopleFacts, at: Da
   });
   return {
     reached: days.map((day) => movedOn(day, before)).sort((a, b) => (a.person < b.person ? -1 : 1)),
-    ...answersOf(alarms, at.getTime()),
+    ...answersOf(
+      alarms.map((one) => ({ ...one, isNight: isNight(zone, one.raisedMs) })),
+      at.getTime(),
+    ),
   };
 }
 

@@ -1,6 +1,7 @@
 import 'server-only';
 import { NOTHING_MEASURED, type PeopleFacts, withMeasured } from '#core/alarms/measured';
 import type { Facility } from '#core/facility/facility';
+import { shiftsInForce } from '#core/rota/in-force';
 import { findMeasured } from '#data/calls/measured';
 import { loadFacility } from '#data/facility/load-facility';
 import type { SiteEntry } from '#data/sites';
@@ -9,7 +10,7 @@ import { inputHash } from './input-hash';
 /** A site as stored, with what its reviews depend on. */
 export interface StoredSite {
   facility: Facility;
-  /** The same as reviews see it: with what was measured of its people. It is never written back. */
+  /** The same as reviews see it: with what was measured of its people, and the shifts in force. It is never written back. */
   reviewed: Facility;
   /** What was measured of its people. */
   facts: PeopleFacts;
@@ -44,7 +45,7 @@ export async function storedSite({ id, revision, measuredAt }: SiteEntry, on: st
   if (!loaded) return null;
   const { facility, systemIds } = loaded;
   const facts = measuredMs === null ? NOTHING_MEASURED : ((await findMeasured(id)) ?? NOTHING_MEASURED);
-  const reviewed = withMeasured(facility, facts);
+  const reviewed = withMeasured(shiftsInForce(facility, on), facts);
   const hashes = new Map(reviewed.systems.map((system) => [system.key, inputHash(reviewed, system, on)]));
   const fresh: Kept = { facility, reviewed, facts, systemIds, hashes, revision: loaded.revision, on, measuredMs };
   kept.delete(id);

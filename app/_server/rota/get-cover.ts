@@ -54,7 +54,7 @@ export async function getCover(
   const monday = mondayOf(today);
   const [demands, rota] = await Promise.all([
     demandsOf(entry.id, stored),
-    rotaOf(entry.id, facility, dayStart(entry.zone, monday)),
+    rotaOf(entry.id, stored.facility, dayStart(entry.zone, monday)),
   ]);
   const { what, wrong } = readWhatIf(asked, facility);
   const told = new Set(demands.map(({ system }) => system));
@@ -62,7 +62,7 @@ export async function getCover(
     site: { key: entry.key, name: entry.name, zone: entry.zone },
     facility,
     column,
-    cover: siteCover(facility, demands, what),
+    cover: siteCover(facility, demands, today, what),
     weeks: weeksAhead(facility, demands, monday, WEEKS, (from, to) => turnsOf(rota, from, to)),
     missing: facility.systems.filter(({ key }) => !told.has(key)).map(({ name }) => name),
     asked,

@@ -27,6 +27,7 @@ export const equipmentShape = noun('equipment', 'One piece of equipment. Some fi
   wattsRange: wattsRangeShape.optional().describe('Power a healthy one draws while running; outside it is abnormal.'),
   heatToWater: figure('share', 'Share of its power that ends up as heat in the water').optional(),
   repairMin: figure('Min', 'Work to put it right once somebody stands before it').optional(),
+  spareMin: figure('Min', 'Until what its repair needs is there; 0 where a spare lies on site').optional(),
   bareBelowMm: figure('Mm', 'How far the level falls until its element is bare or it draws air').optional(),
   flowLPerH: figure('LPerH', 'return-pump, circulation-pump, filter, top-off, doser, supply: water moved').optional(),
   coolingW: figure('W', 'chiller: heat taken out of the water').optional(),

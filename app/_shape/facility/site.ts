@@ -25,6 +25,11 @@ export const siteShape = noun('site', 'One place under one management, with one 
   altitudeM: figure('M', 'Height above sea level; sets the air pressure').optional(),
   answerOnSiteMin: figure('Min', 'From being called to having understood, for someone on the premises').optional(),
   answerOnCallMin: figure('Min', 'From being called to leaving home, for someone on call').optional(),
+  answerOnSiteNightMin: figure(
+    'Min',
+    'The same on the premises between 22:00 and 07:00; left out: as by day',
+  ).optional(),
+  answerOnCallNightMin: figure('Min', 'The same on call between 22:00 and 07:00; left out: as by day').optional(),
   generator: generatorShape.optional().describe('Stand-by generator.'),
   mains: mainsShape.optional().describe('Water of the mains, where make-up or a supply comes from it.'),
   powerCut: powerCutShape.optional().describe('What people can do when the utility fails and stays away.'),

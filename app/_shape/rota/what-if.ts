@@ -6,11 +6,11 @@ import { type Typed, WHAT_IF_FIELDS, type WhatIfField } from '#core/review/peopl
 import { sitePlace } from '../reviews/case-place';
 
 /** Days on which something that is asked about happens. */
-const DAY_CHOICES: Record<string, readonly Day[]> = {
-  all: DAYS,
-  weekdays: DAYS.slice(0, 5),
-  weekend: DAYS.slice(5),
-};
+const DAY_CHOICES = new Map<string, readonly Day[]>([
+  ['all', DAYS],
+  ['weekdays', DAYS.slice(0, 5)],
+  ['weekend', DAYS.slice(5)],
+]);
 
 /** Longest text that a field takes. */
 const LONGEST = 200;
@@ -57,7 +57,7 @@ export function readWhatIf(given: Typed, { people, shifts }: Pick<Facility, 'peo
     if (!keys.includes(key)) wrong[field] = 'one of the list';
     return key;
   };
-  const days = (field: WhatIfField) => DAY_CHOICES[given[field] ?? 'all'] ?? DAYS;
+  const days = (field: WhatIfField) => DAY_CHOICES.get(given[field] ?? 'all') ?? DAYS;
   const what: WhatIf = {};
   if (given.check) what.check = { at: time('check'), days: days('checkDays') };
   if (given.shift)

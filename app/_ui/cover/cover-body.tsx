@@ -29,18 +29,7 @@ export function CoverBody({ page }: { page: CoverView }) {
         { href: siteAddress(site.key), name: site.name },
         { href: siteAddress(site.key, 'rota'), name: 'Rota' },
       ]}
-      lead={
-        <p>
-          Time to spare at each hour of the usual week: the last chance of a fault that begins then, less the time until
-          somebody has put it right. {column === 'claimed' ? 'As claimed' : 'As tested'};{' '}
-          {column === 'claimed' ? (
-            <Link href={`${address}?column=tested`}>as tested</Link>
-          ) : (
-            <Link href={address}>as claimed</Link>
-          )}{' '}
-          a safeguard or an alarm counts {column === 'claimed' ? 'only if its test proves it' : 'as it is described'}.
-        </p>
-      }
+      lead={<Lead column={column} address={address} />}
     >
       {missing.length > 0 ? <p>Not here, since their review is under way or broke: {missing.join(', ')}.</p> : null}
       <Section id="weakest" wide title="The weakest hours" note="Of all systems, the least to spare first.">
@@ -67,6 +56,26 @@ export function CoverBody({ page }: { page: CoverView }) {
         <TimesMadeOf facility={facility} site={site.key} />
       </Section>
     </Page>
+  );
+}
+
+function Lead({ column, address }: { column: CoverView['column']; address: string }) {
+  return (
+    <p>
+      Time to spare at each hour of the usual week: the last chance of a fault that begins then, less the time until
+      somebody has put it right.{' '}
+      {column === 'claimed' ? (
+        <>
+          As claimed: safeguards and alarms count as they are described.{' '}
+          <Link href={`${address}?column=tested`}>As tested</Link> they count only if a test proves them.
+        </>
+      ) : (
+        <>
+          As tested: safeguards and alarms count only if a test proves them. <Link href={address}>As claimed</Link> they
+          count as they are described.
+        </>
+      )}
+    </p>
   );
 }
 

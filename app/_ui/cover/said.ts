@@ -34,12 +34,13 @@ function noticedSaid(way: Way, facility: Facility, system: string): string {
 export function partsSaid(way: Way | null, lastS: number, facility: Facility, system: string): string {
   const chance = lastS < 1 ? 'Nothing done after it begins avoids harm' : `Last chance after ${lasting(lastS)}`;
   if (!way) return `${chance}; nobody ever puts it right.`;
-  const { come, noticeS, workS, putRightS } = way;
+  const { come, noticeS, spareS, workS, putRightS } = way;
   const parts = [
     `${noticedSaid(way, facility, system)} tells of it after ${lasting(noticeS)}`,
     come && come.waitS > 0 ? `${lasting(come.waitS)} until they come on duty` : '',
     come ? `${lasting(come.answerS)} to answer` : '',
     come && come.travelS > 0 ? `${lasting(come.travelS)} on the way` : '',
+    spareS > 0 ? `${lasting(spareS)} to get a spare` : '',
     `${lasting(workS)} of work`,
   ];
   return `${chance}; put right after ${lasting(putRightS)}: ${parts.filter(Boolean).join(', ')}.`;

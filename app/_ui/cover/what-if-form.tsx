@@ -125,7 +125,10 @@ function Framed({
       {children}
       {wrong === undefined ? null : (
         <span id={`${id}w`} className={style.wrong}>
-          ▲ {label}: {wrong}
+          <span aria-hidden="true" className={style.mark}>
+            ▲
+          </span>{' '}
+          {label}: {wrong}
         </span>
       )}
     </p>

@@ -46,15 +46,16 @@ const anyWay = fc.record({
   site: anySite,
   calls: fc.array(anyCall, { maxLength: 3 }),
   signs: anySigns,
+  able: fc.option(fc.subarray(['ada', 'ben', 'cleo'])),
   workS: fc.oneof(fc.integer({ min: 0, max: 7200 }), fc.constant(Number.POSITIVE_INFINITY)),
 });
 type Way = typeof anyWay extends fc.Arbitrary<infer T> ? T : never;
 
 /** Notice and time to put right at every hour of the week; Infinity for never. */
-const week = ({ site, calls, signs, workS }: Way): number[][] => {
+const week = ({ site, calls, signs, workS, able }: Way): number[][] => {
   const view = around(site);
   return Array.from({ length: 168 }, (_, h) => {
-    const { noticeS, putRightS } = respond(view, calls, signs, h * HOUR, workS);
+    const { noticeS, putRightS } = respond(view, calls, signs, h * HOUR, workS, able && ((one) => able.includes(one)));
     return [noticeS ?? Number.POSITIVE_INFINITY, putRightS ?? Number.POSITIVE_INFINITY];
   });
 };

@@ -32,6 +32,7 @@ test('every part of a question is understood', () => {
 });
 
 test('what is wrong is named by its field, and that part is not asked while the others are', () => {
+  expect(readWhatIf({ check: '02:00', checkDays: 'constructor' }, site).what.check?.days).toBe(DAYS);
   const given = { check: '25:00', shift: 'gone', shiftFrom: '8', shiftTo: '10:00', person: 'robin', way: '-3' };
   const { what, wrong } = readWhatIf({ ...given, more: 'on-site', moreFrom: '06:00', moreTo: '08:00' }, site);
   expect(Object.keys(wrong).sort()).toEqual(['check', 'shift', 'shiftFrom', 'way']);

@@ -46,7 +46,7 @@ export function weeksAhead(
   const { zone } = facility.site;
   const times = answerTimes(facility, taker('nominal'));
   const usual = usualLine(coverOf(facility, taker('nominal')));
-  const scenes = usualScenes(facility);
+  const scenes = usualScenes(facility, monday);
   const known = new Map<string, Usual>();
   const usually = (demand: SystemDemand) => {
     const found = known.get(demand.system) ?? usualOf(systemCover(demand, scenes(demand.system), 'claimed'));
@@ -58,7 +58,7 @@ export function weeksAhead(
     const { from, to } = askedBy(zone, day);
     const line = datedLine(zone, day, turns(from, to), times);
     if (isUsual(line, usual)) return [];
-    const dated = scenesOn(line, (key) => datedLooks(facility, key, line));
+    const dated = scenesOn(facility, day, line, (key) => datedLooks(facility, key, line));
     return demands.flatMap((demand) => lessIn(demand, line, dated(demand.system), usually(demand)) ?? []);
   });
 }

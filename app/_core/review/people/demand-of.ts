@@ -1,6 +1,7 @@
 import type { Facility } from '../../facility/facility';
 import type { System } from '../../facility/system';
 import type { Column } from '../../plans/credit';
+import { typeToMend } from '../able-for';
 import { type Context, contextOf, type View } from '../context';
 import { coursesOf } from '../courses';
 import { lastChance } from '../last-chance';
@@ -9,7 +10,7 @@ import { leanedOnIn, newsOf } from '../news';
 import { callsOf } from '../notice';
 import { CLASSES, type Courses } from '../outcome';
 import { reasonNot } from '../reason-not';
-import { repairTime } from '../repair';
+import { spareTime, workTime } from '../repair';
 import type { HarmClass, SystemReview } from '../result';
 import type { ReviewCache } from '../review-cache';
 import { subjectsOf } from '../subjects';
@@ -50,10 +51,12 @@ function caseDemand(context: Context, view: View, subject: Subject, id: string):
   const courses = coursesOf(context, view, subject, 'claimed');
   const isUntested = courses.trials.some((trial) => [...leanedOnIn(trial)].some((key) => !context.credit.tested(key)));
   const again = isUntested ? coursesOf(context, view, subject, 'tested') : courses;
-  const workS = repairTime(context, view, subject);
+  const workS = workTime(context, view, subject);
   return {
     id,
     title: caseTitle({ title: subject.fault.title, thing: subject.thing, state: subject.state }),
+    type: typeToMend(context.system, subject),
+    spareS: spareTime(context, view, subject),
     workS: Number.isFinite(workS) ? workS : null,
     claimed: columnDemand(context, view, subject, 'claimed', courses),
     tested: columnDemand(context, view, subject, 'tested', again),

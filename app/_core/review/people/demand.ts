@@ -4,6 +4,7 @@
  * Where the numbers come from: the courses of a review for the water; the rota, the rounds and the description for the people.
  */
 import type { Column } from '../../plans/credit';
+import type { EquipmentType } from '../../facility/system';
 import type { Aspect } from '../../rounds/slot';
 import type { Call } from '../notice';
 import type { Harm } from '../result';
@@ -36,7 +37,11 @@ export interface CaseDemand extends Record<Column, ColumnDemand> {
   /** Id of the fault case. */
   id: string;
   title: string;
-  /** Work once somebody stands before it, s; null: nobody has the means. */
+  /** Type of the equipment that has to be put right, which may ask for a competence; null: other work. */
+  type: EquipmentType | null;
+  /** From standing before it to having what the work needs, s; 0 where that lies on site. */
+  spareS: number;
+  /** Work then, s; null: nobody has the means. */
   workS: number | null;
 }
 

@@ -3,7 +3,7 @@ import type { Harm, HarmClass, Verdict } from '../result';
 import { verdictOf } from '../verdict';
 import type { CaseDemand } from './demand';
 import type { Scene } from './scene';
-import { type Met, meeting } from './way';
+import { type Met, meeting, type Work } from './way';
 
 /** One class of harm of a fault case over the hours of a line; lists are as long as the line has hours. */
 export interface JudgedWeek {
@@ -23,7 +23,7 @@ export interface JudgedWeek {
  * @returns null where the class is not harmed at all
  */
 export function judgedWeek(
-  demand: Pick<CaseDemand, Column | 'workS'>,
+  demand: Pick<CaseDemand, Column> & Work,
   scene: Scene,
   column: Column,
   cls: HarmClass,
@@ -31,7 +31,7 @@ export function judgedWeek(
   const { courses, byHour } = demand[column];
   const deadlines = courses.map((course) => course.deadlines.find(({ harm }) => harm.class === cls) ?? null);
   if (deadlines.every((one) => one === null)) return null;
-  const meetings = courses.map((course) => meeting(course, scene, demand.workS));
+  const meetings = courses.map((course) => meeting(course, scene, demand));
   const { hours } = scene.line;
   const indexes = hours.map(({ hourOfDay }) => byHour[hourOfDay] ?? 0);
   const met = hours.map(({ atS }, h) => meetings[indexes[h] ?? 0]?.(atS) ?? { noticeS: null, way: null });

@@ -47,7 +47,7 @@ function peopleAt(onSite: readonly Stretch[], atS: number): string[] {
 }
 
 /** A look that would show a course, and how long after the onset it begins to. */
-export interface Meeting {
+interface Meeting {
   look: Look;
   fromS: number;
 }

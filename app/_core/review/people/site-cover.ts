@@ -10,7 +10,7 @@ import { weakStretches, type WeakStretch } from './weakest';
 import { isNothing, type WhatIf, withChanges } from './what-if';
 
 /** The usual week of one system in one column. */
-export interface SystemWeek {
+interface SystemWeek {
   /** Least time to spare by hour of the week, s; −Infinity where nobody ever comes, null where nothing is harmed. */
   spareS: (number | null)[];
   /** The same with the changes that are asked about; null where none is. */
@@ -50,10 +50,16 @@ const COLUMNS = ['claimed', 'tested'] as const;
  * change of people would make of it. Nothing is simulated.
  *
  * @param demands   what the fault cases of its systems ask of people; a system without one is left out
+ * @param on        ISO date on which competences count
  */
-export function siteCover(facility: Facility, demands: readonly SystemDemand[], what: WhatIf = {}): SiteCover {
-  const scenes = usualScenes(facility);
-  const changed = isNothing(what) ? null : usualScenes(withChanges(facility, what));
+export function siteCover(
+  facility: Facility,
+  demands: readonly SystemDemand[],
+  on: string,
+  what: WhatIf = {},
+): SiteCover {
+  const scenes = usualScenes(facility, on);
+  const changed = isNothing(what) ? null : usualScenes(withChanges(facility, what), on);
   const names = new Map(facility.systems.map(({ key, name }) => [key, name]));
   const found = demands.map((demand) => {
     const { system } = demand;

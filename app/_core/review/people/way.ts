@@ -1,8 +1,8 @@
 import { type Come, comesAfter } from '../../rota/answering';
 import { WATCHDOG } from '../../simulate/build-alarms';
 import type { Notice } from '../result';
-import type { CourseDemand } from './demand';
-import { firstLook, meetingsOf } from './looks';
+import type { CaseDemand, CourseDemand } from './demand';
+import { firstLook, type Look, meetingsOf } from './looks';
 import type { Scene } from './scene';
 
 /** How a fault is noticed and put right, part by part. Times are seconds. */
@@ -14,8 +14,10 @@ export interface Way {
   noticeS: number;
   /** Who comes; null where whoever walks the round does it there and then. */
   come: Come | null;
-  /** Keys of those on site to walk the round; none for an alarm. */
+  /** Keys of those on site to walk the round who can do it; none for an alarm. */
   walkers: string[];
+  /** Until what the work needs is there. */
+  spareS: number;
   workS: number;
   /** From the onset to everything being put right. */
   putRightS: number;
@@ -27,37 +29,55 @@ export interface Met {
   way: Way | null;
 }
 
+/** What the people of a fault case need once they stand before it. */
+export type Work = Pick<CaseDemand, 'type' | 'spareS' | 'workS'>;
+
 /**
  * How one course is met by people, for many onsets. Every way of knowing is followed to its end, so that one more can never make the
- * answer later.
+ * answer later. Whoever cannot do the work still notices, and calls whoever can.
  *
- * @param workS   work once somebody stands before it; null: nobody has the means
  * @returns       by onset, s from the beginning of the line
  */
-export function meeting(course: CourseDemand, scene: Scene, workS: number | null): (onsetS: number) => Met {
+export function meeting(course: CourseDemand, scene: Scene, work: Work): (onsetS: number) => Met {
   const met = meetingsOf(scene.looks, course.signs);
-  const calls = course.calls.map((call) => ({ call, comes: scene.comes(call.answeredBy) }));
+  const anybody = scene.hands(null);
+  const { able, comes } = scene.hands(work.type);
+  const calls = course.calls.map((call) => ({
+    ...{ call, reached: anybody.comes(call.answeredBy), mended: comes(call.answeredBy) },
+    by: call.key === WATCHDOG ? ('watchdog' as const) : ('alarm' as const),
+  }));
+  const walkersOf = ({ walkers }: Look) => (able ? walkers.filter(able) : walkers);
   return (onsetS) => {
     const result: Met = { noticeS: null, way: null };
-    for (const { call, comes } of calls) {
-      const come = comes(onsetS + call.atS);
+    for (const { call, by, reached, mended } of calls) {
+      const atS = onsetS + call.atS;
       // An alarm that reaches nobody is no notice.
-      if (come === null) continue;
-      const by = call.key === WATCHDOG ? 'watchdog' : 'alarm';
-      offer(result, workS, { by, key: call.key, noticeS: call.atS, come, walkers: [] });
+      if (reached(atS) === null) continue;
+      noticed(result, call.atS);
+      const come = mended(atS);
+      if (come) offer(result, work, { by, key: call.key, noticeS: call.atS, come, walkers: [] });
     }
     const seen = firstLook(met, onsetS);
-    if (seen) {
-      const { key, walkers } = seen.look;
-      offer(result, workS, { by: 'round', key, noticeS: seen.afterS, come: null, walkers });
-    }
+    if (!seen) return result;
+    noticed(result, seen.afterS);
+    const own = able ? firstLook(met, onsetS, (look) => walkersOf(look).length > 0) : seen;
+    if (own) offer(result, work, { ...roundOf(own), come: null, walkers: walkersOf(own.look) });
+    const come = able ? comes('rota')(onsetS + seen.afterS) : null;
+    if (come) offer(result, work, { ...roundOf(seen), come, walkers: [] });
     return result;
   };
 }
 
-function offer(met: Met, workS: number | null, found: Omit<Way, 'workS' | 'putRightS'>): void {
-  if (met.noticeS === null || found.noticeS < met.noticeS) met.noticeS = found.noticeS;
+function roundOf({ look, afterS }: { look: Look; afterS: number }) {
+  return { by: 'round' as const, key: look.key, noticeS: afterS };
+}
+
+function noticed(met: Met, noticeS: number): void {
+  if (met.noticeS === null || noticeS < met.noticeS) met.noticeS = noticeS;
+}
+
+function offer(met: Met, { spareS, workS }: Work, found: Omit<Way, 'spareS' | 'workS' | 'putRightS'>): void {
   if (workS === null) return;
-  const putRightS = found.noticeS + (found.come ? comesAfter(found.come) : 0) + workS;
-  if (met.way === null || putRightS < met.way.putRightS) met.way = { ...found, workS, putRightS };
+  const putRightS = found.noticeS + (found.come ? comesAfter(found.come) : 0) + spareS + workS;
+  if (met.way === null || putRightS < met.way.putRightS) met.way = { ...found, spareS, workS, putRightS };
 }

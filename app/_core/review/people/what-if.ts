@@ -79,10 +79,12 @@ function withMore(facility: Facility, { more }: WhatIf): Facility {
 }
 
 /** Somebody nobody has described yet, who may do whatever anybody of the site may. */
-function somebody({ people }: Facility, travelMin: number): Facility['people'][number] {
+function somebody({ people, site }: Facility, travelMin: number): Facility['people'][number] {
   const taken = new Set(people.map(({ key }) => key));
   const key = taken.has(SOMEBODY) ? `${SOMEBODY}-${people.length}` : SOMEBODY;
-  return { key, name: 'one more person', role: 'aquarist', travelMin: { value: travelMin, origin: 'entered' } };
+  const competences = (site.competences ?? []).map((one) => ({ competence: one.key }));
+  const way = { value: travelMin, origin: 'entered' as const };
+  return { key, name: 'one more person', role: 'aquarist', travelMin: way, competences };
 }
 
 /** A time of day so many minutes later. */

@@ -17,7 +17,7 @@ const COLUMNS = ['claimed', 'tested'] as const;
 
 /** A review as it is computed anew, and what the demand kept from another rota makes of this one. */
 function compare(review: SystemReview, { cases }: SystemDemand, site: Facility): number {
-  const scene = usualScenes(site)(review.system);
+  const scene = usualScenes(site, REVIEWED_ON)(review.system);
   let compared = 0;
   for (const c of review.cases) {
     const demand = cases.find(({ id }) => id === c.id);
@@ -44,11 +44,17 @@ const sparesOf = ({ harmS, spareS }: Outcome) =>
 function otherPeople(site: Facility): Facility {
   return {
     ...site,
-    people: site.people.map((one) => ({ ...one, travelMin: { value: 47, origin: 'entered' as const } })),
+    people: site.people.map((one) => ({
+      ...one,
+      travelMin: { value: 47, origin: 'entered' as const },
+      competences: one.key === 'robin' ? [{ competence: 'air', until: REVIEWED_ON }] : [],
+    })),
     shifts: [
       shift({ key: 'late', people: ['robin'], days: ['mon', 'wed', 'sun'], from: '21:40', to: '05:20' }),
       shift({ key: 'call', kind: 'on-call', people: ['robin'], days: DAYS.slice(1, 6), from: '17:15', to: '17:15' }),
+      shift({ key: 'early', people: ['sam'], from: '02:00', to: '09:00' }),
     ],
+    site: { ...site.site, competences: [{ key: 'air', name: 'Air', types: ['air-blower', 'heater', 'chiller'] }] },
     rounds: [...site.rounds, round({ key: 'night', days: ['wed', 'sun'], at: '02:10' })],
   };
 }

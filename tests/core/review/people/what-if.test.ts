@@ -26,7 +26,7 @@ beforeAll(() => {
   demand = demandOf(site, system, REVIEWED_ON, reviewSystem(site, system, REVIEWED_ON, undefined, false, cache), cache);
 });
 
-const coverIn = (of: Facility) => systemCover(demand, usualScenes(of)(demand.system), 'claimed');
+const coverIn = (of: Facility) => systemCover(demand, usualScenes(of, REVIEWED_ON)(demand.system), 'claimed');
 const spares = (of: Facility) => coverIn(of).cases.map(({ week }) => week.spareS);
 /** No hour of any case has less to spare than before. */
 const noLess = (before: Facility, after: Facility) => {
@@ -75,13 +75,6 @@ describe('what if', () => {
     );
   });
 
-  test('a round is walked every night, it is walked on those nights alone, also just after midnight', () => {
-    const what: WhatIf = { check: { at: '00:05', days: ['mon'] } };
-    const changed = withChanges(site, what);
-    const looks = usualScenes(changed)(demand.system).looks.filter(({ key }) => key === 'what-if-check');
-    expect(looks.map(({ atS }) => atS / 60)).toEqual([5, 7 * 1440 + 5]);
-  });
-
   test('cases that come out otherwise are told, with what is won', () => {
     const what: WhatIf = {
       more: { kind: 'on-site', days: DAYS, from: '00:00', to: '00:00', travelMin: 0 },
@@ -109,10 +102,17 @@ describe('the weakest hours of a week', () => {
       expect(spareS).toBe(Math.min(...cases.map(({ week }) => week.spareS[worst] ?? Number.NaN)));
       expect(way ? lastS - way.putRightS : Number.NEGATIVE_INFINITY).toBe(spareS);
       if (way) {
-        const { noticeS, come, workS } = way;
-        const parts = noticeS + (come ? come.waitS + come.answerS + come.travelS : 0) + workS;
+        const { noticeS, come, spareS: partS, workS } = way;
+        const parts = noticeS + (come ? come.waitS + come.answerS + come.travelS : 0) + partS + workS;
         expect(parts).toBeCloseTo(way.putRightS, 6);
       }
     }
   });
+});
+
+test('a round is walked every night, it is walked on those nights alone, also just after midnight', () => {
+  const what: WhatIf = { check: { at: '00:05', days: ['mon'] } };
+  const changed = withChanges(site, what);
+  const looks = usualScenes(changed, REVIEWED_ON)(demand.system).looks.filter(({ key }) => key === 'what-if-check');
+  expect(looks.map(({ atS }) => atS / 60)).toEqual([5, 7 * 1440 + 5]);
 });
