@@ -13,6 +13,7 @@ import { RestList } from './rest-list';
 import { RotaChart } from './rota-chart';
 import { RotaTable } from './rota-table';
 import type { RotaView } from './rota-view';
+import { LackingList, TwoSitesList } from './warning-lists';
 import { ZoneNote } from './zone-note';
 
 interface RotaBodyProps {
@@ -37,8 +38,13 @@ export function RotaBody({ page, missed, make, end }: RotaBodyProps) {
         <>
           <OnLine zone={site.zone} now={now} view={page.on} />
           <p>
+            <Link href={siteAddress(site.key, 'rota', 'cover')}>Cover</Link>: the time to spare at each hour, and what a
+            change of people would make of it.
+          </p>
+          <p>
             <ZoneNote zone={site.zone} />
           </p>
+          <Ways site={site.key} open={page.openChanges} />
         </>
       }
     >
@@ -69,6 +75,17 @@ export function RotaBody({ page, missed, make, end }: RotaBodyProps) {
   );
 }
 
+/** The week as a time table, and leave and swaps. */
+function Ways({ site, open }: { site: string; open: number }) {
+  return (
+    <p>
+      <Link href={siteAddress(site, 'rota/week')}>The week as a time table</Link> ·{' '}
+      <Link href={siteAddress(site, 'rota/changes')}>Leave and swaps</Link>
+      {open === 0 ? null : `, ${open} waiting for an answer`}
+    </p>
+  );
+}
+
 function Reached({ page, missed }: Pick<RotaBodyProps, 'page' | 'missed'>) {
   const { site, nobody, people, isMailed, warnings } = page;
   return (
@@ -76,6 +93,16 @@ function Reached({ page, missed }: Pick<RotaBodyProps, 'page' | 'missed'>) {
       <Section id="nobody" title="Hours with nobody">
         <NobodyList nobody={nobody} zone={site.zone} />
       </Section>
+      {page.lacking.length > 0 ? (
+        <Section id="lacking" title="Competences nobody has then" note="Of those who are on, in the coming fortnight.">
+          <LackingList lacking={page.lacking} zone={site.zone} />
+        </Section>
+      ) : null}
+      {page.twoSites.length > 0 ? (
+        <Section id="two-sites" title="At two sites at once">
+          <TwoSitesList twoSites={page.twoSites} zone={site.zone} />
+        </Section>
+      ) : null}
       <Section id="people" wide title="How soon, and how reached">
         <MissedTests site={site} missed={missed} />
         {people.length === 0 ? <p>Nobody is described.</p> : <PeopleTable people={people} isMailed={isMailed} />}

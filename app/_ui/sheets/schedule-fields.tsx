@@ -26,8 +26,8 @@ const NTHS: [number, string][] = [
   [4, 'fourth'],
   [-1, 'last'],
 ];
-/** A day that every month has. */
-const MOST_DAY = 28;
+/** The days that every month has. */
+const MONTH_DAYS = Array.from({ length: 28 }, (_, index) => index + 1);
 
 /** When a sheet is due, in plain words. A rule that plain words do not reach is shown as it is, and kept until another is chosen. */
 export function ScheduleFields({ schedule, change }: ScheduleFieldsProps) {
@@ -93,9 +93,9 @@ function Which({ plain, setRule }: RuleProps) {
       <label>
         Day
         <select value={plain.day} onChange={({ target }) => setRule({ ...plain, day: Number(target.value) })}>
-          {Array.from({ length: MOST_DAY }, (_, index) => (
-            <option key={index + 1} value={index + 1}>
-              {index + 1}
+          {MONTH_DAYS.map((day) => (
+            <option key={day} value={day}>
+              {day}
             </option>
           ))}
           <option value={-1}>the last</option>

@@ -17,8 +17,8 @@ const base = facility();
 const [person] = base.people;
 if (!person) throw new Error('no person');
 const rota = {
-  site: { zone: 'Europe/London' },
   exceptions: [],
+  site: { zone: 'Europe/London' },
   people: base.people,
   shifts: [
     { key: 'early', kind: 'on-site' as const, people: [person.key], days: [...DAYS], from: '07:00', to: '15:00' },

@@ -51,16 +51,8 @@ export async function findWalk(
 
 async function keepBare(who: Who, siteId: string, { round: id, name, due }: SentWalk, at: Date): Promise<string> {
   const sheet = { format: SHEET_FORMAT, places: [], sensors: {} } as const;
-  const row = {
-    id,
-    slotId: null,
-    sheetId: null,
-    sheetVersion: null,
-    name,
-    dueAt: new Date(due ?? at),
-    begunAt: at,
-    begunBy: who.id,
-  };
+  const bare = { slotId: null, sheetId: null, sheetVersion: null };
+  const row = { ...bare, id, name, dueAt: new Date(due ?? at), begunAt: at, begunBy: who.id };
   return await inTransaction(async (tx) => {
     const round = await addRound(tx, siteId, { ...row, sheet: { ...sheet, places: [...sheet.places] } });
     const body = { by: who.id, round: id, due: row.dueAt.toISOString(), besides: true };
