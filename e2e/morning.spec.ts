@@ -1,5 +1,6 @@
 import { join } from 'node:path';
 import { expect as expectSoon, type Page, test } from '@playwright/test';
+import { deliverCall } from './_support/push';
 import { mailServer } from './_support/mail-server';
 import { importFile, letIn } from './_support/people-of';
 
@@ -118,6 +119,16 @@ test('the manager sees who acknowledged it and when', async () => {
   const line = life.filter({ hasText: 'Linden Skerry acknowledged' });
   await expect(line).toContainText('Going down to look');
   await expect(line.getByRole('time')).toHaveText(/\d{2}:\d{2}/);
+});
+
+test('a call that comes by push is shown though no page of it is open, and leads to the page of the alarm', async () => {
+  // Whatever a message says, only a page of this Holdfast is opened.
+  const url = `https://elsewhere.example${new URL(alarm).pathname}`;
+  const { shown, opened } = await deliverCall(lead, { title: 'Alarm: Bay too warm', body: '29.2 °C', url, tag: 'bay' });
+  expect(shown).toMatchObject({ title: 'Alarm: Bay too warm', options: { body: '29.2 °C', requireInteraction: true } });
+  expect(opened).toBe(alarm);
+  await lead.goto(opened);
+  await expect(lead.getByRole('heading', { level: 1, name: 'Bay too warm' })).toBeVisible();
 });
 
 test('the lead shelves it with an end and a reason; when its time is up it calls again', async () => {

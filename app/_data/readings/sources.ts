@@ -1,6 +1,7 @@
 import 'server-only';
 import { database } from '../client';
 import { newId } from '../new-id';
+import { pool } from '../pool';
 import type { Transaction } from '../transaction';
 import { hashOf, newToken } from '../accounts/token';
 
@@ -48,10 +49,13 @@ export async function findSource(token: string): Promise<{ siteId: string; id: s
   const site = TOKEN.exec(token)?.[1];
   if (site === undefined) return null;
   const siteId = site.replace(/^(.{8})(.{4})(.{4})(.{4})(.{12})$/, '$1-$2-$3-$4-$5');
-  return await database().readingSource.findFirst({
-    where: { siteId, tokenHash: hashOf(token), endedAt: null },
-    select: { siteId: true, id: true, usedAt: true },
-  });
+  // Asked at every body that comes: by the driver itself it costs a tenth of what it does through Prisma.
+  const { rows } = await pool().query<{ siteId: string; id: string; usedAt: Date | null }>(
+    `SELECT site_id AS "siteId", id, used_at AS "usedAt" FROM reading_source
+      WHERE site_id = $1 AND token_hash = $2 AND ended_at IS NULL`,
+    [siteId, hashOf(token)],
+  );
+  return rows[0] ?? null;
 }
 
 /** Notes that a source was used; once a minute is enough. */
