@@ -34,5 +34,5 @@ export function overdueSheets(
 /** Keys of the systems that a sheet looks at: the key of a line that follows from the description begins with its system. */
 function systemsOf({ lines }: RoundSheet): Set<string> {
   const named = lines.map((line) => (line.kind === 'described' ? line.key.split('/')[0] : line.system));
-  return new Set(named.filter((key) => key !== undefined && key !== '-'));
+  return new Set(named.flatMap((key) => (key === undefined || key === '-' ? [] : [key])));
 }
