@@ -11,6 +11,7 @@ const PAGES = [
   '/account',
   '/machine',
   '/sign-in',
+  '/trust',
   '/reset',
   '/sites/new',
   '/sites/lighthouse',

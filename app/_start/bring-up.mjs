@@ -1,6 +1,7 @@
 // @ts-check
 // Everything that follows once the packages are there: database, client, pages, demo, processes.
-import { existsSync } from 'node:fs';
+import { X509Certificate } from 'node:crypto';
+import { existsSync, readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { buildPages, nextProgram } from './build.mjs';
 import { keepRunning } from './children/keep-running.mjs';
@@ -39,6 +40,7 @@ export async function bringUp(start) {
   });
   // The owner's address stays here: no process that answers or works for people gets to know it.
   const { DATABASE_OWNER_URL: _, ...surroundings } = start.env;
+  /** @type {NodeJS.ProcessEnv} */
   const env = {
     ...surroundings,
     DATABASE_URL: url,
@@ -54,14 +56,15 @@ export async function bringUp(start) {
   await runProcesses(start, env);
   if (demo) console.log(demo.trimEnd());
   // Here nothing has to be trusted first.
-  if (token) console.log(setUpLine(start.front?.isLocal ? start.address : env.HOLDFAST_ADDRESS, token));
-  if (start.front) console.log(frontLine(start.front));
+  if (token)
+    console.log(setUpLine(start.front?.isLocal ? start.address : (env.HOLDFAST_ADDRESS ?? start.address), token));
+  if (start.front) console.log(frontLine(start.front, start.data));
   console.log(`Holdfast is running at ${start.address} (Ctrl-C stops it).`);
 }
 
 /**
  * @param {Start} start what was asked for
- * @returns {Record<string, string>} where people reach Holdfast and how, for its processes
+ * @returns {{ HOLDFAST_ADDRESS: string, HOLDFAST_TLS: string }} where people reach Holdfast and how, for its processes
  */
 function originOf({ front, env, address }) {
   if (!front) return { HOLDFAST_ADDRESS: env.HOLDFAST_ADDRESS || address, HOLDFAST_TLS: '' };
@@ -72,13 +75,15 @@ function originOf({ front, env, address }) {
 
 /**
  * @param {import('./front.mjs').Front} front by which other machines come
- * @returns {string} the line that says how
+ * @param {string} data folder
+ * @returns {string} what says how, and by which fingerprint the authority is known
  */
-function frontLine({ address, isLocal }) {
+function frontLine({ address, isLocal }, data) {
+  if (!isLocal) return `Other machines come by ${address}.`;
   const trust = `${address.replace('https:', 'http:')}/trust`;
-  return isLocal
-    ? `Phones and other machines come by ${address}, once they trust this machine: ${trust} says how.`
-    : `Other machines come by ${address}.`;
+  const { fingerprint256 } = new X509Certificate(readFileSync(join(data, 'tls/authority.crt')));
+  return `Phones and other machines come by ${address}, once they trust this machine: ${trust} says how.
+Compare there (SHA-256): ${fingerprint256}`;
 }
 
 /**
@@ -144,7 +149,8 @@ function keepFront(front, { root, data, port }, surroundings) {
     ([name]) => !/^(DATABASE_|HOLDFAST_(?!TLS|ADDRESS|DATA|PROXIES))/.test(name),
   );
   const env = /** @type {NodeJS.ProcessEnv} */ ({
-    ...Object.fromEntries(told),
+    .../** @type {Record<string, string>} */ (Object.fromEntries(told)),
+    NODE_ENV: 'production',
     HOLDFAST_TLS_PORT: String(front.port),
     HOLDFAST_WEB_PORT: String(port),
   });

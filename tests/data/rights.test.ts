@@ -42,6 +42,7 @@ const ONLY_ADDED = [
   'site_notice_end',
   'state_answered',
   'state_asked',
+  'state_call',
   'state_event',
   'test_call',
   'test_call_answer',

@@ -39,12 +39,12 @@ export interface Site {
   keepReadingsMonths?: number;
   /** In which order people are called for an alarm; `USUAL_STEPS` when left out. */
   callSteps?: CallStep[];
+  /** Minutes from the last step of calls to the same once more; `REPEAT_CALLS_MIN` when left out. */
+  repeatCallsMin?: number;
   /** When it opens and closes, where it does. */
   openingHours?: OpeningHours[];
   /** Days on which it is closed out of turn, ISO dates. */
   holidays?: string[];
-  /** Minutes from the last step of calls to the same once more; `REPEAT_CALLS_MIN` when left out. */
-  repeatCallsMin?: number;
   /** Days from one test call of a person to the next; `TEST_CALL_EACH_DAYS` when left out. */
   testCallEachDays?: number;
   /** Work that not everybody here may do. */

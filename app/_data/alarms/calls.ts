@@ -42,7 +42,12 @@ export async function addCalls(tx: Transaction, siteId: string, calls: readonly 
   return added.map(({ id }) => id);
 }
 
-async function waysTo(tx: Transaction, siteId: string, calls: readonly NewCall[]): Promise<Map<string, Channel[]>> {
+/** The ways there are to some accounts, by account: mail always, so that it shows where there is no address. */
+export async function waysTo(
+  tx: Transaction,
+  siteId: string,
+  calls: readonly Pick<NewCall, 'accountId'>[],
+): Promise<Map<string, Channel[]>> {
   const accounts = [...new Set(calls.map(({ accountId }) => accountId))];
   const rows = await tx.$queryRaw<{ account: string; push: boolean; webhook: boolean }[]>`
     SELECT a.id AS account, EXISTS (SELECT FROM push_device d WHERE d.account_id = a.id) AS push,

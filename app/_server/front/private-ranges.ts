@@ -1,6 +1,6 @@
 import 'server-only';
 import { BlockList, isIPv6 } from 'node:net';
-import { parse, parseCIDR } from 'ipaddr.js';
+import ipaddr from 'ipaddr.js';
 
 /**
  * Addresses that mean a machine of one's own network and nowhere else: RFC 1918, RFC 1122 (loopback), RFC 3927, RFC 6598,
@@ -27,7 +27,7 @@ const PRIVATE_RANGES = [
 export function withinRanges(ranges: readonly string[]): (address: string) => boolean {
   const list = new BlockList();
   for (const range of ranges) {
-    const [base, bits] = range.includes('/') ? parseCIDR(range) : [parse(range), undefined];
+    const [base, bits] = range.includes('/') ? ipaddr.parseCIDR(range) : [ipaddr.parse(range), undefined];
     const family = base.kind();
     if (bits === undefined) list.addAddress(base.toString(), family);
     else list.addSubnet(base.toString(), bits, family);
@@ -41,7 +41,7 @@ export const isPrivateAddress = withinRanges(PRIVATE_RANGES);
 /** The private ranges as address and mask, byte by byte: how a certificate says them (RFC 5280, 4.2.1.10). */
 export function privateRangeBytes(): number[][] {
   return PRIVATE_RANGES.map((range) => {
-    const [base, bits] = parseCIDR(range);
+    const [base, bits] = ipaddr.parseCIDR(range);
     const address = base.toByteArray();
     const mask = address.map((_, place) => 256 - 2 ** (8 - Math.min(8, Math.max(0, bits - 8 * place))));
     return [...address, ...mask];

@@ -14,6 +14,7 @@ import { reviewSiteTask } from './tasks/review-site';
 import { reviewsDue } from './tasks/reviews-due';
 import { sendAnchor } from './tasks/send-anchor';
 import { sheetsDueTask } from './tasks/sheets-due';
+import { statesDue } from './tasks/states-due';
 import { studySiteTask } from './tasks/study-site';
 import { testCalls } from './tasks/test-calls';
 import { tidyAccounts } from './tasks/tidy-accounts';
@@ -34,6 +35,7 @@ export const taskList: TaskList = {
   'reviews-due': reviewsDue,
   'send-anchor': sendAnchor,
   'sheets-due': sheetsDueTask,
+  'states-due': statesDue,
   'study-site': studySiteTask,
   'test-calls': testCalls,
   'tidy-accounts': tidyAccounts,
@@ -47,6 +49,7 @@ export const crontab = [
   '* * * * * disk-watch',
   '* * * * * backup-due',
   '* * * * * ping-outside',
+  '* * * * * states-due',
   '*/5 * * * * mail-path',
   '*/10 * * * * test-calls',
   '10 * * * * anchor-daily',

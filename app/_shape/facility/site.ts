@@ -45,17 +45,17 @@ export const siteShape = noun('site', 'One place under one management, with one 
     .describe(
       'In which order people are called for an alarm. Left out: whoever is on, after 15 minutes leads, after 30 everyone.',
     ),
+  repeatCallsMin: amount(
+    'Min',
+    'From the last step of calls to the same people once more, while nobody acknowledges; left out: 15',
+    { least: 5, most: 240 },
+  ).optional(),
   openingHours: z.array(hoursShape).max(7).optional().describe('When it opens and closes, where it does.'),
   holidays: z
     .array(isoDate('A day.'))
     .max(400)
     .optional()
     .describe('Days on which it is closed out of turn: sheets may leave them out.'),
-  repeatCallsMin: amount(
-    'Min',
-    'From the last step of calls to the same people once more, while nobody acknowledges; left out: 15',
-    { least: 5, most: 240 },
-  ).optional(),
   testCallEachDays: amount('Days', 'From one test call of a person to the next', { least: 1, most: 366 })
     .refine(Number.isInteger, { error: 'must be a whole number of days' })
     .optional(),

@@ -9,6 +9,7 @@ import { type Column, Ledger } from '../table/ledger';
 import { BeginForm } from './begin-form';
 import { BesidesForm } from './besides-form';
 import { type RoundsView, roundsAddress, type WalkView } from './round-view';
+import { walkAddress } from '../walk/where';
 import style from './rounds.module.css';
 import { sheetsAddress } from '../sheets/sheet-views';
 import { momentSaid } from '../words/moment';
@@ -56,6 +57,14 @@ export function RoundsBody({ page, begin, besides }: RoundsBodyProps) {
           />
         )}
       </Section>
+      {mayWalk ? (
+        <p>
+          {/* A page of its own, which the browser keeps and opens without a signal. */}
+          <a className={style.go} href={walkAddress(site.key)}>
+            Walk without a signal
+          </a>
+        </p>
+      ) : null}
       {waiting.length > 0 ? (
         <Section id="second-look" title="Waiting for a second look" wide>
           <Waiting page={page} />

@@ -54,6 +54,7 @@ const OPEN_LINES: Readonly<Record<string, Line>> = {
     leaves: ['account_event', 'session'],
     only: 'unknown',
   },
+  'app/(walk)/walk/page.tsx': { open: 'a page without anything of a site or a person, kept by browsers for rounds' },
   'app/push-worker.js/route.ts GET': { open: 'a script that shows calls, the same for everybody' },
   [`${OPEN}/layout.tsx`]: { open: 'the head of the pages of somebody who is not signed in yet' },
   [`${OPEN}/sign-in/page.tsx`]: { open: 'an empty form' },
@@ -106,6 +107,13 @@ const OPEN_LINES: Readonly<Record<string, Line>> = {
   'app/api/auth/[...nextauth]/route.ts GET': {
     open: 'where an outside issuer sends people back to, and nothing else',
     given: of({ nextauth: ['session'] }),
+    comes: 'not-found',
+  },
+  [`${OPEN}/trust/page.tsx`]: { open: 'whom a device has to trust before anybody can sign in from it' },
+  'app/api/trust/[file]/route.ts GET': {
+    open: 'a certificate, which is shown to whoever connects; never its key',
+    given: of({ file: 'holdfast.crt' }),
+    // Nobody made an authority here.
     comes: 'not-found',
   },
   'app/api/health/route.ts GET': { open: 'says whether the parts of Holdfast are up' },

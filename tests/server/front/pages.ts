@@ -60,7 +60,7 @@ export async function startPages(): Promise<{
 }
 
 function headersOf({ headers }: IncomingMessage): Headers {
-  return new Headers(Object.entries(headers).map(([name, value]) => [name, String(value)]));
+  return new Headers(Object.fromEntries(Object.entries(headers).map(([name, value]) => [name, String(value)])));
 }
 
 function told(request: IncomingMessage, body: string): Told {
