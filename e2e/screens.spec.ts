@@ -152,6 +152,24 @@ const SCREENS: Record<string, (page: Page) => Promise<void>> = {
     await page.getByRole('link', { name: 'All places, and sign' }).click();
     await expect(page.getByRole('heading', { name: 'Sign', exact: true })).toBeVisible();
   },
+  'round-sheets': async (page) => {
+    await page.goto('/sites/harbour/rounds/sheets');
+    const draft = page.getByRole('link', { name: /animals, first and last thing$/ }).first();
+    if (!(await draft.isVisible()))
+      await page
+        .getByRole('button', { name: /^Draft the sheets of/ })
+        .first()
+        .click();
+    await expect(draft).toBeVisible();
+  },
+  'round-sheet': async (page) => {
+    await SCREENS['round-sheets']?.(page);
+    await page
+      .getByRole('link', { name: /animals, first and last thing$/ })
+      .first()
+      .click();
+    await expect(page.getByRole('button', { name: 'Put into force' })).toBeVisible();
+  },
   'begin-system': async (page) => void (await page.goto('/sites/lighthouse/systems/new')),
   anchors: async (page) => void (await page.goto('/sites/lighthouse/record/anchors')),
   'new-incident': async (page) => void (await page.goto('/sites/lighthouse/incidents/new')),

@@ -1,5 +1,6 @@
 import { benchIngest } from './bench-ingest';
 import { benchReview } from './bench-review';
+import { benchSheets } from './bench-sheets';
 import { benchYear } from './bench-year';
 import { benchStrength } from './strength/bench-strength';
 
@@ -10,6 +11,7 @@ const seconds = Number(words.find((word) => /^\d+$/.test(word)) ?? 60);
 const benches = {
   review: benchReview,
   ingest: benchIngest,
+  sheets: benchSheets,
   year: benchYear,
   strength: () => benchStrength(seconds),
 };

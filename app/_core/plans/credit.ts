@@ -1,6 +1,7 @@
 import type { Facility } from '../facility/facility';
 import type { System } from '../facility/system';
 import { daysBetween } from '../time/days';
+import type { Judged } from './missed';
 import type { Safeguard, SafeguardTest } from './safeguard';
 
 /** The two columns: every safeguard as claimed, or only those tested within their interval. */
@@ -17,12 +18,19 @@ export function lastTest(safeguard: Safeguard, on: string): SafeguardTest | null
 }
 
 /**
- * Whether a safeguard counts as tested on a day: its last test worked and is no older than its interval.
+ * Whether a safeguard counts as tested on a day: its last test worked, is no older than its interval, and no test that was due
+ * on a round sheet was missed since.
  * @param on ISO date
  */
 export function isTested(safeguard: Safeguard, on: string): boolean {
   const last = lastTest(safeguard, on);
-  return last !== null && last.result === 'worked' && daysBetween(last.on, on) <= safeguard.testEveryDays;
+  const counts = last !== null && last.result === 'worked' && daysBetween(last.on, on) <= safeguard.testEveryDays;
+  return counts && !isMissed(safeguard, last.on, on);
+}
+
+/** Whether a test of it was missed by a day, and not made good since. */
+function isMissed({ missed }: Judged, lastOn: string, on: string): boolean {
+  return missed !== undefined && missed.since <= on && lastOn < missed.opened;
 }
 
 /** Whether a safeguard is off on an ISO date; both ends belong to it. */

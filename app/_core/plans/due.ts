@@ -15,7 +15,10 @@ export interface Standing {
 export function standingOf(safeguard: Safeguard, on: string): Standing {
   const last = lastTest(safeguard, on);
   const state = isOff(safeguard, on) ? 'off' : isTested(safeguard, on) ? 'tested' : 'untested';
-  return { state, last, due: last?.result === 'worked' ? addDays(last.on, safeguard.testEveryDays) : null };
+  const counts = last?.result === 'worked' ? addDays(last.on, safeguard.testEveryDays) : null;
+  // One whose test was missed before its interval was over is due now.
+  const isMissed = counts !== null && counts >= on && !isTested(safeguard, on);
+  return { state, last, due: isMissed ? null : counts };
 }
 
 /** Order of a test calendar: what counts for nothing first, then by the day it is due. */

@@ -1,4 +1,5 @@
 import { standingOf } from '../plans/due';
+import { safeguardLine } from '../plans/missed';
 import type { Safeguard } from '../plans/safeguard';
 import type { Check, TestCheck } from './check';
 import words from './check-words.json';
@@ -21,7 +22,7 @@ export function testCheck(system: string | null, safeguard: Safeguard, day: stri
   if (state === 'off') return null;
   return {
     kind: 'test',
-    key: `${system ?? '-'}/safeguard/${safeguard.key}`,
+    key: safeguardLine(system, safeguard.key),
     about: { noun: 'safeguard', system, key: safeguard.key },
     what: `Test: ${safeguard.name}`,
     why: words.lines.test,

@@ -170,18 +170,3 @@ export type Check =
   | WaterTestCheck
   | TestCheck
   | CalibrationCheck;
-
-export const CHECK_KINDS = [
-  'number',
-  'figure',
-  'yes-no',
-  'choice',
-  'text',
-  'photo',
-  'head-count',
-  'used',
-  'doses',
-  'water-test',
-  'test',
-  'calibration',
-] as const satisfies readonly Check['kind'][];

@@ -23,6 +23,12 @@ export interface Scheduled {
   graceMin?: number;
 }
 
+/** Somebody is on site. */
+interface Turn {
+  start: Instant;
+  end: Instant;
+}
+
 const MINUTE_MS = 60_000;
 const HOUR_MIN = 60;
 const DAY_MIN = 24 * HOUR_MIN;
@@ -58,7 +64,7 @@ const AHEAD_DAYS: Record<Frequency, number> = { shift: 9, day: 9, week: 60, mont
  *
  * @param from     first day, ISO date
  * @param to       the day after the last one
- * @param shifts   the rota, for the end of the shift
+ * @param turns    when somebody is on site, for the end of the shift: see `onSiteTurns`
  * @throws RangeError when the schedule is not sound, or there is no such zone
  */
 export function sheetDues(
@@ -66,12 +72,9 @@ export function sheetDues(
   site: SiteDays,
   from: string,
   to: string,
-  shifts: readonly Shift[] = [],
+  turns: readonly Turn[] = [],
 ): SheetDue[] {
   const frequency = frequencyOf(schedule);
-  const onSite = shifts.filter(({ kind }) => kind === 'on-site');
-  const needsTurns = frequency === 'day' && graceMin === undefined;
-  const turns = needsTurns ? shiftTurns(onSite, site.zone, addDays(from, -1), to) : [];
   const earlyMs = EARLY_MIN[frequency] * MINUTE_MS;
   const all = timed(schedule, site, from, addDays(to, AHEAD_DAYS[frequency]));
   return all.flatMap((one, index) => {
@@ -91,6 +94,16 @@ export function sheetDues(
   });
 }
 
+/** When somebody is on site within some days, for the sheets of a site together. @param to the day after the last one */
+export function onSiteTurns(shifts: readonly Shift[], zone: string, from: string, to: string): Turn[] {
+  return shiftTurns(
+    shifts.filter(({ kind }) => kind === 'on-site'),
+    zone,
+    addDays(from, -1),
+    to,
+  );
+}
+
 type Timed = Pick<SheetDue, 'date' | 'dueAt'>;
 
 function timed(schedule: Schedule, site: SiteDays, from: string, to: string): Timed[] {
@@ -100,7 +113,7 @@ function timed(schedule: Schedule, site: SiteDays, from: string, to: string): Ti
     .sort((a, b) => a.dueAt - b.dueAt);
 }
 
-function shiftEnd({ dueAt, date }: Timed, zone: string, turns: readonly { start: Instant; end: Instant }[]): Instant {
+function shiftEnd({ dueAt, date }: Timed, zone: string, turns: readonly Turn[]): Instant {
   const ends = turns.filter(({ start, end }) => start <= dueAt && dueAt < end).map(({ end }) => end);
   return ends.length > 0 ? Math.max(...ends) : dayEnd(zone, date);
 }

@@ -8,40 +8,40 @@ export interface KeptDue extends SheetDue {
   sheet: string;
 }
 
+/** The due times of a sheet, in the version they follow from. */
+export interface DuesOf {
+  id: string;
+  version: number;
+  dues: readonly SheetDue[];
+}
+
 /**
- * Makes the due times of a sheet that are to come be these. Those that have come stay as they were: what was due then was due.
+ * Makes the due times of a site that are to come be these. Those that have come stay as they were: what was due then was due.
+ * Two questions, however many sheets there are.
  *
- * @param version   version of the sheet that they follow from
- * @param now       the instant
+ * @param sheets   every living sheet of the site
+ * @param now      the instant
  */
 export async function keepSheetDues(
   tx: Pick<Transaction, '$executeRaw'>,
   siteId: string,
-  { id, version }: { id: string; version: number },
-  dues: readonly SheetDue[],
+  sheets: readonly DuesOf[],
   now: Date,
 ): Promise<void> {
-  const iso = (of: keyof Omit<SheetDue, 'date'>) => dues.map((due) => new Date(due[of]).toISOString());
-  const at = iso('dueAt');
+  const rows = sheets.flatMap(({ id, version, dues }) => dues.map((due) => ({ id, version, due })));
+  const iso = (of: keyof Omit<SheetDue, 'date'>) => rows.map(({ due }) => new Date(due[of]).toISOString());
+  const [ids, at, versions] = [rows.map(({ id }) => id), iso('dueAt'), rows.map(({ version }) => version)];
   await tx.$executeRaw`
-    DELETE FROM sheet_due WHERE site_id = ${siteId}::uuid AND sheet_id = ${id}::uuid
-       AND due_at > ${now.toISOString()}::timestamptz
-       AND NOT (version = ${version}::int AND due_at = ANY(${at}::timestamptz[]))`;
-  if (dues.length === 0) return;
+    DELETE FROM sheet_due d WHERE d.site_id = ${siteId}::uuid AND d.due_at > ${now.toISOString()}::timestamptz
+       AND NOT EXISTS (SELECT FROM unnest(${ids}::uuid[], ${at}::timestamptz[], ${versions}::int[]) AS n(sheet_id, due_at, version)
+                        WHERE n.sheet_id = d.sheet_id AND n.due_at = d.due_at AND n.version = d.version)`;
   await tx.$executeRaw`
     INSERT INTO sheet_due (site_id, sheet_id, due_at, day, version, opens_at, late_at, closes_at)
-    SELECT ${siteId}::uuid, ${id}::uuid, d.due_at, d.day, ${version}::int, d.opens_at, d.late_at, d.closes_at
-      FROM unnest(${at}::timestamptz[], ${dues.map(({ date }) => date)}::text[], ${iso('opensAt')}::timestamptz[],
-                  ${iso('lateAt')}::timestamptz[], ${iso('closesAt')}::timestamptz[]) AS d(due_at, day, opens_at, late_at, closes_at)
+    SELECT ${siteId}::uuid, n.sheet_id, n.due_at, n.day, n.version, n.opens_at, n.late_at, n.closes_at
+      FROM unnest(${ids}::uuid[], ${at}::timestamptz[], ${rows.map(({ due }) => due.date)}::text[], ${versions}::int[],
+                  ${iso('opensAt')}::timestamptz[], ${iso('lateAt')}::timestamptz[], ${iso('closesAt')}::timestamptz[])
+           AS n(sheet_id, due_at, day, version, opens_at, late_at, closes_at)
     ON CONFLICT DO NOTHING`;
-}
-
-/** Forgets what was to come of sheets that are retired. */
-export async function dropRetiredDues(tx: Pick<Transaction, '$executeRaw'>, siteId: string, now: Date): Promise<void> {
-  await tx.$executeRaw`
-    DELETE FROM sheet_due d USING round_sheet s
-     WHERE d.site_id = ${siteId}::uuid AND s.site_id = d.site_id AND s.id = d.sheet_id AND s.retired_at IS NOT NULL
-       AND d.due_at > ${now.toISOString()}::timestamptz`;
 }
 
 /** The kept due times of living sheets within some time, in order. */

@@ -53,7 +53,7 @@ export async function gatherShown({ entry, stored, today }: SiteToday, at: Date)
       line(title, { where: system.name, more: look, since: endedAt, until, isAbnormal: isLate }),
     ),
     seconds: secondSection(await openSignatures(id, at), nameOf),
-    ...safeguardSections(facility, today),
+    ...safeguardSections(stored.reviewed, today),
     animals: animalSection(await openAnimalWatches(id), nameOf, at),
     overdue: await overdueSection(entry, facility, at),
     notices: noticeSection(await openNotices(id, at), nameOfKey),

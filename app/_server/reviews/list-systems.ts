@@ -105,9 +105,9 @@ async function partOf(
   const { key, name, zone } = entry;
   const site = await storedSite(entry, dayIn(zone, all.at));
   if (!site) return { site: { key, name, zone, systems: 0, on: { on: [], next: [] } }, systems: [] };
-  const { facility, hashes, systemIds } = site;
+  const { facility, reviewed, hashes, systemIds } = site;
   const known = await knownOfSite(all, entry, facility);
-  const systems = facility.systems.map((system): SystemLine => {
+  const systems = reviewed.systems.map((system): SystemLine => {
     const review = reviewStateOf({ hashes, systemIds, ...reviews }, system.key);
     return {
       site: { key, name, zone },

@@ -2,15 +2,18 @@ import 'server-only';
 import { NOTHING_MEASURED, type PeopleFacts, withMeasured } from '#core/alarms/measured';
 import type { Facility } from '#core/facility/facility';
 import { shiftsInForce } from '#core/rota/in-force';
+import { type Missed, withMissedTests } from '#core/plans/missed';
 import { findMeasured } from '#data/calls/measured';
 import { loadFacility } from '#data/facility/load-facility';
+import { findMissedSheets } from '#data/rounds/missed-sheets';
 import type { SiteEntry } from '#data/sites';
+import { now } from '../clock';
 import { inputHash } from './input-hash';
 
 /** A site as stored, with what its reviews depend on. */
 export interface StoredSite {
   facility: Facility;
-  /** The same as reviews see it: with what was measured of its people, and the shifts in force. It is never written back. */
+  /** The same as reviews see it: with what was measured of its people, the shifts in force and tests that were missed. It is never written back. */
   reviewed: Facility;
   /** What was measured of its people. */
   facts: PeopleFacts;
@@ -24,6 +27,16 @@ interface Kept extends StoredSite {
   on: string;
   /** When its people were measured, ms since 1970; null: never. */
   measuredMs: number | null;
+  /** Sheets that were missed, as text. */
+  missedText: string;
+}
+
+const NOTHING_MISSED: ReadonlyMap<string, Missed> = new Map();
+
+/** Sheets of a site that were missed; none is asked for where it is known that it keeps no sheet. */
+async function missedTests(id: string, zone: string, known: Facility | null): Promise<ReadonlyMap<string, Missed>> {
+  if (known && !known.sheets) return NOTHING_MISSED;
+  return await findMissedSheets(id, zone, now());
 }
 
 /** Sites kept in memory. */
@@ -37,17 +50,26 @@ const kept = new Map<string, Kept>();
  * @param on   ISO date in the site's zone
  * @returns    null when the site is gone
  */
-export async function storedSite({ id, revision, measuredAt }: SiteEntry, on: string): Promise<StoredSite | null> {
+export async function storedSite(
+  { id, zone, revision, measuredAt }: SiteEntry,
+  on: string,
+): Promise<StoredSite | null> {
   const known = kept.get(id);
   const measuredMs = measuredAt?.getTime() ?? null;
-  if (known?.revision === revision && known.on === on && known.measuredMs === measuredMs) return known;
+  const missed = await missedTests(id, zone, known?.revision === revision ? known.facility : null);
+  const missedText = JSON.stringify([...missed]);
+  const isSame = known?.on === on && known.measuredMs === measuredMs && known.missedText === missedText;
+  if (known?.revision === revision && isSame) return known;
   const loaded = known?.revision === revision ? known : await loadFacility(id);
   if (!loaded) return null;
   const { facility, systemIds } = loaded;
   const facts = measuredMs === null ? NOTHING_MEASURED : ((await findMeasured(id)) ?? NOTHING_MEASURED);
-  const reviewed = withMeasured(shiftsInForce(facility, on), facts);
+  const reviewed = withMissedTests(withMeasured(shiftsInForce(facility, on), facts), missed);
   const hashes = new Map(reviewed.systems.map((system) => [system.key, inputHash(reviewed, system, on)]));
-  const fresh: Kept = { facility, reviewed, facts, systemIds, hashes, revision: loaded.revision, on, measuredMs };
+  const fresh: Kept = {
+    ...{ facility, reviewed, facts, systemIds, hashes },
+    ...{ revision: loaded.revision, on, measuredMs, missedText },
+  };
   kept.delete(id);
   kept.set(id, fresh);
   for (const oldest of kept.keys()) if (kept.size > MOST) kept.delete(oldest);

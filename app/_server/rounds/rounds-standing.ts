@@ -1,7 +1,9 @@
 import 'server-only';
 import type { Facility } from '#core/facility/facility';
+import { overdueSheets } from '#core/rounds/overdue-sheets';
 import { type Overdue, overdueBySystem, standings, type WalkStanding } from '#core/rounds/standings';
 import { listRounds, type RoundRow, walkedSince } from '#data/rounds/list-rounds';
+import { sheetsStanding } from './sheets/sheets-standing';
 import type { SiteEntry } from '#data/sites';
 
 /** A round that was begun by the timetable, in instants. */
@@ -39,26 +41,35 @@ export async function roundsStanding(
 ): Promise<RoundsStanding> {
   const now = at.getTime();
   const far = now - DAYS_BACK * DAY_MS;
-  const [rows, begun] = await Promise.all([
+  const [rows, begun, sheets] = await Promise.all([
     listRounds(site.id, new Date(far), new Date(now + 2 * DAY_MS)),
     walkedSince(site.id),
+    sheetsStanding(site, facility, at),
   ]);
   const since = Math.max(far, begun.getTime());
   const rounds = rows.flatMap((row) => (row.slot === null ? [] : [inInstants(row, row.slot)]));
   const { rounds: slots, shifts } = facility;
   const walks = standings({ slots, shifts, zone: site.zone, rounds, now, since });
   const recent = walks.filter(({ closesAt }) => closesAt >= now - DAY_MS);
+  const overdue = overdueSheets(facility, sheets, now - DAY_MS);
+  const systems = facility.systems.map(({ key }) => key);
   return {
     walks,
     besides: rows.filter(({ slot, sheet }) => slot === null && sheet === null),
-    late: walks.filter((walk) => walk.standing === 'late').length,
-    missed: recent.filter((walk) => walk.standing === 'missed').length,
-    bySystem: overdueBySystem(
-      walks,
-      facility.systems.map(({ key }) => key),
-      now - DAY_MS,
-    ),
+    late: walks.filter((walk) => walk.standing === 'late').length + overdue.all.late,
+    missed: recent.filter((walk) => walk.standing === 'missed').length + overdue.all.missed,
+    bySystem: together(overdueBySystem(walks, systems, now - DAY_MS), overdue.bySystem),
   };
+}
+
+/** What is overdue of the timetable and of kept sheets. */
+function together(walks: ReadonlyMap<string, Overdue>, sheets: ReadonlyMap<string, Overdue>): Map<string, Overdue> {
+  return new Map(
+    [...walks].map(([key, { late, missed }]) => {
+      const more = sheets.get(key);
+      return [key, { late: late + (more?.late ?? 0), missed: missed + (more?.missed ?? 0) }];
+    }),
+  );
 }
 
 function inInstants(row: RoundRow, slot: string): SlotRound {

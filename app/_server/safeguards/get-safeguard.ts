@@ -41,7 +41,7 @@ export async function getSafeguard(who: Who, place: SafeguardPlace): Promise<Res
   const at = await findStoredSite(who, 'see', place.site);
   if (!at.ok) return at;
   const { entry: site, stored, today } = at.value;
-  const { facility } = stored;
+  const { reviewed: facility } = stored;
   const ownKey = place.system === SITE_ITSELF ? null : place.system;
   const system = facility.systems.find(({ key }) => key === ownKey) ?? null;
   if (ownKey !== null && !system) return refused({ why: 'not-found', what: 'system' });

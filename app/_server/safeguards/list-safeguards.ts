@@ -36,7 +36,7 @@ export async function listSafeguards(
   const found = await findStoredSite(who, 'see', key);
   if (!found.ok) return found;
   const { entry: site, stored, today } = found.value;
-  const { safeguards, systems } = stored.facility;
+  const { safeguards, systems } = stored.reviewed;
   const lines = [
     ...safeguards.map((one) => lineOf(null, one, today)),
     ...systems.flatMap((system) =>

@@ -1,6 +1,7 @@
 import { readingSaid } from '#core/readings/figures';
-import { type Check, WATER_QUANTITIES } from '#core/rounds/check';
+import { type Check, WATER_QUANTITIES, type WaterTestCheck } from '#core/rounds/check';
 import type { EntryValue } from '#core/rounds/entry';
+import { impliedBy } from '#core/rounds/implied';
 import type { Custom } from '#core/units/shown';
 import { QUANTITY_WORDS } from '../readings/words';
 import { inUnits, symbolOf } from '../units/figures';
@@ -27,7 +28,7 @@ export function valueSaid(check: Check, value: EntryValue, units: Custom): strin
     case 'doses':
       return `${value.doses} doses`;
     case 'water-test':
-      return waterSaid(value.figures, units);
+      return waterSaid(check, value.figures, units);
     case 'calibration':
       return value.fit ? 'calibrated: it may go on' : 'calibrated: it may not go on';
     case 'test':
@@ -40,11 +41,29 @@ function optionSaid(check: Check, option: string): string {
   return chosen?.name ?? option;
 }
 
-function waterSaid(figures: Extract<EntryValue, { kind: 'water-test' }>['figures'], units: Custom): string {
-  return WATER_QUANTITIES.flatMap((quantity) => {
+function waterSaid(
+  check: Check,
+  figures: Extract<EntryValue, { kind: 'water-test' }>['figures'],
+  units: Custom,
+): string {
+  const measuredSaid = WATER_QUANTITIES.flatMap((quantity) => {
     const measured = figures[quantity];
     return measured ? [`${QUANTITY_WORDS[quantity]} ${readingSaid(quantity, units, measured.value)}`] : [];
-  }).join(', ');
+  });
+  return [...measuredSaid, ...(check.kind === 'water-test' ? impliedSaid(check, figures, units) : [])].join(', ');
+}
+
+/** What the figures of a water test imply, and what was taken as the system is kept. */
+function impliedSaid(
+  { given }: WaterTestCheck,
+  figures: Extract<EntryValue, { kind: 'water-test' }>['figures'],
+  units: Custom,
+): string[] {
+  const plain = Object.fromEntries(Object.entries(figures).map(([quantity, { value }]) => [quantity, value]));
+  return impliedBy(plain, given).map(({ is, value, taken }) => {
+    const as = taken.length > 0 ? ` (with the ${taken.join(' and ')} it is kept at)` : '';
+    return `so ${QUANTITY_WORDS[is]} ${readingSaid(is, units, value)}${as}`;
+  });
 }
 
 /** What is used between two rounds is little: it is told to a tenth. */

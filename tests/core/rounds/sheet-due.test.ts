@@ -1,7 +1,7 @@
 import { frequencyOf } from '#core/rounds/frequency';
 import { standing } from '#core/rounds/due';
 import type { Schedule } from '#core/rounds/schedule';
-import { sheetDues } from '#core/rounds/sheet-due';
+import { onSiteTurns, sheetDues } from '#core/rounds/sheet-due';
 import type { Shift } from '#core/rota/rota';
 import { instantOf } from '#core/time/zone';
 import { describe, expect, test } from 'vitest';
@@ -38,7 +38,7 @@ describe('due, late, missed', () => {
       site,
       '2026-06-01',
       '2026-06-20',
-      shifts,
+      onSiteTurns(shifts, ZONE, '2026-06-01', '2026-06-20'),
     );
     if (!one) throw new Error('nothing is due');
     return one;

@@ -1,13 +1,19 @@
 import { beforeAll, describe, expect, test } from 'vitest';
 import type { Facility } from '#core/facility/facility';
+import { isTested } from '#core/plans/credit';
 import type { RoundSheet } from '#core/rounds/round-sheet';
 import { wallClock } from '#core/time/zone';
 import { listSheetDues } from '#data/rounds/sheet-dues';
+import { findSite } from '#data/sites';
 import { now } from '#server/clock';
 import { LOCAL_PERSON, type Who } from '#server/gate/who';
+import { reviewSite } from '#server/reviews/review-site';
+import { storedSite } from '#server/reviews/stored-site';
+import { wakeDue } from '#server/reviews/wake-due';
 import { beginRound } from '#server/rounds/begin-round';
 import { enterRest } from '#server/rounds/enter-rest';
 import { getRound } from '#server/rounds/get-round';
+import { roundsStanding } from '#server/rounds/rounds-standing';
 import { getSheet } from '#server/rounds/sheets/get-sheet';
 import { listSheets } from '#server/rounds/sheets/list-sheets';
 import { planDues } from '#server/rounds/sheets/plan-dues';
@@ -171,5 +177,44 @@ describe('the worker', () => {
     ).toHaveLength(3);
     const { facility }: { facility: Facility } = await stored(SITE);
     expect(facility.sheets?.some(({ key }) => key === 'floor')).toBe(false);
+  });
+});
+
+describe('a test of a safeguard that was missed on a sheet', () => {
+  const tested = async () => {
+    const entry = await findSite(SITE);
+    const site = entry && (await storedSite(entry, wallClock(ZONE, now().getTime()).date));
+    const cutOut = site?.reviewed.systems[0]?.safeguards.find(({ key }) => key === 'cut-out');
+    if (!site || !cutOut) throw new Error('no safeguard');
+    const today = wallClock(ZONE, now().getTime()).date;
+    return { isTested: isTested(cutOut, today), hash: site.hashes.get('tank-1') };
+  };
+
+  test('leaves it untested at once, has the reviews looked at again, and counts as missed at its system', async () => {
+    const { facility } = await stored(SITE);
+    const ago = (days: number) => new Date(now().getTime() - days * 86_400_000);
+    const day = (days: number) => wallClock(ZONE, ago(days).getTime()).date;
+    const systems = facility.systems.map((system) => ({
+      ...system,
+      safeguards: system.safeguards.map((one) => ({ ...one, tests: [{ on: day(20), result: 'worked' as const }] })),
+    }));
+    await keep({ ...facility, systems });
+    const before = await tested();
+    expect(before.isTested).toBe(true);
+    await reviewSite(siteId);
+    await query(
+      `INSERT INTO sheet_due SELECT v.site_id, v.sheet_id, $1, $2, v.version, $3, $4, $5
+         FROM round_sheet_version v JOIN round_sheet s ON s.site_id = v.site_id AND s.id = v.sheet_id
+        WHERE v.version = 1 AND s.retired_at IS NULL AND s.detail->>'lines' LIKE '%safeguard/cut-out%'`,
+      [ago(9), day(9), ago(10), ago(8), now()],
+    );
+    const after = await tested();
+    expect(after.isTested).toBe(false);
+    expect(after.hash).not.toBe(before.hash);
+    await wakeDue(new Date(now().getTime() + 1000));
+    expect((await query('SELECT state FROM review_run')).rows).toEqual([{ state: 'waiting' }]);
+    const site = await findSite(SITE);
+    const standing = site && (await roundsStanding(site, (await stored(SITE)).facility, now()));
+    expect(standing?.bySystem.get('tank-1')?.missed).toBeGreaterThan(0);
   });
 });

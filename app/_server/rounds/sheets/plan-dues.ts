@@ -1,10 +1,10 @@
 import 'server-only';
 import type { Facility } from '#core/facility/facility';
 import { siteDays } from '#core/rounds/schedule';
-import { type SheetDue, sheetDues } from '#core/rounds/sheet-due';
+import { onSiteTurns, sheetDues } from '#core/rounds/sheet-due';
 import { addDays } from '#core/time/add-days';
 import { loadFacility } from '#data/facility/load-facility';
-import { dropRetiredDues, keepSheetDues } from '#data/rounds/sheet-dues';
+import { type DuesOf, keepSheetDues } from '#data/rounds/sheet-dues';
 import { listSheetsInForce, type SheetInForce } from '#data/rounds/sheet-versions';
 import { findSiteById } from '#data/sites';
 import { inTransaction } from '#data/transaction';
@@ -25,23 +25,29 @@ export async function planDues(siteId: string, at: Date): Promise<void> {
   const site = await findSiteById(siteId);
   if (!site) return;
   await inTransaction(async (tx) => {
-    await dropRetiredDues(tx, siteId, at);
     const inForce = await listSheetsInForce(siteId, tx);
     const loaded = inForce.length > 0 ? await loadFacility(siteId, tx) : null;
-    if (!loaded) return;
-    for (const sheet of inForce) {
-      const dues = duesAhead(loaded.facility, sheet, at);
-      if (dues) await keepSheetDues(tx, siteId, sheet, dues, at);
-    }
+    const dues = loaded ? duesAhead(loaded.facility, inForce, at) : [];
+    await keepSheetDues(tx, siteId, dues, at);
   });
 }
 
-/** When a sheet is due from the past days on, but never before it came into force; null when it is not described. */
-export function duesAhead(facility: Facility, { key, inForceFrom }: SheetInForce, at: Date): SheetDue[] | null {
-  const sheet = facility.sheets?.find((one) => one.key === key);
-  if (!sheet) return null;
-  const today = dayIn(facility.site.zone, at);
+/** When the sheets of a site are due from the past days on, but none before it came into force. */
+export function duesAhead(
+  facility: Facility,
+  inForce: readonly SheetInForce[],
+  at: Date,
+): (DuesOf & { key: string })[] {
+  const { zone } = facility.site;
+  const today = dayIn(zone, at);
   const days = siteDays(facility.site);
-  const dues = sheetDues(sheet, days, addDays(today, -DAYS_BACK), addDays(today, DAYS_AHEAD + 1), facility.shifts);
-  return dues.filter(({ dueAt }) => dueAt >= inForceFrom.getTime());
+  const [from, to] = [addDays(today, -DAYS_BACK), addDays(today, DAYS_AHEAD + 1)];
+  const turns = onSiteTurns(facility.shifts, zone, from, to);
+  const sheets = new Map(facility.sheets?.map((sheet) => [sheet.key, sheet]));
+  return inForce.flatMap(({ id, key, version, inForceFrom }) => {
+    const sheet = sheets.get(key);
+    if (!sheet) return [];
+    const dues = sheetDues(sheet, days, from, to, turns).filter(({ dueAt }) => dueAt >= inForceFrom.getTime());
+    return [{ id, key, version, dues }];
+  });
 }

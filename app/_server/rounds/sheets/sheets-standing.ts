@@ -33,8 +33,8 @@ export async function sheetsStanding(
     listSheetDues(site.id, from, at),
     listRounds(site.id, from, to),
   ]);
-  const derived = inForce.flatMap((sheet) =>
-    (duesAhead(facility, sheet, at) ?? []).map((due) => ({ ...due, sheet: sheet.key })),
+  const derived = duesAhead(facility, inForce, at).flatMap(({ key, dues }) =>
+    dues.map((due) => ({ ...due, sheet: key })),
   );
   const rounds = rows.flatMap(({ sheet, dueAt, begunAt, ...row }) =>
     sheet === null
