@@ -51,22 +51,7 @@ export function AlarmBody({ page, units, acknowledge, note, reset }: AlarmBodyPr
       ]}
       lead={<Lead site={site} line={line} units={units} />}
     >
-      {mayAcknowledge ? (
-        <Section
-          id="acknowledge"
-          title="Acknowledge"
-          note="It says that you have seen it. Holdfast switches nothing: what is to be done at the equipment is yours."
-        >
-          <AcknowledgeForm
-            key={line.id}
-            site={site}
-            alarm={line}
-            folded={toAcknowledge(page.explains)}
-            acknowledge={acknowledge}
-          />
-          {line.acknowledged === null ? null : <NoteForm site={site.key} alarm={line} note={note} />}
-        </Section>
-      ) : null}
+      {mayAcknowledge ? <Acknowledge page={page} acknowledge={acknowledge} note={note} /> : null}
       {mayAcknowledge && line.state === 'latched-acknowledged' ? (
         <Section
           id="reset"
@@ -88,6 +73,26 @@ export function AlarmBody({ page, units, acknowledge, note, reset }: AlarmBodyPr
         <AlarmLog alarm={line} log={log} site={site} units={units} />
       </Section>
     </Page>
+  );
+}
+
+function Acknowledge({ page, acknowledge, note }: Pick<AlarmBodyProps, 'page' | 'acknowledge' | 'note'>) {
+  const { site, line, explains } = page;
+  return (
+    <Section
+      id="acknowledge"
+      title="Acknowledge"
+      note="It says that you have seen it. Holdfast switches nothing: what is to be done at the equipment is yours."
+    >
+      <AcknowledgeForm
+        key={line.id}
+        site={site}
+        alarm={line}
+        folded={toAcknowledge(explains)}
+        acknowledge={acknowledge}
+      />
+      {line.acknowledged === null ? null : <NoteForm site={site.key} alarm={line} note={note} />}
+    </Section>
   );
 }
 
