@@ -52,7 +52,7 @@ export function dueAfterMin(steps: readonly CallStep[], step: number, secondMin?
 }
 
 /** How a site calls, as it is described. */
-export interface WaysOfCalling {
+interface WaysOfCalling {
   callSteps?: readonly CallStep[] | undefined;
   repeatCallsMin?: number | undefined;
 }

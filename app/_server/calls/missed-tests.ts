@@ -11,7 +11,7 @@ import { siteFor } from '../gate/site-for';
 import type { Who } from '../gate/who';
 
 /** Somebody who answered none of their last test calls: how many, and when the newest of them was made, UTC, ISO. */
-export interface MissedTests {
+interface MissedTests {
   name: string;
   tests: number;
   madeAt: string;

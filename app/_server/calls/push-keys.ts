@@ -6,7 +6,7 @@ import { seal, unseal } from '../machine/seal';
 import { NotCalled } from './outbound';
 
 /** The pair of keys by which push services know this Holdfast, base64url. */
-export interface PushKeys {
+interface PushKeys {
   publicKey: string;
   privateKey: string;
 }

@@ -53,22 +53,7 @@ export function AlarmBody({ page, units, acknowledge, note, reset, goAlone }: Al
       ]}
       lead={<Lead site={site} line={line} units={units} />}
     >
-      {mayAcknowledge ? (
-        <Section
-          id="acknowledge"
-          title="Acknowledge"
-          note="It says that you have seen it. Holdfast switches nothing: what is to be done at the equipment is yours."
-        >
-          <AcknowledgeForm
-            key={line.id}
-            site={site}
-            alarm={line}
-            folded={toAcknowledge(page.explains)}
-            acknowledge={acknowledge}
-          />
-          {line.acknowledged === null ? null : <NoteForm site={site.key} alarm={line} note={note} />}
-        </Section>
-      ) : null}
+      {mayAcknowledge ? <Acknowledge page={page} acknowledge={acknowledge} note={note} /> : null}
       {mayAcknowledge ? <GoAlone site={site.key} alarm={line} goAlone={goAlone} /> : null}
       {mayAcknowledge && line.state === 'latched-acknowledged' ? (
         <Section
@@ -91,6 +76,26 @@ export function AlarmBody({ page, units, acknowledge, note, reset, goAlone }: Al
         <AlarmLog alarm={line} log={log} site={site} units={units} />
       </Section>
     </Page>
+  );
+}
+
+function Acknowledge({ page, acknowledge, note }: Pick<AlarmBodyProps, 'page' | 'acknowledge' | 'note'>) {
+  const { site, line, explains } = page;
+  return (
+    <Section
+      id="acknowledge"
+      title="Acknowledge"
+      note="It says that you have seen it. Holdfast switches nothing: what is to be done at the equipment is yours."
+    >
+      <AcknowledgeForm
+        key={line.id}
+        site={site}
+        alarm={line}
+        folded={toAcknowledge(explains)}
+        acknowledge={acknowledge}
+      />
+      {line.acknowledged === null ? null : <NoteForm site={site.key} alarm={line} note={note} />}
+    </Section>
   );
 }
 

@@ -1,6 +1,6 @@
 'use client';
 
-import { useActionState } from 'react';
+import { type ReactNode, useActionState } from 'react';
 import type { Custom } from '#core/units/shown';
 import type { FormAction, FormAnswer } from '../form/answer';
 import { instantSaid } from '../words/instant';
@@ -50,26 +50,38 @@ export function OpenAlarms({ site, alarms, units, mayAcknowledge, acknowledge }:
               <time dateTime={alarm.raisedAt}>{instantSaid(alarm.raisedAt, site.zone)}</time>
               <div>
                 {each(alarm, under)}
-                {under.length === 0 ? null : (
-                  <details className={style.under} open={under.some(({ acknowledged }) => acknowledged === null)}>
-                    <summary>
-                      First cause of {under.length} more: {under.map(({ name }) => name).join(', ')}
-                    </summary>
-                    <ol>
-                      {under.map((one) => (
-                        <li key={one.id}>
-                          <time dateTime={one.raisedAt}>{instantSaid(one.raisedAt, site.zone)}</time>
-                          {each(one)}
-                        </li>
-                      ))}
-                    </ol>
-                  </details>
-                )}
+                <Under site={site} under={under} each={each} />
               </div>
             </li>
           ))}
         </ol>
       )}
     </>
+  );
+}
+
+interface UnderProps {
+  site: SiteView;
+  under: readonly AlarmView[];
+  each: (alarm: AlarmView) => ReactNode;
+}
+
+/** What stands under its first cause: open while one of them is not acknowledged. */
+function Under({ site, under, each }: UnderProps) {
+  if (under.length === 0) return null;
+  return (
+    <details className={style.under} open={under.some(({ acknowledged }) => acknowledged === null)}>
+      <summary>
+        First cause of {under.length} more: {under.map(({ name }) => name).join(', ')}
+      </summary>
+      <ol>
+        {under.map((one) => (
+          <li key={one.id}>
+            <time dateTime={one.raisedAt}>{instantSaid(one.raisedAt, site.zone)}</time>
+            {each(one)}
+          </li>
+        ))}
+      </ol>
+    </details>
   );
 }

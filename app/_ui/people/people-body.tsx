@@ -29,12 +29,7 @@ export function PeopleBody({ page, missed, invite }: PeopleBodyProps) {
         { href: '/', name: 'Systems' },
         { href: at, name: site.name },
       ]}
-      lead={
-        <>
-          <p>Who may do what at {site.name}. Every change stands in its record, under an id and without a name.</p>
-          <MissedTests site={site} missed={missed} />
-        </>
-      }
+      lead={<Lead site={site} missed={missed} />}
     >
       <Section id="members" title="With access" wide>
         {members.length === 0 ? (
@@ -71,6 +66,15 @@ export function PeopleBody({ page, missed, invite }: PeopleBodyProps) {
         </Section>
       ) : null}
     </Page>
+  );
+}
+
+function Lead({ site, missed }: { site: PeopleView['site']; missed: MissedView[] }) {
+  return (
+    <>
+      <p>Who may do what at {site.name}. Every change stands in its record, under an id and without a name.</p>
+      <MissedTests site={site} missed={missed} />
+    </>
   );
 }
 

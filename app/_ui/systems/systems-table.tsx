@@ -4,7 +4,7 @@ import { useTable } from '@tanstack/react-table';
 import { useQueryStates } from 'nuqs';
 import { type ReactNode, useMemo, useState } from 'react';
 import ledger from '../table/ledger.module.css';
-import { addressKeys, tableState } from './address-bar';
+import { type Address, addressKeys, tableState } from './address-bar';
 import { columns, features } from './columns';
 import { unpackRows } from './packed-rows';
 import { SystemsFilter } from './systems-filter';
@@ -29,10 +29,8 @@ const OPTIONS = {
 
 /** Every system in one table, worst first; order and filter are kept in the address bar. @param packed its rows, as one text */
 export function SystemsTable({ packed }: { packed: string }) {
-  const rows = useMemo(() => unpackRows(packed), [packed]);
   const [address, setAddress] = useQueryStates(addressKeys);
-  const state = useMemo(() => tableState(address), [address]);
-  const table = useTable({ ...OPTIONS, data: rows, state });
+  const { rows, table } = useRows(packed, address);
   const [isWhole, setIsWhole] = useState(false);
   const found = table.getRowModel().rows;
   const shown = isWhole ? found : found.slice(0, AT_ONCE);
@@ -78,6 +76,13 @@ export function SystemsTable({ packed }: { packed: string }) {
       <TheOthers count={found.length - shown.length} show={() => setIsWhole(true)} />
     </>
   );
+}
+
+/** The rows of the text, in the order and narrowed down as the address says. */
+function useRows(packed: string, address: Address) {
+  const rows = useMemo(() => unpackRows(packed), [packed]);
+  const state = useMemo(() => tableState(address), [address]);
+  return { rows, table: useTable({ ...OPTIONS, data: rows, state }) };
 }
 
 /** Systems that are not shown yet. */
