@@ -61,11 +61,28 @@ const SCREENS: Record<string, (page: Page) => Promise<void>> = {
     await page.getByRole('main').getByRole('table').getByRole('link').first().click();
     await expect(page.getByRole('heading', { name: 'Record a test' })).toBeVisible();
   },
+  'rota-week': async (page) => void (await page.goto('/sites/harbour/rota/week')),
+  'leave-and-swaps': async (page) => void (await page.goto('/sites/harbour/rota/changes')),
   rota: async (page) => {
     await page.goto('/sites/harbour/rota');
     await expect(page.getByRole('heading', { name: 'Hours with nobody' })).toBeVisible();
   },
+  // With a question that is answered, and a part of it that nothing can be made of.
+  cover: async (page) => {
+    await page.goto('/sites/quay-street/rota/cover?check=02:00&person=nobody');
+    await expect(page.getByRole('heading', { name: 'The weakest hours' })).toBeVisible();
+    await page.getByText('The chart as tables').first().click();
+  },
   states: async (page) => void (await page.goto('/sites/harbour/states')),
+  // Where a label leads: nothing is begun by opening it.
+  'state-form': async (page) => {
+    await page.goto('/sites/harbour/states/reef/treatment');
+    await expect(page.getByRole('heading', { name: 'The oxygen without it' })).toBeVisible();
+  },
+  handover: async (page) => {
+    await page.goto('/sites/harbour/handover');
+    await expect(page.getByRole('heading', { name: 'Who holds the phone' })).toBeVisible();
+  },
   'system-states': async (page) => {
     await page.goto('/sites/harbour/states');
     await page.getByRole('main').getByRole('listitem').getByRole('link').first().click();

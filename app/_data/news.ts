@@ -6,7 +6,7 @@ import type { Transaction } from './transaction';
 export const NEWS_CHANNEL = 'holdfast_news';
 
 /** What can have changed at a site that somebody may be looking at. */
-export const NEWS = ['alarms', 'readings', 'rounds', 'incidents', 'states'] as const;
+export const NEWS = ['alarms', 'readings', 'rounds', 'incidents', 'states', 'sources'] as const;
 export type What = (typeof NEWS)[number];
 
 const shape = z.object({ site: z.uuid(), what: z.enum(NEWS) });

@@ -40,6 +40,7 @@ export async function bringUp(start) {
   });
   // The owner's address stays here: no process that answers or works for people gets to know it.
   const { DATABASE_OWNER_URL: _, ...surroundings } = start.env;
+  /** @type {NodeJS.ProcessEnv} */
   const env = {
     ...surroundings,
     DATABASE_URL: url,
@@ -55,7 +56,8 @@ export async function bringUp(start) {
   await runProcesses(start, env);
   if (demo) console.log(demo.trimEnd());
   // Here nothing has to be trusted first.
-  if (token) console.log(setUpLine(start.front?.isLocal ? start.address : env.HOLDFAST_ADDRESS, token));
+  if (token)
+    console.log(setUpLine(start.front?.isLocal ? start.address : (env.HOLDFAST_ADDRESS ?? start.address), token));
   if (start.front) console.log(frontLine(start.front, start.data));
   console.log(`Holdfast is running at ${start.address} (Ctrl-C stops it).`);
 }

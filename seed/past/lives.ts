@@ -1,11 +1,10 @@
 import { rosterAt } from '#core/alarms/roster';
-import { dueAfterMin, USUAL_STEPS } from '#core/alarms/steps';
+import { calledNextMs, isRepeat } from '#core/alarms/steps';
 import { type Member, type Telling, type ToTell, tellFirst, tellNext } from '#core/alarms/to-tell';
 import type { Facility } from '#core/facility/facility';
 import { randomOf } from './random';
 import type { Raised } from './raised';
 
-const MINUTE_MS = 60_000;
 /** s from a call being made to the mail server taking it. */
 const TAKEN_AFTER_MS = 3000;
 
@@ -35,7 +34,7 @@ export interface Life {
   /** The step it was raised at: not the first when nobody was on. */
   step: number;
   /** The steps that were reached after the first, and when. */
-  escalated: { atMs: number; step: number; told: number }[];
+  escalated: { atMs: number; step: number; told: number; repeated?: true }[];
   acknowledged: Seeing | null;
   /** When the next step is due; null when there is none. */
   nextStepMs: number | null;
@@ -68,19 +67,24 @@ function lifeOf(facility: Facility, raised: Raised, told: Told, untilMs: number)
   const acknowledged = seen && seen.atMs <= untilMs ? seen : null;
   const escalated: Life['escalated'] =
     first.step > 1 ? [{ atMs: raisedMs, step: first.step, told: first.whom.length }] : [];
-  const dueMs = ({ step, hasNext }: Telling) => {
-    const min = hasNext
-      ? dueAfterMin(facility.site.callSteps ?? USUAL_STEPS, step + 1, definition.escalateAfterMin)
-      : null;
-    return min === null ? null : raisedMs + min * MINUTE_MS;
+  const dueMs = ({ step }: Telling, atMs: number) => {
+    if (definition.answeredBy === 'nobody') return null;
+    const times = { calledMs: raisedMs, atMs, secondMin: definition.escalateAfterMin };
+    return calledNextMs(facility.site, step, times);
   };
-  let nextMs = dueMs(first);
+  let nextMs = dueMs(first, raisedMs);
   for (let step = first.step; nextMs !== null && nextMs <= (acknowledged?.atMs ?? untilMs); ) {
     const telling = tellNext(step, rosterAt(facility, [], members, nextMs));
+    const repeated = isRepeat(facility.site, telling.step);
+    if (repeated && raised.returned !== null && raised.returned.knownMs <= nextMs) {
+      nextMs = null;
+      break;
+    }
     calls.push(...callsOf(telling, nextMs));
-    escalated.push({ atMs: nextMs, step: telling.step, told: telling.whom.length });
+    const told = telling.whom.length;
+    escalated.push({ atMs: nextMs, step: telling.step, told, ...(repeated ? { repeated } : {}) });
     step = telling.step;
-    nextMs = dueMs(telling);
+    nextMs = dueMs(telling, nextMs);
   }
   return {
     raised,

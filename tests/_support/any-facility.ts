@@ -12,6 +12,7 @@ import fc from 'fast-check';
 import { anyFigure, anyName, anyNumber, anyText, maybe, someOf } from './any-figure';
 import { anyBounds, anyTime, maybeSafeguard } from './any-plan';
 import { anySafeguards } from './any-safeguard';
+import { anyHours, anySheets } from './any-sheets';
 import { anySystem } from './any-system';
 
 const minutes = () => anyFigure(0, 600);
@@ -37,9 +38,12 @@ function anySite(safeguards: readonly Safeguard[], people: readonly string[]): f
     mains: maybe(fc.record({ oxidantMgL: maybe(anyFigure(0, 5)), temperatureC: maybe(anyFigure(0, 30)) })),
     powerCut: maybe(fc.record({ means: anyText(), repairMin: minutes() })),
     keepReadingsMonths: maybe(fc.integer({ min: 4, max: 1200 })),
+    openingHours: maybe(anyHours()),
+    holidays: maybe(fc.constant(['2026-12-25', '2027-01-01'])),
     testCallEachDays: maybe(fc.integer({ min: 1, max: 366 })),
     callSteps: maybe(anySteps()),
     competences: fc.constant([{ key: 'work', name: 'Put the ozone back', types: ['ozone' as const] }]),
+    repeatCallsMin: maybe(fc.integer({ min: 5, max: 240 })),
     watchdog: maybe(
       fc.record({
         afterMin: anyNumber(0, 60),
@@ -180,19 +184,21 @@ export function anyFacility(): fc.Arbitrary<Facility> {
             people,
             profiles: [...SYSTEM_KINDS, ...profiles.map(({ key }) => key)],
           };
-          return fc.record({
-            format: fc.constant(FACILITY_FORMAT),
-            site: fc.constant(site),
-            rooms: fc.constant(ground.rooms),
-            circuits: fc.constant(circuits),
-            monitors: fc.constant(monitors),
-            safeguards: fc.constant(ground.safeguards),
-            people: fc.constant(ground.people),
-            shifts: anyShifts(people),
-            rounds: anyRounds(systems),
-            profiles: fc.constant(profiles),
-            systems: fc.tuple(...systems.map((key) => anySystem(key, offered))),
-          });
+          return fc
+            .record({
+              format: fc.constant(FACILITY_FORMAT),
+              site: fc.constant(site),
+              rooms: fc.constant(ground.rooms),
+              circuits: fc.constant(circuits),
+              monitors: fc.constant(monitors),
+              safeguards: fc.constant(ground.safeguards),
+              people: fc.constant(ground.people),
+              shifts: anyShifts(people),
+              rounds: anyRounds(systems),
+              profiles: fc.constant(profiles),
+              systems: fc.tuple(...systems.map((key) => anySystem(key, offered))),
+            })
+            .chain((bare) => maybe(anySheets(bare.systems)).map((sheets) => ({ ...bare, sheets })));
         }),
       ),
     );

@@ -52,6 +52,11 @@ function anySensors(tanks: readonly Tank[], equipment: readonly string[], ground
     tank: fc.constantFrom(...tanks.map(({ key }) => key)),
     phScale: maybe(fc.constantFrom(...PH_SCALES)),
   });
+  const conductivity = fc.record({
+    quantity: fc.constant('conductivity'),
+    tank: fc.constantFrom(...tanks.map(({ key }) => key)),
+    compensatedToC: maybe(fc.constantFrom(20, 25)),
+  });
   const watts = fc.record({ quantity: fc.constant('watts'), equipment: fc.constantFrom(...equipment) });
   const wet = fc.record({ quantity: fc.constant('leak') });
   const rest = fc.record({
@@ -63,7 +68,7 @@ function anySensors(tanks: readonly Tank[], equipment: readonly string[], ground
     calibrationDue: maybe(anyDate()),
   });
   return fc
-    .array(fc.tuple(fc.oneof(place, place, ph, watts, wet), rest), { maxLength: 8 })
+    .array(fc.tuple(fc.oneof(place, place, ph, conductivity, watts, wet), rest), { maxLength: 8 })
     .map((list) => list.map(([where, more], at) => ({ key: `sensor-${at}`, ...where, ...more }) as Sensor));
 }
 

@@ -51,6 +51,7 @@ describe('news of a change', () => {
   });
 
   test('that are none of ours are nobody’s', () => {
+    expect(readNews(`{"site":"${newId()}","what":"sources"}`)?.what).toBe('sources');
     expect(['', '{', '{"site":"x","what":"alarms"}', `{"site":"${newId()}","what":"weather"}`].map(readNews)).toEqual([
       null,
       null,

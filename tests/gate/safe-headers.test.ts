@@ -19,6 +19,12 @@ describe('the content policy', () => {
     expect([...read.values()].flat().filter((value) => value.startsWith("'unsafe"))).toEqual([]);
   });
 
+  test('lets WebAssembly run on the one page that reads labels, and the camera be asked for there', () => {
+    expect(directives(contentPolicy('a', false)).get('script-src')).not.toContain("'wasm-unsafe-eval'");
+    expect(directives(contentPolicy('a', false, [], true)).get('script-src')).toContain("'wasm-unsafe-eval'");
+    expect(safeHeaders(false, { camera: true })['permissions-policy']).toContain('camera=(self)');
+  });
+
   test('asks for https only where people come by https', () => {
     expect(directives(contentPolicy('abc', false)).has('upgrade-insecure-requests')).toBe(false);
     expect(directives(contentPolicy('abc', true)).has('upgrade-insecure-requests')).toBe(true);
@@ -41,7 +47,7 @@ describe('the other headers', () => {
     expect(Number(/max-age=(\d+)/.exec(promised)?.[1])).toBeGreaterThan(31_536_000);
     expect(promised).toContain('includeSubDomains');
     // An authority of a machine's own may cease to be trusted.
-    expect(safeHeaders(true, false)['strict-transport-security']).toBeUndefined();
+    expect(safeHeaders(true, { isPromised: false })['strict-transport-security']).toBeUndefined();
   });
 
   test('keep types, addresses, devices and windows to ourselves', () => {

@@ -13,6 +13,7 @@ const PAST_THE_GATE: Record<string, string> = {
   'app/api/auth/[...nextauth]/route.ts fromOutside': 'receives whom an issuer sends back; nobody is signed in yet',
   'app/api/readings/route.ts receiveReadings': 'takes readings from a device that shows its token; nobody is signed in',
   'app/push-worker.js/route.ts PUSH_WORKER': 'a script that shows calls, the same for everybody',
+  'app/push-worker.js/route.ts WALK_WORKER': 'a script that keeps one page for rounds, the same for everybody',
   'app/api/health/route.ts reportHealth': 'says to anybody whether the parts of Holdfast are up, and nothing of a site',
 };
 
@@ -34,6 +35,8 @@ const ASK_NOTHING: Record<string, string> = {
   'app/(house)/almanac/[table]/page.tsx': 'a table made of published laws, the same for everybody',
   'app/(house)/how/page.tsx': 'how a review is reckoned, the same for everybody',
   'app/(house)/import/page.tsx': 'an empty form; its actions are made by the gate',
+  'app/(walk)/walk/page.tsx':
+    'a page that is kept by browsers and the same for everybody; what it shows it asks for itself',
 };
 
 /** Everything of the app that is in no room: pages, handlers, actions and what they share. */

@@ -27,11 +27,9 @@ export interface ToTell {
 
 /** Who is told at a step. */
 export interface Telling {
-  /** Counted from 1. */
+  /** Counted from 1; beyond the site's last step it is that one repeated. */
   step: number;
   whom: ToTell[];
-  /** Whether there is another step, should nobody acknowledge. */
-  hasNext: boolean;
 }
 
 /** Who there is at a moment, and how the site calls them. */
@@ -49,11 +47,11 @@ export interface Roster {
  * calls them, that one is taken at once. An alarm that is to be answered by nobody tells nobody, now or later.
  */
 export function tellFirst(answeredBy: AnsweredBy, roster: Roster): Telling {
-  const { on, members, steps = USUAL_STEPS } = roster;
-  if (answeredBy === 'nobody') return { step: 1, whom: [], hasNext: false };
+  const { on, members } = roster;
+  if (answeredBy === 'nobody') return { step: 1, whom: [] };
   if (answeredBy !== 'rota') {
     const whom = membersFor(answeredBy.map(named), members);
-    if (whom.length > 0) return { step: 1, whom, hasNext: steps.length > 1 };
+    if (whom.length > 0) return { step: 1, whom };
     return tellLast(roster, answeredBy.length === 0 ? 'nobody-on' : 'no-account');
   }
   const reachable = membersFor(on.map(whyOn), members);
@@ -63,19 +61,20 @@ export function tellFirst(answeredBy: AnsweredBy, roster: Roster): Telling {
 
 /**
  * Who is told next, while nobody acknowledges: the next step that finds anybody. A step that finds nobody, or nobody awake, is
- * passed over at once, and the last one passes over nobody.
+ * passed over at once, and the last one passes over nobody. After the last step it is that one again.
  *
  * @param step   the one that was told, counted from 1
  */
 export function tellNext(step: number, roster: Roster): Telling {
-  return tellFrom(step + 1, roster);
+  const telling = tellFrom(step + 1, roster);
+  return { ...telling, step: Math.max(telling.step, step + 1) };
 }
 
 function tellFrom(first: number, roster: Roster): Telling {
   const { steps = USUAL_STEPS } = roster;
   for (let step = first; step < steps.length; step++) {
     const whom = awake(whomOf(steps[step - 1]?.whom ?? 'everyone', roster), roster);
-    if (whom.length > 0) return { step, whom, hasNext: true };
+    if (whom.length > 0) return { step, whom };
   }
   return tellLast(roster, 'lead');
 }
@@ -86,7 +85,7 @@ function tellLast(roster: Roster, why: ToTell['why']): Telling {
   const last = steps.at(-1)?.whom ?? 'everyone';
   const found = whomOf(last, roster).map((one) => (why === 'lead' ? one : { ...one, why }));
   const whom = found.length > 0 ? found : leadsOf(members, 'lead', why);
-  return { step: Math.max(1, steps.length), whom, hasNext: false };
+  return { step: Math.max(1, steps.length), whom };
 }
 
 function whomOf(whom: StepWhom, { on, members }: Roster): ToTell[] {

@@ -52,6 +52,7 @@ export function checkReferences(facility: Facility, unread: ReadonlySet<string> 
   const defaults = new Set(DEFAULT_PROFILES.map(({ key }) => key));
   const site = siteScope(facility, defaults);
   for (const list of SITE_LISTS) checkUnique(facility[list], [list], report);
+  checkUnique(facility.sheets ?? [], ['sheets'], report);
   checkPower(facility, site, report);
   checkPeople(facility, site, report);
   checkProfiles(facility.profiles, defaults, report);

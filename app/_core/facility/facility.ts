@@ -1,4 +1,5 @@
 import type { Person, Shift } from '../rota/rota';
+import type { RoundSheet } from '../rounds/round-sheet';
 import type { RoundSlot } from '../rounds/slot';
 import type { Safeguard } from '../plans/safeguard';
 import type { Circuit, Monitor, Room, Site } from './site';
@@ -19,6 +20,8 @@ export interface Facility {
   people: Person[];
   shifts: Shift[];
   rounds: RoundSlot[];
+  /** Round sheets with a schedule of their own. */
+  sheets?: RoundSheet[];
   /** Own tolerance profiles, beside the default ones. */
   profiles: ToleranceProfile[];
   systems: System[];

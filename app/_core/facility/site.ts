@@ -2,6 +2,13 @@ import type { CallStep } from '../alarms/steps';
 import type { Competence } from '../rota/rota';
 import type { ByHour, Figure } from './figure';
 
+/** When a site opens and closes on some days of the week, on its own clocks. */
+export interface OpeningHours {
+  days: Day[];
+  opens: string;
+  closes: string;
+}
+
 /** Days of the week, Monday first (ISO 8601). */
 export const DAYS = ['mon', 'tue', 'wed', 'thu', 'fri', 'sat', 'sun'] as const;
 export type Day = (typeof DAYS)[number];
@@ -32,6 +39,12 @@ export interface Site {
   keepReadingsMonths?: number;
   /** In which order people are called for an alarm; `USUAL_STEPS` when left out. */
   callSteps?: CallStep[];
+  /** Minutes from the last step of calls to the same once more; `REPEAT_CALLS_MIN` when left out. */
+  repeatCallsMin?: number;
+  /** When it opens and closes, where it does. */
+  openingHours?: OpeningHours[];
+  /** Days on which it is closed out of turn, ISO dates. */
+  holidays?: string[];
   /** Days from one test call of a person to the next; `TEST_CALL_EACH_DAYS` when left out. */
   testCallEachDays?: number;
   /** Work that not everybody here may do. */

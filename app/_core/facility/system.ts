@@ -186,6 +186,8 @@ export interface Sensor {
   lagS?: Figure;
   /** For `ph`: the scale it is calibrated on; absent: the system's. */
   phScale?: PhScale;
+  /** For `conductivity`: the temperature, °C, that its meter brings the reading to; absent: it reads the water as it is. */
+  compensatedToC?: number;
   /** ISO date after which the calibration no longer counts. */
   calibrationDue?: string;
 }

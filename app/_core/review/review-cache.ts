@@ -39,12 +39,23 @@ export function fitTo(cache: ReviewCache, facility: Facility, system: System): v
  * do with; whatever else is described counts, also what nobody has thought of yet.
  */
 function waterText(facility: Facility, system: System): string {
-  const { people: _p, shifts: _s, rounds: _r, safeguards: _g, systems: _y, site, rooms, ...shared } = facility;
+  const {
+    people: _p,
+    shifts: _s,
+    rounds: _r,
+    sheets: _h,
+    safeguards: _g,
+    systems: _y,
+    site,
+    rooms,
+    ...shared
+  } = facility;
   const {
     answerOnSiteMin: _a,
     answerOnCallMin: _c,
     powerCut: _u,
     callSteps: _l,
+    repeatCallsMin: _i,
     testCallEachDays: _t,
     keepReadingsMonths: _k,
     watchdog,

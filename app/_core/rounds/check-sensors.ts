@@ -1,5 +1,5 @@
 import type { Sensor, SensorQuantity, System } from '../facility/system';
-import type { Check, NumberCheck } from './check';
+import type { Check, NearestLimits } from './check';
 import words from './check-words.json';
 import type { Aspect } from './slot';
 
@@ -42,7 +42,7 @@ export function sensorChecks(system: System, sensor: Sensor, sees: readonly Aspe
 }
 
 /** The limits of the alarms on a sensor that a rising and a falling value meet first. */
-function nearestLimits(system: System, sensor: string): NumberCheck['alarm'] {
+export function nearestLimits(system: System, sensor: string): NearestLimits | undefined {
   const on = system.alarms.map((alarm) => alarm.on).filter((source) => source.kind === 'sensor');
   const own = on.filter((source) => source.sensor === sensor);
   const aboves = own.flatMap(({ above }) => (above === undefined ? [] : [above]));

@@ -124,8 +124,8 @@ export interface WaterGiven {
   phScale: PhScale;
   /** Pressure of the air, atm. */
   pressureAtm: number;
-  /** Practical salinity that the system is kept at. */
-  salinity: number;
+  /** Practical salinity that the system is kept at; left out where that is not known. */
+  salinity?: number;
   /** °C that it is kept at; left out where that is not known. */
   temperature?: number;
 }

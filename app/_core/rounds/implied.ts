@@ -26,7 +26,7 @@ export function impliedBy(figures: Readonly<Partial<Record<WaterQuantity, number
   if (figures.salinity === undefined) taken.push('salinity');
   if (figures.temperature === undefined) taken.push('temperature');
   const { phScale, pressureAtm } = given;
-  const beside = { ...(temperature !== undefined && { temperature }), salinity };
+  const beside = { ...(temperature !== undefined && { temperature }), ...(salinity !== undefined && { salinity }) };
   const poison = withLead('unionised-ammonia', ammonia, { ...beside, ...(ph !== undefined && { ph }) }, { phScale });
   const share = withLead('oxygen-saturation', oxygen, beside, { pressureAtm });
   return [
@@ -38,7 +38,7 @@ export function impliedBy(figures: Readonly<Partial<Record<WaterQuantity, number
 function withLead(
   kind: Implied['is'],
   lead: number | undefined,
-  beside: { temperature?: number; salinity: number; ph?: number },
+  beside: { temperature?: number; salinity?: number; ph?: number },
   given: { phScale: WaterGiven['phScale'] } | { pressureAtm: number },
 ): number | null {
   return lead === undefined ? null : derive(kind, { lead, ...beside }, given);

@@ -1,4 +1,3 @@
-import type { Standing } from './due';
 import type { Entry, EntryValue } from './entry';
 import type { SheetPlace } from './sheet';
 
@@ -27,8 +26,9 @@ export interface PackedWalk {
   slot: string;
   name: string;
   due: string;
+  opensAt: string;
   lateAt: string;
-  standing: Standing;
+  closesAt: string;
   /** Its round, once somebody has begun it. */
   round: string | null;
   begun: { at: string; by: string } | null;

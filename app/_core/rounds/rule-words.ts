@@ -1,6 +1,4 @@
 import { DAYS, type Day } from '../facility/site';
-import { addDays } from '../time/add-days';
-import { readRecurrence } from '../time/recurrence';
 import { readRuleParts } from '../time/rule-parts';
 
 /** A rule as people say it. What a plain rule cannot say is kept as its text. */
@@ -23,8 +21,6 @@ const DAY_WORDS: Record<Day, string> = {
   sun: 'Sunday',
 };
 const NTH_WORDS: Record<string, string> = { '1': 'first', '2': 'second', '3': 'third', '4': 'fourth', '-1': 'last' };
-/** Within four years and a few days every plain rule comes at least once, February 29 among them. */
-const FIRST_WITHIN_DAYS = 1500;
 
 /** The text of a plain rule, in the form of RFC 5545. */
 export function ruleOf(plain: PlainRule): string {
@@ -81,19 +77,6 @@ export function ruleSaid(rule: string): string {
     case 'months-day':
       return plain.day === -1 ? `the last day of ${monthSaid(every)}` : `day ${plain.day} of ${monthSaid(every)}`;
   }
-}
-
-/**
- * The first day of a rule on or after a day: where it begins, for RFC 5545 has a rule begin on one of its own days.
- * @returns ISO date; null when the rule is not sound, or has no day within four years
- */
-export function firstDayOf(rule: string, onOrAfter: string): string | null {
-  for (let date = onOrAfter, tried = 0; tried < FIRST_WITHIN_DAYS; date = addDays(date, 1), tried += 1) {
-    const read = readRecurrence({ rule, start: { date, time: '12:00' }, zone: 'UTC' });
-    if (read.ok) return date;
-    if (!readRuleParts(rule).ok) return null;
-  }
-  return null;
 }
 
 function dayOfCode(code: string): Day[] {

@@ -1,4 +1,4 @@
-import type { Day } from '../facility/site';
+import type { OpeningHours, Site } from '../facility/site';
 import { ok, type Result, refused } from '../result';
 import { addDays } from '../time/add-days';
 import { dayOf } from '../time/day-of';
@@ -29,19 +29,17 @@ export interface Schedule {
   notOnHolidays?: true;
 }
 
-/** When a site opens and closes on some days of the week. */
-export interface OpeningHours {
-  days: Day[];
-  opens: string;
-  closes: string;
-}
-
 /** What of a site a schedule is read with. */
 export interface SiteDays {
   zone: string;
   hours: readonly OpeningHours[];
   /** ISO dates. */
   holidays: readonly string[];
+}
+
+/** What of a site a schedule is read with. */
+export function siteDays({ zone, openingHours, holidays }: Site): SiteDays {
+  return { zone, hours: openingHours ?? [], holidays: holidays ?? [] };
 }
 
 const MINUTE_MS = 60_000;

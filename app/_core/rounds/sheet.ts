@@ -6,6 +6,7 @@ import { safeguardChecks } from './check-safeguards';
 import { sensorChecks } from './check-sensors';
 import { stockCheck, tankChecks } from './check-tanks';
 import words from './check-words.json';
+import type { Signer } from './round-sheet';
 import { type Cleanness, cleannessOf, inWalkingOrder, livedIn } from './places';
 import type { Aspect, RoundSlot } from './slot';
 
@@ -16,6 +17,8 @@ export interface SheetPlace {
   name: string;
   /** Key and name of its system; null for the site's own plant. */
   system: { key: string; name: string } | null;
+  /** Key of its tank; left out for the plant. */
+  tank?: string;
   cleanness: Cleanness;
   checks: Check[];
 }
@@ -24,6 +27,8 @@ export interface SheetPlace {
 export interface Sheet {
   format: typeof SHEET_FORMAT;
   places: SheetPlace[];
+  /** Who may sign it, at least, and whether somebody else signs it as well; left out: whoever may walk it, alone. */
+  signing?: { by?: Signer; second?: true };
 }
 
 /**
@@ -79,7 +84,10 @@ function systemPlaces(system: System, sees: readonly Aspect[], day: string): She
     checks,
   });
   const plant = at(plantChecks(system, new Set(tanks.map((tank) => tank.key)), sees, day), `${name}: plant`);
-  return [plant, ...tanks.map((tank) => at(checksAt(system, tank.key, sees), `${name}: ${tank.name}`))];
+  return [
+    plant,
+    ...tanks.map((tank) => ({ ...at(checksAt(system, tank.key, sees), `${name}: ${tank.name}`), tank: tank.key })),
+  ];
 }
 
 function plantChecks(system: System, lived: ReadonlySet<string>, sees: readonly Aspect[], day: string): Check[] {

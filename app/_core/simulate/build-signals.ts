@@ -52,7 +52,7 @@ function healthy(sensor: Sensor, scale: PhScale, plant: Plant, node: number, shi
     case 'oxygen-saturation':
       return oxygenSaturationPct(plant, node, shift);
     case 'conductivity':
-      return conductivity(plant, node, shift);
+      return conductivity(plant, node, shift, sensor.compensatedToC);
     case 'ammonia':
       return dissolved(plant, node, 'ammonia', 1, shift);
     case 'alkalinity':

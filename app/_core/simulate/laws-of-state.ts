@@ -103,8 +103,8 @@ export function oxygenSaturationPct(plant: Plant, node: number, shift = 0): Sign
   return lawful(of, [...warmthAndSalt(node), STRIDE * node + OXYGEN], plant.size, shift);
 }
 
-/** Conductivity of a node, mS/cm, as it is, not reckoned back to another temperature. */
-export function conductivity(plant: Plant, node: number, shift = 0): Signal {
-  const of = (x: Float64Array) => conductivityOf(salinityAt(plant, x, node), temperatureAt(x, node));
+/** Conductivity of a node, mS/cm, as it is. @param atC °C that the meter brings it to, if it does */
+export function conductivity(plant: Plant, node: number, shift = 0, atC?: number): Signal {
+  const of = (x: Float64Array) => conductivityOf(salinityAt(plant, x, node), atC ?? temperatureAt(x, node));
   return lawful(of, warmthAndSalt(node), plant.size, shift);
 }

@@ -18,6 +18,8 @@ interface Row {
   qualities: number[];
   origins: number[];
   goneIds: string[];
+  /** Batches that were looked at, these among them. */
+  looked: number;
 }
 
 /** Readings that came, and what they came in. */
@@ -26,6 +28,8 @@ export interface Taken {
   seen: SeenOf[];
   /** Sensors that were said to be gone, by id. */
   gone: Gone[];
+  /** Whether more may be waiting than was taken. */
+  isMore: boolean;
 }
 
 /**
@@ -36,15 +40,18 @@ export interface Taken {
  */
 export async function takeArrivals(tx: Transaction, siteId: string, most = READINGS): Promise<Taken> {
   const rows = await tx.$queryRaw<Row[]>`
-    SELECT id, received_at AS "receivedAt", sensor_ids AS "sensorIds", ats, "values", qualities, origins, gone_ids AS "goneIds"
-      FROM (SELECT *, sum(cardinality(sensor_ids)) OVER (ORDER BY received_at, id) - cardinality(sensor_ids) AS before
+    SELECT id, received_at AS "receivedAt", sensor_ids AS "sensorIds", ats, "values", qualities, origins, gone_ids AS "goneIds", looked
+      FROM (SELECT *, sum(cardinality(sensor_ids)) OVER (ORDER BY received_at, id) - cardinality(sensor_ids) AS before,
+                   (count(*) OVER ())::int AS looked
               FROM (SELECT * FROM reading_arrival WHERE site_id = ${siteId}::uuid
                      ORDER BY received_at, id LIMIT ${BATCHES}) AS first) AS waiting
      WHERE before < ${most} ORDER BY received_at, id`;
   const gone = rows.flatMap(({ goneIds, receivedAt }) =>
     goneIds.length === 0 ? [] : [{ sensors: goneIds, cameMs: receivedAt.getTime() }],
   );
-  return { ids: rows.map(({ id }) => id), seen: rows.flatMap(seenIn), gone };
+  const looked = rows[0]?.looked ?? 0;
+  const isMore = rows.length < looked || looked === BATCHES;
+  return { ids: rows.map(({ id }) => id), seen: rows.flatMap(seenIn), gone, isMore };
 }
 
 function seenIn({ receivedAt, sensorIds, ats, values, qualities, origins }: Row): SeenOf[] {
@@ -63,12 +70,5 @@ function seenIn({ receivedAt, sensorIds, ats, values, qualities, origins }: Row)
 /** Removes what was judged. */
 export async function removeArrivals(tx: Transaction, siteId: string, ids: readonly string[]): Promise<void> {
   if (ids.length === 0) return;
-  await tx.readingArrival.deleteMany({ where: { siteId, id: { in: [...ids] } } });
-}
-
-/** Whether more is waiting than the batches that were taken. */
-export async function isMoreWaiting(tx: Transaction, siteId: string, taken: number): Promise<boolean> {
-  return (
-    (await tx.readingArrival.findMany({ where: { siteId }, select: { id: true }, skip: taken, take: 1 })).length > 0
-  );
+  await tx.$executeRaw`DELETE FROM reading_arrival WHERE site_id = ${siteId}::uuid AND id = ANY(${[...ids]}::uuid[])`;
 }

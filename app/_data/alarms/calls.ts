@@ -3,6 +3,7 @@ import type { Channel } from '#core/alarms/channels';
 import type { Attempt } from '#core/alarms/told';
 import type { Member, ToTell } from '#core/alarms/to-tell';
 import type { Role } from '#core/rota/rota';
+import { Prisma } from '../../../prisma/generated/client';
 import { database } from '../client';
 import { newId } from '../new-id';
 import type { Transaction } from '../transaction';
@@ -47,7 +48,12 @@ export async function addCalls(tx: Transaction, siteId: string, calls: readonly 
   return added.map(({ id }) => id);
 }
 
-async function waysTo(tx: Transaction, siteId: string, calls: readonly NewCall[]): Promise<Map<string, Channel[]>> {
+/** The ways there are to some accounts, by account: mail always, so that it shows where there is no address. */
+export async function waysTo(
+  tx: Transaction,
+  siteId: string,
+  calls: readonly Pick<NewCall, 'accountId'>[],
+): Promise<Map<string, Channel[]>> {
   const accounts = [...new Set(calls.map(({ accountId }) => accountId))];
   const rows = await tx.$queryRaw<{ account: string; push: boolean; webhook: boolean }[]>`
     SELECT a.id AS account, EXISTS (SELECT FROM push_device d WHERE d.account_id = a.id) AS push,
@@ -77,9 +83,17 @@ export interface CallToMake {
   /** Null: they have none, or their account has ended. */
   email: string | null;
   attempts: Attempt[];
-  /** Whether nobody is to be told any more: somebody acknowledged, the alarm is suppressed or has called anew since, or the test was answered or is over. */
+  /**
+   * Whether nobody is to be told any more: somebody acknowledged, the alarm is suppressed or has called anew since, the same
+   * person is called by a later step in the same way, or the test was answered or is over.
+   */
   isOver: boolean;
 }
+
+// Who is called once more is not told of the earlier call besides: after an hour without mail one message is enough.
+const CALLED_SINCE = Prisma.sql`EXISTS (
+  SELECT FROM alarm_call n WHERE n.site_id = c.site_id AND n.occurrence_id = c.occurrence_id AND n.again = c.again
+     AND n.account_id = c.account_id AND n.channel = c.channel AND n.step > c.step)`;
 
 /** A call by its id; null when there is none. @param testsSince tests made before this instant are over */
 export async function findCall(siteId: string, id: string, testsSince: Date): Promise<CallToMake | null> {
@@ -94,7 +108,7 @@ export async function findCall(siteId: string, id: string, testsSince: Date): Pr
                           OR (e.kind = 'seen-to' AND e.again = c.again AND e.at >= c.made_at)))
                 WHEN c.test_id IS NULL THEN NOT EXISTS (
                   SELECT FROM alarm_open o WHERE o.site_id = c.site_id AND o.occurrence_id = c.occurrence_id
-                     AND NOT o.acknowledged AND NOT o.suppressed AND o.again = c.again)
+                     AND NOT o.acknowledged AND NOT o.suppressed AND o.again = c.again) OR ${CALLED_SINCE}
                 ELSE c.made_at < ${testsSince.toISOString()}::timestamptz OR EXISTS (
                   SELECT FROM test_call_answer t WHERE t.site_id = c.site_id AND t.test_id = c.test_id)
            END AS "isOver"
@@ -142,7 +156,7 @@ export async function findCallsWaiting(testsSince: Date): Promise<CallWaiting[]>
               FROM alarm_call_try t WHERE t.site_id = c.site_id AND t.call_id = c.id) AS attempts
       FROM (SELECT c.* FROM alarm_open o JOIN alarm_call c ON c.site_id = o.site_id AND c.occurrence_id = o.occurrence_id
                                        AND c.again = o.again
-             WHERE NOT o.acknowledged AND NOT o.suppressed
+             WHERE NOT o.acknowledged AND NOT o.suppressed AND NOT ${CALLED_SINCE}
             UNION ALL
             SELECT c.* FROM call_out o JOIN alarm_call c ON c.site_id = o.site_id AND c.call_out_id = o.id
              WHERE NOT EXISTS (SELECT FROM call_out_event e WHERE e.site_id = o.site_id AND e.call_out_id = o.id

@@ -96,9 +96,30 @@ export async function holdOpen(tx: Transaction, siteId: string, occurrenceId?: s
 
 /** Keeps what still wants something; what no longer does is taken off the list. */
 export async function keepOpen(tx: Transaction, siteId: string, rows: readonly OpenRow[]): Promise<void> {
-  for (const { occurrenceId, ...row } of rows) {
-    const where = { siteId_occurrenceId: { siteId, occurrenceId } };
-    if (!isOpen(row)) await tx.alarmOpen.deleteMany({ where: { siteId, occurrenceId } });
-    else await tx.alarmOpen.upsert({ where, create: { siteId, occurrenceId, ...row }, update: row });
-  }
+  const over = rows.filter((row) => !isOpen(row)).map(({ occurrenceId }) => occurrenceId);
+  if (over.length > 0)
+    await tx.$executeRaw`DELETE FROM alarm_open WHERE site_id = ${siteId}::uuid AND occurrence_id = ANY(${over}::uuid[])`;
+  const open = rows.filter(isOpen).map((row) => ({
+    occurrence_id: row.occurrenceId,
+    alarm_id: row.alarmId,
+    system_id: row.systemId,
+    raised_at: row.raisedAt,
+    active: row.active,
+    acknowledged: row.acknowledged,
+    latched: row.latched,
+    suppressed: row.suppressed,
+    step: row.step,
+    next_step_at: row.nextStepAt,
+    cause_id: row.causeId,
+    again: row.again,
+    turn_by: row.turnBy,
+    value_then: row.valueThen,
+  }));
+  if (open.length === 0) return;
+  await tx.$executeRaw`
+    INSERT INTO alarm_open SELECT r.* FROM jsonb_populate_recordset(NULL::alarm_open, ${JSON.stringify(open.map((row) => ({ site_id: siteId, ...row })))}::jsonb) AS r
+        ON CONFLICT (site_id, occurrence_id) DO UPDATE SET active = excluded.active, acknowledged = excluded.acknowledged,
+           latched = excluded.latched, suppressed = excluded.suppressed, step = excluded.step,
+           next_step_at = excluded.next_step_at, cause_id = excluded.cause_id, again = excluded.again,
+           turn_by = excluded.turn_by, value_then = excluded.value_then`;
 }

@@ -17,17 +17,22 @@ export interface Turn {
  * @returns   null when somebody else has it, or the site is not described
  */
 export async function takeTurn(tx: Transaction, siteId: string, at: Date): Promise<Turn | null> {
-  const instant = at.toISOString();
+  const held = await heldTurn(tx, siteId);
+  if (held) return held;
+  // It is somebody else's, or there is none yet.
   const made = await tx.$executeRaw`
-    INSERT INTO alarm_turn (site_id, judged_at, revision) VALUES (${siteId}::uuid, ${instant}::timestamptz, 0)
+    INSERT INTO alarm_turn (site_id, judged_at, revision) VALUES (${siteId}::uuid, ${at.toISOString()}::timestamptz, 0)
         ON CONFLICT (site_id) DO NOTHING`;
-  const [held] = await tx.$queryRaw<{ judgedAt: Date; judgedBy: number }[]>`
-    SELECT judged_at AS "judgedAt", revision AS "judgedBy" FROM alarm_turn WHERE site_id = ${siteId}::uuid
-       FOR UPDATE SKIP LOCKED`;
-  if (!held) return null;
-  const [site] = await tx.$queryRaw<{ revision: number }[]>`
-    SELECT revision FROM site WHERE id = ${siteId}::uuid AND revision > 0`;
-  return site ? { judgedAt: made > 0 ? null : held.judgedAt, revision: site.revision, judgedBy: held.judgedBy } : null;
+  const first = made > 0 ? await heldTurn(tx, siteId) : null;
+  return first && { ...first, judgedAt: null };
+}
+
+async function heldTurn(tx: Transaction, siteId: string): Promise<Turn | null> {
+  const [held] = await tx.$queryRaw<Turn[]>`
+    SELECT t.judged_at AS "judgedAt", t.revision AS "judgedBy", s.revision
+      FROM alarm_turn t JOIN site s ON s.id = t.site_id AND s.revision > 0
+     WHERE t.site_id = ${siteId}::uuid FOR UPDATE OF t SKIP LOCKED`;
+  return held ?? null;
 }
 
 /** Notes that a site was judged, and by which revision. */

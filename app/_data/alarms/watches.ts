@@ -15,22 +15,21 @@ export interface StoredWatch {
 
 /** Where each alarm of a site stands, by its id. */
 export async function loadWatches(tx: Transaction, siteId: string): Promise<Map<string, StoredWatch>> {
-  const rows = await tx.alarmWatch.findMany({ where: { siteId } });
+  const rows = await tx.$queryRaw<WatchRow[]>`
+    SELECT alarm_id AS "alarmId", phase, (extract(epoch FROM since) * 1000)::float8 AS "sinceMs",
+           (extract(epoch FROM due_at) * 1000)::float8 AS "dueMs", (extract(epoch FROM last_at) * 1000)::float8 AS "lastMs",
+           last_value AS "lastValue", memory, occurrence_id AS "occurrenceId", definition
+      FROM alarm_watch WHERE site_id = ${siteId}::uuid`;
   return new Map(
-    rows.map(({ alarmId, phase, since, dueAt, lastAt, lastValue, memory, occurrenceId, definition }) => {
-      const watch: Watch = {
-        phase: phase as Watch['phase'],
-        sinceMs: since.getTime(),
-        dueMs: dueAt?.getTime() ?? null,
-        lastMs: lastAt?.getTime() ?? null,
-        lastValue,
-        // Written below by the same judge: with another definition it begins anew.
-        ...(memory === null ? {} : { memory: memory as Memory }),
-      };
+    rows.map(({ alarmId, occurrenceId, definition, memory, ...place }) => {
+      // The memory was written below by the same judge: with another definition it begins anew.
+      const watch: Watch = { ...place, ...(memory === null ? {} : { memory }) };
       return [alarmId, { alarmId, watch, occurrenceId, definition }] as const;
     }),
   );
 }
+
+type WatchRow = Omit<StoredWatch, 'watch'> & Omit<Watch, 'memory'> & { memory: Memory | null };
 
 /** Keeps where alarms stand, all in one statement. */
 export async function saveWatches(tx: Transaction, siteId: string, watches: readonly StoredWatch[]): Promise<void> {

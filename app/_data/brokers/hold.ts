@@ -1,4 +1,5 @@
 import 'server-only';
+import { NEWS_CHANNEL } from '../news';
 import { pool } from '../pool';
 
 /** One broker of one site. */
@@ -28,11 +29,15 @@ export async function holdBroker({ siteId, sourceId }: BrokerKey, worker: string
   return (rowCount ?? 0) > 0;
 }
 
+// Whoever looks at the sources of the site sees it at once.
+const TOLD = `SELECT pg_notify('${NEWS_CHANNEL}', json_build_object('site', $1::uuid, 'what', 'sources')::text) FROM changed`;
+
 /** Lets go of the connection to a broker, so that another worker has it at once. */
 export async function letBrokerGo({ siteId, sourceId }: BrokerKey, worker: string): Promise<void> {
   await pool().query(
-    `UPDATE broker_state SET held_by = NULL, held_until = NULL, version = NULL, connected_at = NULL
-      WHERE site_id = $1 AND source_id = $2 AND held_by = $3`,
+    `WITH changed AS (
+       UPDATE broker_state SET held_by = NULL, held_until = NULL, version = NULL, connected_at = NULL
+        WHERE site_id = $1 AND source_id = $2 AND held_by = $3 RETURNING 1) ${TOLD}`,
     [siteId, sourceId, worker],
   );
 }
@@ -40,8 +45,9 @@ export async function letBrokerGo({ siteId, sourceId }: BrokerKey, worker: strin
 /** Notes that a broker took the connection, and by which version of MQTT; what went wrong before is over. */
 export async function noteConnected({ siteId, sourceId }: BrokerKey, version: number, at: Date): Promise<void> {
   await pool().query(
-    `UPDATE broker_state SET version = $3, connected_at = $4, failed_at = NULL, failed_why = NULL
-      WHERE site_id = $1 AND source_id = $2`,
+    `WITH changed AS (
+       UPDATE broker_state SET version = $3, connected_at = $4, failed_at = NULL, failed_why = NULL
+        WHERE site_id = $1 AND source_id = $2 RETURNING 1) ${TOLD}`,
     [siteId, sourceId, version, at],
   );
 }
@@ -54,9 +60,10 @@ export async function noteFailed(
   isConnected: boolean,
 ): Promise<void> {
   await pool().query(
-    `UPDATE broker_state SET failed_at = $3, failed_why = $4, version = CASE WHEN $5 THEN version END,
-            connected_at = CASE WHEN $5 THEN connected_at END
-      WHERE site_id = $1 AND source_id = $2`,
+    `WITH changed AS (
+       UPDATE broker_state SET failed_at = $3, failed_why = $4, version = CASE WHEN $5 THEN version END,
+              connected_at = CASE WHEN $5 THEN connected_at END
+        WHERE site_id = $1 AND source_id = $2 RETURNING 1) ${TOLD}`,
     [siteId, sourceId, at, why, isConnected],
   );
 }

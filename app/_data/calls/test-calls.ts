@@ -87,6 +87,23 @@ export async function listReached(siteId: string, since: Date): Promise<Map<stri
   );
 }
 
+/**
+ * Test calls of a site that nobody answered, by account: how many since they last answered one, and when the newest was made.
+ *
+ * @param before   those made later still wait for their answer
+ */
+export async function unansweredTests(
+  siteId: string,
+  before: Date,
+): Promise<{ account: string; tests: number; madeAt: Date }[]> {
+  return await database().$queryRaw<{ account: string; tests: number; madeAt: Date }[]>`
+    SELECT t.account_id AS account, count(*)::int AS tests, max(t.made_at) AS "madeAt" FROM test_call t
+     WHERE t.site_id = ${siteId}::uuid AND t.made_at <= ${before.toISOString()}::timestamptz AND NOT EXISTS (
+           SELECT FROM test_call o JOIN test_call_answer r ON r.site_id = o.site_id AND r.test_id = o.id
+            WHERE o.site_id = t.site_id AND o.account_id = t.account_id AND r.at >= t.made_at)
+     GROUP BY t.account_id`;
+}
+
 /** Nothing is known of reaching somebody. */
 export function neverReached(account: string): ReachedRow {
   return { account, testId: null, channel: null, answeredMs: null, alarmMs: null, test: null };

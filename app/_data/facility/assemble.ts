@@ -21,6 +21,8 @@ export function assemble({ key, name, zone, detail }: Row, rows: StoredRows): Fi
     const { siteList } = NOUNS[table];
     if (siteList === undefined) continue;
     const own = rows[table].filter((row) => !row.system_id);
+    // Optional in the description: none is not the same there as an empty list.
+    if (table === 'round_sheet' && own.length === 0) continue;
     lists[siteList] = own.map((row) => ({
       ...memberOf(table, row, keys),
       ...(table === 'system' ? systemLists(row, rows, keys) : {}),

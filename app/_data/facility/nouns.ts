@@ -11,6 +11,7 @@ export const TABLES = [
   'tolerance_profile',
   'shift',
   'round_slot',
+  'round_sheet',
   'tank',
   'equipment',
   'sensor',
@@ -71,6 +72,7 @@ export const NOUNS: Readonly<Record<Table, Noun>> = {
   tolerance_profile: { ...NAMED, siteList: 'profiles' },
   shift: { ...NAMED, siteList: 'shifts', columns: { kind: 'kind' } },
   round_slot: { ...NAMED, siteList: 'rounds' },
+  round_sheet: { ...NAMED, siteList: 'sheets' },
   tank: {
     ...NAMED,
     systemList: 'tanks',

@@ -3,6 +3,7 @@ import { z } from 'zod';
 import type { Facility } from '#core/facility/facility';
 import { facilityShape } from '#shape/facility/facility';
 import type { Author } from '../plans/add';
+import { addSheetVersions } from '../rounds/sheet-versions';
 import type { Transaction } from '../transaction';
 import { type Identity, identify, NO_ORDERS, type Orders } from './identity';
 import { type Member, membersOf } from './members';
@@ -58,6 +59,8 @@ export async function saveFacility(
     const result = await writeRows(tx, { siteId, table, rows, minted: identity.minted, at });
     if (Object.values(result).some((ids) => ids.length > 0)) written[table] = result;
   }
+  const { added = [], changed = [] } = written.round_sheet ?? {};
+  await addSheetVersions(tx, siteId, [...added, ...changed], author, at);
   await addToLedger(tx, siteId, ledger, at, author.by);
   const plans = await bringIntoForce(tx, siteId, plansOf(members, identity), author, at);
   const areDutiesNew = await replaceShiftPeople(tx, siteId, dutiesOf(members, identity));

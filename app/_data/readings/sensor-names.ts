@@ -13,6 +13,8 @@ export interface SensorPlace {
   /** The tank it sits in, and how far it may be off, in the unit of its quantity; null where that is not known. */
   tankId: string | null;
   accuracy: number | null;
+  /** °C that a meter brings its reading to; null: none. */
+  compensatedToC: number | null;
 }
 
 /** A sensor with the names people know it by. */
@@ -36,7 +38,8 @@ const MOST_UNKNOWN = 500;
 
 const SENSORS = `
   SELECT s.id, s.system_id AS "systemId", s.gateway_id AS "gatewayId", s.quantity, s.key, s.name, y.key AS system,
-         y.name AS "systemName", s.tank_id AS "tankId", (s.detail->'accuracy'->>'value')::float8 AS accuracy
+         y.name AS "systemName", s.tank_id AS "tankId", (s.detail->'accuracy'->>'value')::float8 AS accuracy,
+         (s.detail->>'compensatedToC')::float8 AS "compensatedToC"
     FROM sensor s JOIN system y ON y.site_id = s.site_id AND y.id = s.system_id
    WHERE s.site_id = $1 AND s.retired_at IS NULL AND y.retired_at IS NULL
    ORDER BY y.ordinal, y.key, s.ordinal, s.key`;

@@ -12,6 +12,7 @@ const NAMED = [
   'person_name',
   'reading_source',
   'room',
+  'round_sheet',
   'round_slot',
   'safeguard',
   'sensor',

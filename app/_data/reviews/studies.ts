@@ -1,11 +1,10 @@
 import 'server-only';
 import type { Study } from '#core/review/study';
-import { Prisma } from '../../../prisma/generated/client';
 import { database } from '../client';
-import { asDate, asDay } from '../day';
+import { asDay } from '../day';
 import { newId } from '../new-id';
 import { inTransaction } from '../transaction';
-import type { ReviewMark } from './results';
+import { jsonText, type ReviewMark } from './results';
 
 /** A stored study; null when computing it broke. */
 export interface StoredStudy extends ReviewMark {
@@ -65,14 +64,18 @@ export async function saveStudy(
   runId: string,
   { systemId, study, judgedOn, ...mark }: StoredStudy,
 ): Promise<boolean> {
-  const body = study === null ? Prisma.DbNull : (study as unknown as Prisma.InputJsonObject);
-  const data = { ...mark, judgedOn: asDate(judgedOn), body };
+  const { inputHash, engineVersion, computedAt } = mark;
   return await inTransaction(async (tx) => {
     const held = await tx.$queryRaw<unknown[]>`
       SELECT FROM study_run WHERE site_id = ${siteId}::uuid AND run_id = ${runId}::uuid FOR UPDATE`;
     if (held.length === 0) return false;
-    const where = { siteId_systemId: { siteId, systemId } };
-    await tx.reviewStudy.upsert({ where, create: { siteId, systemId, ...data }, update: data });
+    await tx.$executeRaw`
+      INSERT INTO review_study (site_id, system_id, input_hash, engine_version, judged_on, computed_at, body)
+      VALUES (${siteId}::uuid, ${systemId}::uuid, ${inputHash}, ${engineVersion}, ${judgedOn}::date,
+              ${computedAt.toISOString()}::timestamptz, ${jsonText(study)}::jsonb)
+          ON CONFLICT (site_id, system_id) DO UPDATE SET input_hash = excluded.input_hash,
+             engine_version = excluded.engine_version, judged_on = excluded.judged_on, computed_at = excluded.computed_at,
+             body = excluded.body`;
     return true;
   });
 }

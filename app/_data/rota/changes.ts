@@ -114,6 +114,11 @@ async function select(asker: Pick<Transaction, '$queryRaw'>, siteId: string, whe
   }));
 }
 
+/** How often anything has come of a leave or a swap at a site. */
+export async function countDecided(siteId: string): Promise<number> {
+  return await database().rotaChangeEvent.count({ where: { siteId } });
+}
+
 /** Ids of the people and shifts that are described at a site, by key. */
 export async function findRotaIds(
   tx: Transaction,

@@ -4,8 +4,8 @@ import { database } from '../client';
 import { newId } from '../new-id';
 import type { Transaction } from '../transaction';
 
-/** Whose shifts a calendar reads. */
-export type FeedScope = 'mine' | 'everybody';
+/** What a calendar reads: one's own shifts, everybody's, or when rounds are due. */
+export type FeedScope = 'mine' | 'everybody' | 'rounds';
 
 /** An address by which somebody's own calendar reads the rota. */
 export interface Feed {

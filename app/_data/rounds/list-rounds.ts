@@ -6,6 +6,8 @@ export interface RoundRow {
   id: string;
   /** Key of its slot; null for one walked besides the timetable. */
   slot: string | null;
+  /** Key of the kept sheet that it walks; null for one of the timetable or besides. */
+  sheet: string | null;
   name: string;
   dueAt: Date;
   begunAt: Date;
@@ -24,13 +26,14 @@ interface Signature {
 /** Rounds of a site that were due within some time, the latest first. One question. */
 export async function listRounds(siteId: string, from: Date, to: Date): Promise<RoundRow[]> {
   const rows = await database().$queryRaw<Raw[]>`
-    SELECT r.id, s.key AS slot, r.name, r.due_at AS "dueAt", r.begun_at AS "begunAt", r.begun_by AS "begunBy",
+    SELECT r.id, s.key AS slot, k.key AS sheet, r.name, r.due_at AS "dueAt", r.begun_at AS "begunAt", r.begun_by AS "begunBy",
            (SELECT jsonb_build_object('at', g.at, 'by', g.by, 'note', g.note) FROM round_signature g
              WHERE g.site_id = r.site_id AND g.round_id = r.id AND g.kind = 'signed' ORDER BY g.at LIMIT 1) AS signed,
            (SELECT jsonb_build_object('at', g.at, 'by', g.by, 'note', g.note) FROM round_signature g
              WHERE g.site_id = r.site_id AND g.round_id = r.id AND g.kind = 'second-look' ORDER BY g.at LIMIT 1) AS "secondLook"
       FROM round r
       LEFT JOIN round_slot s ON s.site_id = r.site_id AND s.id = r.slot_id
+      LEFT JOIN round_sheet k ON k.site_id = r.site_id AND k.id = r.sheet_id
      WHERE r.site_id = ${siteId}::uuid AND r.due_at >= ${from.toISOString()}::timestamptz
        AND r.due_at < ${to.toISOString()}::timestamptz
      ORDER BY r.due_at DESC, r.begun_at DESC`;

@@ -9,6 +9,9 @@ export interface KeptRound {
   id: string;
   /** Id of its slot; null for one walked besides the timetable. */
   slotId: string | null;
+  /** Id and version of the kept sheet that it walks; null for one of the timetable or besides. */
+  sheetId: string | null;
+  sheetVersion: number | null;
   name: string;
   dueAt: Date;
   begunAt: Date;
@@ -34,12 +37,14 @@ export async function findRound(
 export async function addRound(
   tx: Transaction,
   siteId: string,
-  { id, slotId, name, dueAt, begunAt, begunBy, sheet }: KeptRound,
+  { sheet, ...row }: KeptRound,
 ): Promise<{ id: string; isNew: boolean }> {
-  const data = { siteId, id, slotId, name, dueAt, begunAt, begunBy, sheet: sheet as unknown as Prisma.InputJsonObject };
+  const { id, slotId, sheetId, dueAt } = row;
+  const data = { siteId, ...row, sheet: sheet as unknown as Prisma.InputJsonObject };
   const { count } = await tx.round.createMany({ data: [data], skipDuplicates: true });
   if (count > 0) return { id, isNew: true };
-  const where = slotId === null ? { siteId, id } : { siteId, slotId, dueAt };
+  const where =
+    slotId !== null ? { siteId, slotId, dueAt } : sheetId !== null ? { siteId, sheetId, dueAt } : { siteId, id };
   const there = await tx.round.findFirst({ where, select: { id: true } });
   if (!there) throw new Error(`Round ${id} was neither begun nor there`);
   return { id: there.id, isNew: false };

@@ -6,7 +6,7 @@ import { accountNames } from '#data/accounts/names';
 import { browserOf } from '#data/accounts/sessions';
 import { availableS } from '#data/alarms/available';
 import { addEvents, holdOpen, keepOpen, type OpenRow } from '#data/alarms/occurrences';
-import { findOccurrence, type OccurrenceTold } from '#data/alarms/told';
+import { findOccurrence, listExplained, type OccurrenceTold } from '#data/alarms/told';
 import { lastValueOf } from '#data/alarms/watches';
 import { news } from '#data/news';
 import { appendRecords } from '#data/records/append-records';
@@ -33,6 +33,8 @@ export interface AcknowledgedAnswer {
   first: { by: string; at: string } | null;
   /** The alarm was raised again since: this says nothing of that. */
   newer: string | null;
+  /** Of those folded under it that were to be acknowledged with it: how many now are, and how many are not. */
+  folded: { acknowledged: number; left: number } | null;
 }
 
 export const acknowledgeAlarmShape = acknowledgeRequest;
@@ -40,14 +42,20 @@ type Request = z.output<typeof acknowledgeAlarmShape>;
 
 /**
  * Says that somebody saw an alarm. It is of the one time it was raised that they were shown: another one, raised since, stays
- * as it is. Of two who press at once both are kept, and both are told who was first.
+ * as it is. Of two who press at once both are kept, and both are told who was first. Those folded under a first cause may be
+ * acknowledged with it, each by an event of its own: all in one transaction.
  */
 export async function acknowledgeAlarm(who: Who, request: Request): Promise<Result<AcknowledgedAnswer, Refusal>> {
   const found = await alarmAtHand(who, request);
   if (!found.ok) return found;
   const { siteId, told } = found.value;
   const from = who.session === undefined ? null : await browserOf(who.session);
-  const kind = await inTransaction((tx) => keep(tx, { told, who, request, from }, now()));
+  const under = await foldedUnder(siteId, request);
+  const { kind, folded } = await inTransaction(async (tx) => {
+    const at = now();
+    const own = await keep(tx, { told, who, request, from }, at);
+    return { kind: own, folded: request.folded ? await keepFolded(tx, under, { who, request, from }, at) : null };
+  });
   const known = await findOccurrence(siteId, request.occurrence);
   const first = known?.acknowledged ?? null;
   const names = await accountNames(first ? [first.by] : []);
@@ -58,7 +66,33 @@ export async function acknowledgeAlarm(who: Who, request: Request): Promise<Resu
     kind,
     first: first && { by: names.get(first.by) ?? first.by, at: first.at.toISOString() },
     newer: known?.newer ?? null,
+    folded,
   });
+}
+
+/** Those of the times asked for that stand under this alarm, in the order in which everybody takes them. */
+async function foldedUnder(siteId: string, { occurrence, folded = [] }: Request): Promise<OccurrenceTold[]> {
+  if (folded.length === 0) return [];
+  const asked = new Set(folded.map((one) => one.occurrence));
+  const under = await listExplained(siteId, occurrence);
+  return under.filter(({ id }) => asked.has(id)).sort((a, b) => (a.id < b.id ? -1 : 1));
+}
+
+/** Acknowledges what is folded; what somebody acknowledged before, what calls nobody and what has called anew stays as it is. */
+async function keepFolded(
+  tx: Transaction,
+  under: readonly OccurrenceTold[],
+  { who, request, from }: Omit<Pressed, 'told'>,
+  at: Date,
+): Promise<{ acknowledged: number; left: number }> {
+  const { folded = [], ...own } = request;
+  let acknowledged = 0;
+  for (const told of under) {
+    const again = folded.find(({ occurrence }) => occurrence === told.id)?.again;
+    const kind = await keep(tx, { told, who, from, request: { ...own, occurrence: told.id, again } }, at);
+    if (kind === 'first' || kind === 'again' || kind === 'second') acknowledged += 1;
+  }
+  return { acknowledged, left: folded.length - acknowledged };
 }
 
 interface Pressed {

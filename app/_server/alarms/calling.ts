@@ -1,7 +1,7 @@
 import 'server-only';
 import type { AlarmDefinition } from '#core/alarms/definition';
 import { rosterAt } from '#core/alarms/roster';
-import { type CallStep, dueAfterMin, USUAL_STEPS } from '#core/alarms/steps';
+import { calledNextMs, dueAfterMin, isRepeat, USUAL_STEPS } from '#core/alarms/steps';
 import { type Roster, type Telling, tellFirst, tellNext } from '#core/alarms/to-tell';
 import { addCalls, findTellable, type NewCall } from '#data/alarms/calls';
 import type { Transaction } from '#data/transaction';
@@ -32,9 +32,9 @@ export class Calling {
     return tellNext(step, await this.rosterNow());
   }
 
-  /** When the step after one is due of an alarm that calls now; null when there is none. */
-  nextStepAt(telling: Telling, definition: Pick<AlarmDefinition, 'escalateAfterMin'>): Date | null {
-    return this.dueAfter(telling, definition, this.at);
+  /** When the step after one is due of an alarm that calls now; null when it calls nobody. */
+  nextStepAt(telling: Telling, definition: Pick<AlarmDefinition, 'escalateAfterMin' | 'answeredBy'>): Date | null {
+    return definition.answeredBy === 'nobody' ? null : this.dueAfter(telling, definition, this.at);
   }
 
   /** When the step after one is due of an alarm that was at a step before it. */
@@ -42,10 +42,16 @@ export class Calling {
     telling: Telling,
     definition: Pick<AlarmDefinition, 'escalateAfterMin'> | undefined,
     before: { step: number; nextStepAt: Date | null },
-  ): Date | null {
-    const min = dueAfterMin(this.steps, before.step + 1, definition?.escalateAfterMin) ?? 0;
+  ): Date {
+    const { callSteps = USUAL_STEPS } = this.site.facility.site;
+    const min = dueAfterMin(callSteps, before.step + 1, definition?.escalateAfterMin) ?? 0;
     const called = new Date((before.nextStepAt ?? this.at).getTime() - min * 60_000);
     return this.dueAfter(telling, definition, called);
+  }
+
+  /** Whether a step is the site's last one repeated. */
+  isRepeat(step: number): boolean {
+    return isRepeat(this.site.facility.site, step);
   }
 
   /** Has somebody told. */
@@ -60,17 +66,13 @@ export class Calling {
     for (const call of await addCalls(tx, siteId, this.calls)) await wakeCall(tx, { siteId, id: call });
   }
 
-  private get steps(): readonly CallStep[] {
-    return this.site.facility.site.callSteps ?? USUAL_STEPS;
-  }
-
   private dueAfter(
-    { step, hasNext }: Telling,
+    { step }: Telling,
     definition: Pick<AlarmDefinition, 'escalateAfterMin'> | undefined,
     called: Date,
-  ): Date | null {
-    const min = hasNext ? dueAfterMin(this.steps, step + 1, definition?.escalateAfterMin) : null;
-    return min === null ? null : new Date(called.getTime() + min * 60_000);
+  ): Date {
+    const times = { calledMs: called.getTime(), atMs: this.at.getTime(), secondMin: definition?.escalateAfterMin };
+    return new Date(calledNextMs(this.site.facility.site, step, times));
   }
 
   private async rosterNow(): Promise<Roster> {

@@ -189,11 +189,18 @@ export class Doings {
     }
   }
 
-  /** Calls whoever comes next for what nobody acknowledged in time. */
+  /**
+   * Calls whoever comes next for what nobody acknowledged in time. What is back to normal by itself is not repeated for: it
+   * waits to be acknowledged.
+   */
   private async escalateDue(): Promise<void> {
     for (const row of this.times.all()) {
       if (!isCalling(row) || row.nextStepAt === null || row.nextStepAt > this.at) continue;
       const telling = await this.calling.next(row.step);
+      if (this.calling.isRepeat(telling.step) && !(row.active || row.latched)) {
+        this.times.put({ ...row, nextStepAt: null });
+        continue;
+      }
       const nextStepAt = this.calling.stepAfter(telling, this.site.alarms.get(row.alarmId)?.definition, row);
       this.times.put({ ...row, step: telling.step, nextStepAt });
       this.calling.call(row, telling);
@@ -202,7 +209,7 @@ export class Doings {
   }
 
   private escalated({ occurrenceId, alarmId }: OpenRow, step: number, told: number, why: string): void {
-    const detail = { step, why, told };
+    const detail = { step, why, told, ...(this.calling.isRepeat(step) ? { repeated: true } : {}) };
     this.times.say(occurrenceId, 'escalated', detail);
     this.times.record('alarm-escalated', { alarm: alarmId, occurrence: occurrenceId, ...detail });
   }

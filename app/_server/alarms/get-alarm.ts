@@ -41,7 +41,7 @@ export interface AlarmPage {
   log: LogLine[];
   /** Its first cause, and what is folded under it. */
   cause: { id: string; name: string } | null;
-  explains: { id: string; name: string; state: AlarmLine['state'] }[];
+  explains: { id: string; name: string; state: AlarmLine['state']; again: number }[];
   mayAcknowledge: boolean;
   mayShelve: boolean;
   mayOpenIncident: boolean;
@@ -90,7 +90,7 @@ async function cascadeOf(
   const explained = await listExplained(siteId, id);
   return {
     cause: cause && { id: cause.id, name: cause.definition.name },
-    explains: explained.map((one) => ({ id: one.id, name: one.definition.name, state: one.state })),
+    explains: explained.map((one) => ({ id: one.id, name: one.definition.name, state: one.state, again: one.again })),
   };
 }
 

@@ -2,7 +2,7 @@ import 'server-only';
 import type { Around } from '#core/alarms/condition';
 import { beginWatch, hold, type Seen, type Watch } from '#core/alarms/is-true';
 import { type Gone, passSite, type SeenOf, type Watched } from '#core/alarms/pass-site';
-import { isMoreWaiting, removeArrivals, takeArrivals } from '#data/alarms/arrivals';
+import { removeArrivals, takeArrivals } from '#data/alarms/arrivals';
 import { availableS } from '#data/alarms/available';
 import { endTurn, takeTurn } from '#data/alarms/turn';
 import { forgetWatches, loadWatches, saveWatches, type StoredWatch } from '#data/alarms/watches';
@@ -24,8 +24,9 @@ const FRESH_MS = 15 * 60_000;
 export interface Judged {
   /** Whether it was had at all: another worker may be at it. */
   isDone: boolean;
-  /** Batches of readings that were judged. */
+  /** Batches of readings that were judged, and whether more may be waiting. */
   batches: number;
+  isMore: boolean;
 }
 
 /**
@@ -39,14 +40,14 @@ export async function judgeSite(siteId: string, at: Date): Promise<Judged> {
   return await inTransaction(async (tx) => {
     const turn = await takeTurn(tx, siteId, at);
     const site = turn && (await definedAlarms(tx, siteId, turn.revision));
-    if (!site) return { isDone: false, batches: 0 };
-    const { ids, seen, gone: lost } = await takeArrivals(tx, siteId);
+    if (!site) return { isDone: false, batches: 0, isMore: false };
+    const { ids, seen, gone: lost, isMore } = await takeArrivals(tx, siteId);
     const doings = await Doings.begin(tx, siteId, site, at);
     const stored = await loadWatches(tx, siteId);
     await doings.passSuppressed(await statesBySystem(tx, siteId));
     const gone = endGone(site, stored, doings);
     const begun = await beginNew(siteId, site, stored, at);
-    const until = (await isMoreWaiting(tx, siteId, ids.length)) ? heardUntil(seen, turn.judgedAt, at) : at;
+    const until = isMore ? heardUntil(seen, turn.judgedAt, at) : at;
     const wasAway = turn.judgedAt === null || until.getTime() - turn.judgedAt.getTime() > AWAY_MS;
     const around = await aroundOf(tx, siteId, site, at);
     const all = { site, stored, doings, until, wasAway, around, lost: namedGone(lost, site) };
@@ -64,7 +65,7 @@ export async function judgeSite(siteId: string, at: Date): Promise<Judged> {
     if (ids.length > 0) await news(tx, siteId, 'readings');
     await removeArrivals(tx, siteId, ids);
     await endTurn(tx, siteId, site.revision, until);
-    return { isDone: true, batches: ids.length };
+    return { isDone: true, batches: ids.length, isMore };
   });
 }
 

@@ -5,6 +5,7 @@ import { now } from '../clock';
 import { failed, type Message, type Recipient, type Sent } from './message';
 import { outbound } from './outbound';
 import { postOut } from './post-out';
+import { secretOf } from './webhook-secret';
 
 /** Tells whatever service a site has behind its webhook that somebody is to be told. */
 export async function byWebhook(recipient: Recipient, message: Message): Promise<Sent> {
@@ -13,7 +14,7 @@ export async function byWebhook(recipient: Recipient, message: Message): Promise
   try {
     const { status, said } = await postOut(
       await outbound(webhook.url),
-      signedRequest(webhook.secret, recipient, message),
+      signedRequest(secretOf(webhook), recipient, message),
     );
     if (status >= 200 && status < 300) return { result: 'taken' };
     return { result: 'failed', detail: `status ${status}${said === '' ? '' : `: ${said}`}`.slice(0, 200) };

@@ -11,6 +11,7 @@ import type { Refusal } from '../gate/refusal';
 import { siteFor } from '../gate/site-for';
 import type { Who } from '../gate/who';
 import { NotCalled, outbound } from './outbound';
+import { sealSecret } from './webhook-secret';
 
 export const setWebhookShape = webhookRequest;
 export const removeWebhookShape = callsPlace;
@@ -38,9 +39,14 @@ export async function setWebhook(
   const siteId = found.value.id;
   const at = now();
   const secret = `whsec_${randomBytes(SECRET_BYTES).toString('base64')}`;
+  const sealed = sealSecret(secret);
+  if (!sealed.ok) {
+    const message = 'cannot be signed for: this machine was started without HOLDFAST_SECRET';
+    return refused({ why: 'invalid', faults: [{ path: 'url', message }] });
+  }
   await inTransaction(async (tx) => {
     await endWebhook(tx, siteId, at);
-    const webhook = await addWebhook(tx, siteId, { url, secret, by: who.id }, at);
+    const webhook = await addWebhook(tx, siteId, { url, secretSealed: sealed.value, by: who.id }, at);
     const body = { by: who.id, webhook, host: new URL(url).host };
     await appendRecords(tx, siteId, [{ kind: 'webhook-set', body }], at);
   });

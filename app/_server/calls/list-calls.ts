@@ -1,7 +1,7 @@
 import 'server-only';
 import type { z } from 'zod';
 import type { Channel } from '#core/alarms/channels';
-import { type CallStep, TEST_CALL_EACH_DAYS, USUAL_STEPS } from '#core/alarms/steps';
+import { type CallStep, REPEAT_CALLS_MIN, TEST_CALL_EACH_DAYS, USUAL_STEPS } from '#core/alarms/steps';
 import { lastReached, type ReachState, reachState } from '#core/alarms/test-calls';
 import { ok, type Result } from '#core/result';
 import { ROLES, type Role } from '#core/rota/rota';
@@ -36,7 +36,8 @@ export interface CalledPerson {
 /** How the people of a site are called. */
 export interface CallsPage {
   site: { key: string; name: string; zone: string };
-  steps: { given: CallStep[]; isUsual: boolean };
+  /** Minutes after which the last step is repeated, besides. */
+  steps: { given: CallStep[]; isUsual: boolean; repeatMin: number };
   eachDays: number;
   people: CalledPerson[];
   /** One's own test call that waits for its answer. */
@@ -62,7 +63,11 @@ export async function listCalls(
   const found = await findStoredSite(who, 'see', site);
   if (!found.ok) return found;
   const { entry, stored } = found.value;
-  const { callSteps, testCallEachDays: eachDays = TEST_CALL_EACH_DAYS } = stored.facility.site;
+  const {
+    callSteps,
+    repeatCallsMin: repeatMin = REPEAT_CALLS_MIN,
+    testCallEachDays: eachDays = TEST_CALL_EACH_DAYS,
+  } = stored.facility.site;
   const at = now();
   const [reached, members, webhook] = await Promise.all([
     listReached(entry.id, new Date(at.getTime() - LOOKED_MS)),
@@ -78,7 +83,7 @@ export async function listCalls(
   const own = reached.get(who.id);
   return ok({
     site: { key: site, name: entry.name, zone: entry.zone },
-    steps: { given: [...(callSteps ?? USUAL_STEPS)], isUsual: callSteps === undefined },
+    steps: { given: [...(callSteps ?? USUAL_STEPS)], isUsual: callSteps === undefined, repeatMin },
     eachDays,
     people,
     ownTest: own?.test && own.test.answeredMs === null ? own.testId : null,

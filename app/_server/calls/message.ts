@@ -13,7 +13,7 @@ export interface Message {
   about: string;
   /** What machines are told of it. */
   data: Record<string, unknown>;
-  type: 'alarm.call' | 'alarm.test' | 'call-out.overdue';
+  type: 'alarm.call' | 'alarm.test' | 'state.call' | 'call-out.overdue';
 }
 
 /** Somebody to be told: the id tells a repeat from something new, on every way. */

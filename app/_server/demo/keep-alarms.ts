@@ -72,9 +72,9 @@ function eventsOf(telling: Telling, life: Life, { id: alarm, definition }: Defin
   add('raised', raised.raisedMs, definition.answeredBy === 'nobody' ? { answeredBy: 'nobody' } : { step, told: first });
   const began = new Date(raised.beganMs).toISOString();
   tell(telling, raised.raisedMs, 'alarm-raised', { ...said, began, value: raised.value });
-  for (const { atMs, step: reached, told } of escalated) {
+  for (const { atMs, step: reached, told, ...more } of escalated) {
     const why = atMs === raised.raisedMs ? (calls[0]?.why ?? 'nobody-on') : 'lead';
-    const detail = { step: reached, why, told };
+    const detail = { step: reached, why, told, ...more };
     add('escalated', atMs, detail);
     tell(telling, atMs, 'alarm-escalated', { ...said, ...detail });
   }

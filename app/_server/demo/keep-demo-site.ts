@@ -23,6 +23,7 @@ import { keepPeople } from './keep-people';
 import { keepReadings } from './keep-readings';
 import { keepRounds } from './keep-rounds';
 import { keepStates } from './keep-states';
+import { keepWatched } from './keep-watched';
 import { keepVersions } from './keep-versions';
 import type { MakePast } from './past-apart';
 import type { Telling, ToldEntry } from './told';
@@ -59,6 +60,7 @@ export async function keepDemoSite(
       await keepReadings(telling);
       await keepRounds(telling);
       await keepStates(telling);
+      await keepWatched(telling);
       await keepAlarms(telling, revision);
       await keepIncidents(telling);
       await appendPast(

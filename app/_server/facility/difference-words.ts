@@ -13,6 +13,8 @@ const ONE_OF: Readonly<Record<string, string>> = {
   people: 'person',
   shifts: 'shift',
   rounds: 'round',
+  sheets: 'round sheet',
+  lines: 'line',
   profiles: 'tolerance profile',
   systems: 'system',
   tanks: 'tank',

@@ -25,6 +25,8 @@ export type Sought =
   | 'test'
   | 'round'
   | 'line of the sheet'
+  | 'sheet'
+  | 'draft of the sheet'
   | 'incident'
   | 'entry'
   | 'action'

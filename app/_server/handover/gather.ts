@@ -11,6 +11,7 @@ import { openNotices } from '#data/notices/notices';
 import { openSignatures } from '#data/states/signatures';
 import { statesInForce } from '#data/states/states';
 import type { SiteToday } from '../reviews/find-stored-site';
+import { rotaOf } from '../rota/rota-of';
 import { roundsStanding } from '../rounds/rounds-standing';
 import { watchLines } from '../states/watch-lines';
 import {
@@ -66,7 +67,8 @@ async function overdueSection(entry: SiteToday['entry'], facility: Facility, at:
 /** Who is on, by their ids. */
 async function onSection(siteId: string, facility: Facility, at: Date): Promise<ShownLine[]> {
   const ids = await personIds(siteId);
-  return onNow(facility, at.getTime()).map(({ person, kind, until }) =>
+  const rota = await rotaOf(siteId, facility, at.getTime());
+  return onNow(rota, at.getTime()).map(({ person, kind, until }) =>
     line(kind === 'on-call' ? 'on call' : 'on site', {
       until: until === null ? null : iso(until),
       who: [ids.get(person) ?? []].flat(),

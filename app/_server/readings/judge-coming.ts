@@ -69,7 +69,7 @@ function besideOthers(
 
 /** The other probes of the tank and quantity of each sensor that sent something. */
 function othersOf(readings: readonly Placed[], sensors: Iterable<SensorPlace>): Map<string, SensorPlace[]> {
-  const placeOf = ({ tankId, quantity }: SensorPlace) => `${tankId} ${quantity}`;
+  const placeOf = ({ tankId, quantity, compensatedToC }: SensorPlace) => `${tankId} ${quantity} ${compensatedToC}`;
   const all = [...new Map([...sensors].map((one) => [one.id, one])).values()].filter(({ tankId }) => tankId !== null);
   const byPlace = groupBy(all, placeOf);
   const senders = new Map(readings.map(({ sensor }) => [sensor.id, sensor]));

@@ -27,8 +27,8 @@ export const ALARM_WORDS: Readonly<Record<string, Words>> = {
   },
   'alarm-escalated': {
     title: 'next people called',
-    tell: ({ text, name }) =>
-      `Step ${text('step')} of the calls was taken for the alarm ${name('alarm')}, ${text('told')} people in all: ${ALARM_CALLS[text('why')] ?? text('why')}`,
+    tell: ({ text, name, has }) =>
+      `${has('repeated') ? `The last step of the calls was repeated, ${text('step')} in all,` : `Step ${text('step')} of the calls was taken`} for the alarm ${name('alarm')}, ${text('told')} people in all: ${ALARM_CALLS[text('why')] ?? text('why')}`,
   },
   'alarm-acknowledged': {
     title: 'alarm acknowledged',

@@ -36,6 +36,13 @@ const ACTS: Readonly<Record<string, string>> = {
   retire: 'Retired',
 };
 
+/** What a calendar reads. */
+const FEED_SCOPES: Readonly<Record<string, string>> = {
+  mine: 'their own shifts',
+  everybody: 'the whole rota',
+  rounds: 'when rounds are due',
+};
+
 /** A role as people call it. */
 function roleSaid(role: string): string {
   return role === 'admin' ? 'administrator' : role;
@@ -149,8 +156,7 @@ const WORDS: Readonly<Record<string, Words>> = {
   },
   'calendar-made': {
     title: 'calendar address made',
-    tell: ({ text }) =>
-      `Made an address at which a calendar reads ${text('scope') === 'mine' ? 'their own shifts' : 'the whole rota'}`,
+    tell: ({ text }) => `Made an address at which a calendar reads ${FEED_SCOPES[text('scope')] ?? text('scope')}`,
   },
   'calendar-ended': {
     title: 'calendar address ended',

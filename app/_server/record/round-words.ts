@@ -13,10 +13,19 @@ const BESIDE: Readonly<Record<string, string>> = {
 export const ROUND_WORDS: Readonly<Record<string, Words>> = {
   'round-begun': {
     title: 'round begun',
-    tell: ({ text, name }) =>
+    tell: ({ text, name, has }) =>
       text('besides') === 'true'
         ? `Began ${name('slot')} besides the timetable`
-        : `Began ${name('slot')}, due ${text('due')}`,
+        : `Began ${has('sheet') ? `${name('sheet')}, version ${text('version')}` : name('slot')}, due ${text('due')}`,
+  },
+  'sheet-in-force': {
+    title: 'round sheet in force',
+    tell: ({ text, name, has }) =>
+      `Put version ${text('version')} of the round sheet ${name('sheet')} into force${has('why') ? `: ${text('why')}` : ''}`,
+  },
+  'sheet-retired': {
+    title: 'round sheet retired',
+    tell: ({ text, name }) => `Took the round sheet ${name('sheet')} out of force: ${text('why')}`,
   },
   'round-signed': {
     title: 'round signed',

@@ -29,6 +29,20 @@ export const STATE_WORDS: Readonly<Record<string, Words>> = {
     tell: ({ text, name, has }) =>
       `Let ${text('state').replaceAll('-', ' ')} in ${name('system')} go on for another day${has('note') ? `: ${text('note')}` : ''}`,
   },
+  'state-not-begun': {
+    title: 'state not begun',
+    tell: ({ text, name }) =>
+      `Said that ${text('state').replaceAll('-', ' ')} in ${name('system')} had not begun at ${text('since')}, though it looked so`,
+  },
+  'state-timed': {
+    title: 'state begun by the clock',
+    tell: ({ text, name }) =>
+      `Had ${text('state').replaceAll('-', ' ')} in ${name('system')} begin by the clock: ${text('days')} at ${text('at')}, for ${text('lastsMin')} min`,
+  },
+  'state-untimed': {
+    title: 'state no longer begun by the clock',
+    tell: ({ name }) => `Had a state of ${name('system')} begin by the clock no more`,
+  },
   'second-asked': {
     title: 'second signature asked for',
     tell: ({ text, name, has }) => `Did what a second person signs: ${signedSaid(text('what'))}${at(name, has)}`,

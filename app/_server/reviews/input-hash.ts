@@ -22,11 +22,11 @@ export function inputHash(facility: Facility, system: System, on: string): strin
 }
 
 function inputsOf(facility: Facility, system: System, on: string): unknown {
-  const { systems, safeguards, people, rooms, site, ...shared } = facility;
+  const { systems, safeguards, people, rooms, site, sheets: _walked, ...shared } = facility;
   return {
     engine: ENGINE_VERSION,
     ...shared,
-    site: { ...site, name: null },
+    site: { ...site, name: null, openingHours: null, holidays: null },
     safeguards: safeguards.map((one) => judged(one, on)),
     people: people.map((person) => ({ ...person, name: null })),
     rooms: rooms.filter(({ key }) => key === system.room),

@@ -8,7 +8,8 @@ import { segmentsOf } from '#core/rota/segments';
 import type { Rota } from '#core/rota/turns';
 import { addDays } from '#core/time/add-days';
 import { dayStart } from '#core/time/zone';
-import { feedsOf, personOf } from '#data/rota/feeds';
+import { listChanges } from '#data/rota/changes';
+import { type FeedScope, feedsOf, personOf } from '#data/rota/feeds';
 import { sitePlace } from '#shape/reviews/case-place';
 import { now } from '../clock';
 import { LOCAL_PERSON, type Who } from '../gate/who';
@@ -16,9 +17,11 @@ import { may } from '../gate/may';
 import type { Refusal } from '../gate/refusal';
 import { isMailConfigured } from '../mail/send-mail';
 import { findStoredSite } from '../reviews/find-stored-site';
+import { countOpen } from './changes/count-open';
 import { type OnNow, whoIsOn } from './on-now';
 import { rotaOf } from './rota-of';
 import { type RotaPerson, rotaPeople } from './rota-people';
+import { type LackingSaid, lackingSaid, type TwoSitesSaid, twoSitesSaid } from './rota-warnings';
 
 /** One day of the chart; instants in ms. */
 export interface RotaDay {
@@ -37,10 +40,16 @@ export interface RotaPage {
   on: OnNow;
   days: RotaDay[];
   nobody: Span[];
+  /** Competences that are lacking at some time of the days shown. */
+  lacking: LackingSaid[];
+  /** Who is on at another site at the same time. */
+  twoSites: TwoSitesSaid[];
+  /** How many leave and swaps wait for an answer. */
+  openChanges: number;
   people: RotaPerson[];
   warnings: (Omit<RestWarning, 'person'> & { person: string })[];
   /** Addresses for their own calendar that whoever asks has. */
-  feeds: { id: string; scope: 'mine' | 'everybody'; createdAt: string }[];
+  feeds: { id: string; scope: FeedScope; createdAt: string }[];
   /** Whether whoever asks is somebody of the rota. */
   isOnRota: boolean;
   isMailed: boolean;
@@ -62,9 +71,11 @@ export async function getRota(who: Who, { site }: z.output<typeof getRotaShape>)
   const { facility } = stored;
   const isAccount = who.id !== LOCAL_PERSON.id;
   const from = dayStart(entry.zone, today);
-  const [people, rota, feeds, self] = await Promise.all([
+  const to = dayStart(entry.zone, addDays(today, DAYS_SHOWN));
+  const [people, rota, changes, feeds, self] = await Promise.all([
     rotaPeople(entry.id, facility),
     rotaOf(entry.id, facility, from),
+    listChanges(entry.id, now()),
     isAccount ? feedsOf(entry.id, who.id) : [],
     isAccount ? personOf(entry.id, who.id) : null,
   ]);
@@ -75,7 +86,10 @@ export async function getRota(who: Who, { site }: z.output<typeof getRotaShape>)
     now: at,
     on: whoIsOn(rota, at),
     days: daysFrom(rota, today, names),
-    nobody: nobodyOn(rota, at, dayStart(entry.zone, addDays(today, DAYS_SHOWN))),
+    nobody: nobodyOn(rota, at, to),
+    lacking: lackingSaid(facility, rota, at, to),
+    twoSites: await twoSitesSaid(who, { siteId: entry.id, facility, rota }, at, to),
+    openChanges: countOpen(changes),
     people,
     warnings: restWarnings(rota, from, dayStart(entry.zone, addDays(today, DAYS_OF_REST))).map((warning) => ({
       ...warning,

@@ -2,7 +2,7 @@ import 'server-only';
 import type { Check } from '#core/rounds/check';
 import type { Entry, EntryValue } from '#core/rounds/entry';
 import { LOOK_BACK, lookAlikes } from '#core/rounds/questions';
-import { latestOf } from '#data/readings/series';
+import { type Latest, latestOf } from '#data/readings/series';
 import { listBefore } from '#data/rounds/entries';
 import type { KeptRound } from '#data/rounds/round-row';
 import type { SiteEntry } from '#data/sites';
@@ -10,7 +10,8 @@ import type { LastValue } from './round-page';
 
 /** What was known before a round. */
 interface Before {
-  lasts: Map<string, LastValue>;
+  /** The latest first. */
+  lasts: Map<string, LastValue[]>;
   /** Lines whose number looks as though nobody had looked. */
   alike: Check[];
 }
@@ -31,22 +32,21 @@ export async function beforeOf(
     ),
     latestOf(site.id),
   ]);
-  const lasts = new Map<string, LastValue>();
+  const lasts = new Map<string, LastValue[]>();
   for (const check of checks) {
     const sensor = round.sheet.sensors[`${check.about.system}/${check.about.key}`];
     const reading = check.kind === 'number' && sensor !== undefined ? latest.get(sensor) : undefined;
-    const [last] = before.get(check.key) ?? [];
-    if (reading && reading.origin !== 'hand') {
-      const { value, quality, atMs } = reading;
-      lasts.set(check.key, {
-        value: { kind: 'number', value, quality },
-        at: new Date(atMs).toISOString(),
-        from: 'sensor',
-      });
-    } else if (last) lasts.set(check.key, { value: last.value, at: last.at.toISOString(), from: 'round' });
+    const seen = (before.get(check.key) ?? []).map(
+      ({ value, at }): LastValue => ({ value, at: at.toISOString(), from: 'round' }),
+    );
+    lasts.set(check.key, [...(reading && reading.origin !== 'hand' ? [bySensor(reading)] : []), ...seen]);
   }
   const rounds = Array.from({ length: LOOK_BACK }, (_, back) => valuesAt(before, back));
   return { lasts, alike: lookAlikes(checks, valuesOf(standing), rounds) };
+}
+
+function bySensor({ value, quality, atMs }: Latest): LastValue {
+  return { value: { kind: 'number', value, quality }, at: new Date(atMs).toISOString(), from: 'sensor' };
 }
 
 function valuesAt(before: ReadonlyMap<string, { value: EntryValue }[]>, back: number): Map<string, EntryValue> {

@@ -1,4 +1,5 @@
 import 'server-only';
+import { sheetOf } from '#core/rounds/sheet';
 import { type Result, refused } from '#core/result';
 import { type BesidesRequest, besidesRequest, type RoundAddress } from '#shape/rounds/requests';
 import { now } from '../clock';
@@ -19,5 +20,7 @@ export async function beginBesides(
   const slot = found.value.stored.facility.rounds.find((one) => one.key === key);
   if (!slot) return refused({ why: 'not-found', what: 'round' });
   const at = now();
-  return await keepRound(who, found.value, { slot, timetable: false, id, dueAt: at, day: found.value.today, at });
+  const sheet = sheetOf(found.value.stored.facility, slot, found.value.today);
+  const walks = { slot: slot.key, timetable: false };
+  return await keepRound(who, found.value, { name: slot.name, sheet, walks, id, dueAt: at, at });
 }

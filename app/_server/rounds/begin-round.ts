@@ -1,5 +1,6 @@
 import 'server-only';
 import { standing, walksDue } from '#core/rounds/due';
+import { sheetOf } from '#core/rounds/sheet';
 import { type Result, refused } from '#core/result';
 import { addDays } from '#core/time/add-days';
 import { newId } from '#data/new-id';
@@ -9,21 +10,23 @@ import type { Refusal } from '../gate/refusal';
 import type { Who } from '../gate/who';
 import { dayIn } from '../local-day';
 import { findStoredSite } from '../reviews/find-stored-site';
+import { beginSheet } from './begin-sheet';
 import { keepRound } from './keep-round';
 
 export const beginRoundShape = beginRequest;
 
 /**
- * Begins a round of the timetable that is due or late. Two who begin at once walk the same one.
+ * Begins a round of the timetable, or of a kept sheet, that is due or late. Two who begin at once walk the same one.
  *
  * @returns   where it is
  */
 export async function beginRound(
   who: Who,
-  { site, slot: key, due }: BeginRequest,
+  { site, slot: key, sheet, due }: BeginRequest,
 ): Promise<Result<RoundAddress, Refusal>> {
   const found = await findStoredSite(who, 'walk', site);
   if (!found.ok) return found;
+  if (sheet !== undefined) return await beginSheet(who, found.value, { sheet, due });
   const { entry, stored } = found.value;
   const dueAt = new Date(due);
   const at = now();
@@ -40,5 +43,7 @@ export async function beginRound(
       why: 'conflict',
       now: `${walk.slot.name} was missed: the next round that looks at the same may be begun. Walk that, or one besides the timetable.`,
     });
-  return await keepRound(who, found.value, { slot: walk.slot, timetable: true, id: newId(), dueAt, day, at });
+  const walked = sheetOf(stored.facility, walk.slot, day);
+  const walks = { slot: walk.slot.key, timetable: true };
+  return await keepRound(who, found.value, { name: walk.slot.name, sheet: walked, walks, id: newId(), dueAt, at });
 }

@@ -18,7 +18,7 @@ import type { Refusal } from '../gate/refusal';
 import type { Who } from '../gate/who';
 import { findStoredSite } from '../reviews/find-stored-site';
 import { beforeOf } from './before-of';
-import type { RoundPage, ToldEntry, ToldLine, ToldPlace } from './round-page';
+import type { LastValue, RoundPage, ToldEntry, ToldLine, ToldPlace } from './round-page';
 import { whatStands } from './what-stands';
 
 export const getRoundShape = roundAddress;
@@ -49,7 +49,7 @@ export async function getRound(who: Who, { site: key, round: id }: RoundAddress)
       system: place.system,
       cleanness: place.cleanness,
       stands: stands(place.system?.key ?? null),
-      lines: place.checks.map((check) => toldLine(check, told.get(check.key) ?? [], lasts.get(check.key) ?? null)),
+      lines: place.checks.map((check) => toldLine(check, told.get(check.key) ?? [], lasts.get(check.key) ?? [])),
     }),
   );
   const asTheyWere = foreignPlace(foreign, besides, places.length + 1);
@@ -63,7 +63,7 @@ export async function getRound(who: Who, { site: key, round: id }: RoundAddress)
     round: {
       id,
       name: round.name,
-      isBesides: round.slotId === null,
+      isBesides: round.slotId === null && round.sheetId === null,
       dueAt: round.dueAt.toISOString(),
       begun: { at: round.begunAt.toISOString(), by: nameOf(round.begunBy) },
       signed: signature('signed'),
@@ -107,15 +107,22 @@ function foreignPlace(
 ): ToldPlace | null {
   const lines = [...groupBy(entries, ({ check }) => check).values()].flatMap((of) => {
     const check = besides.get(of[0]?.id ?? '')?.line;
-    return check ? [toldLine(check, of, null)] : [];
+    return check ? [toldLine(check, of, [])] : [];
   });
   const name = 'Lines that the sheet had when they were entered';
   return lines.length === 0 ? null : { number, name, system: null, cleanness: 4, stands: NOTHING_STANDS, lines };
 }
 
-function toldLine(check: ToldLine['check'], entries: ToldEntry[], last: ToldLine['last']): ToldLine {
+function toldLine(check: ToldLine['check'], entries: ToldEntry[], before: LastValue[]): ToldLine {
   const value = entries.at(-1)?.value;
-  return { check, entries, last, isAbnormal: value ? isAbnormal(check, value) : false, nextEntry: newId() };
+  return {
+    check,
+    entries,
+    last: before[0] ?? null,
+    before,
+    isAbnormal: value ? isAbnormal(check, value) : false,
+    nextEntry: newId(),
+  };
 }
 
 /** Where somebody has last been on a round. */

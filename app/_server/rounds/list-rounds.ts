@@ -13,11 +13,14 @@ import type { Who } from '../gate/who';
 import { findStoredSite } from '../reviews/find-stored-site';
 import { listWaiting, type Waiting } from './list-waiting';
 import { roundsStanding, type SlotRound } from './rounds-standing';
+import { recentSheets, sheetLine } from './sheets/sheet-lines';
 
 /** A walk of the timetable, or one besides it. */
 export interface RoundLine {
   /** Key of the slot; null for a walk besides the timetable. */
   slot: string | null;
+  /** Key of the kept sheet; null for a walk of the timetable or besides. */
+  sheet: string | null;
   name: string;
   /** UTC, ISO. */
   dueAt: string;
@@ -55,8 +58,11 @@ export async function listRounds(who: Who, { site: key }: { site: string }): Pro
   if (!found.ok) return found;
   const { entry: site, stored } = found.value;
   const at = now();
-  const { walks, besides } = await roundsStanding(site, stored.facility, at);
-  const begun = [...walks.flatMap(({ round }) => round ?? []), ...besides];
+  const [{ walks, besides }, sheets] = await Promise.all([
+    roundsStanding(site, stored.facility, at),
+    recentSheets(site, stored.facility, at),
+  ]);
+  const begun = [...[...walks, ...sheets].flatMap(({ round }) => round ?? []), ...besides];
   const names = await accountNames(
     begun.flatMap(({ begunBy, signed, secondLook }) =>
       [begunBy, signed?.by, secondLook?.by].filter((id) => id !== undefined),
@@ -66,6 +72,7 @@ export async function listRounds(who: Who, { site: key }: { site: string }): Pro
   const systemNames = new Map(stored.facility.systems.map((system) => [system.key, system.name]));
   const lines = [
     ...walks.map((walk) => walkLine(walk, told, systemNames)),
+    ...sheets.map((due) => sheetLine(due, told)),
     ...besides.map((round) => besidesLine(round, told)),
   ];
   return ok({
@@ -81,7 +88,7 @@ export async function listRounds(who: Who, { site: key }: { site: string }): Pro
 }
 
 /** Who did something and when, with their name. */
-type Tell = (done: { at: Date; by: string } | null | undefined) => RoundLine['begun'];
+export type Tell = (done: { at: Date; by: string } | null | undefined) => RoundLine['begun'];
 
 function walkLine(
   { slot, dueAt, lateAt, standing, round }: WalkStanding<SlotRound>,
@@ -90,6 +97,7 @@ function walkLine(
 ): RoundLine {
   return {
     slot: slot.key,
+    sheet: null,
     name: slot.name,
     dueAt: new Date(dueAt).toISOString(),
     lateAt: new Date(lateAt).toISOString(),
@@ -105,6 +113,7 @@ function walkLine(
 function besidesLine(round: RoundRow, told: Tell): RoundLine {
   return {
     slot: null,
+    sheet: null,
     name: round.name,
     dueAt: round.dueAt.toISOString(),
     lateAt: null,

@@ -19,6 +19,8 @@ export interface ToldLine {
   /** In order, corrections among them: the last one stands. */
   entries: ToldEntry[];
   last: LastValue | null;
+  /** What was seen on it before, the latest first. */
+  before: LastValue[];
   isAbnormal: boolean;
   /** Id of the next entry on it. */
   nextEntry: string;

@@ -50,7 +50,7 @@ export async function roundsStanding(
   const recent = walks.filter(({ closesAt }) => closesAt >= now - DAY_MS);
   return {
     walks,
-    besides: rows.filter(({ slot }) => slot === null),
+    besides: rows.filter(({ slot, sheet }) => slot === null && sheet === null),
     late: walks.filter((walk) => walk.standing === 'late').length,
     missed: recent.filter((walk) => walk.standing === 'missed').length,
     bySystem: overdueBySystem(

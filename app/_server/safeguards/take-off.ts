@@ -5,6 +5,7 @@ import { nameIdFor } from '#data/facility/names';
 import { setOff } from '#data/safeguards/safeguard-row';
 import { type OffRequest, offRequest } from '#shape/safeguards/requests';
 import type { Who } from '../gate/who';
+import { askSignatures } from '../states/ask-signatures';
 import { type Changed, changeSafeguard } from './change-safeguard';
 
 export const takeOffShape = offRequest;
@@ -15,7 +16,7 @@ const LONGEST_DAYS = 366;
 /** Takes a safeguard out of service: whose it is to put it back, why, and until when. */
 export async function takeOff(who: Who, request: OffRequest): Promise<Changed> {
   const { owner, why, since, until } = request;
-  return await changeSafeguard(who, 'switch-safeguard', request, async ({ tx, siteId, safeguard, today }) => {
+  return await changeSafeguard(who, 'switch-safeguard', request, async ({ tx, siteId, safeguard, at, today }) => {
     if (until < today)
       return refused({ why: 'invalid', faults: [{ path: 'until', message: `must not be before today, ${today}` }] });
     const latest = addDays(today, LONGEST_DAYS);
@@ -32,6 +33,11 @@ export async function takeOff(who: Who, request: OffRequest): Promise<Changed> {
     const off = { why, since, until };
     const offById = await nameIdFor(tx, siteId, owner);
     await setOff(tx, siteId, safeguard, { off, offById });
-    return ok([{ kind: 'safeguard-off', body: { by: who.id, safeguard: safeguard.id, owner: offById, ...off } }]);
+    const note = `${safeguard.name}: ${why}`;
+    const doing = { systemId: null, about: safeguard.id, at, by: who.id, note };
+    return ok([
+      { kind: 'safeguard-off', body: { by: who.id, safeguard: safeguard.id, owner: offById, ...off } },
+      ...(await askSignatures(tx, siteId, ['safeguard-off'], doing)),
+    ]);
   });
 }

@@ -1,11 +1,13 @@
 import 'server-only';
 import { ok, refused } from '#core/result';
 import { signaturesAsked } from '#core/states/signing';
+import { mayStopAir } from '#core/states/stops-air';
 import { endsItself } from '#core/states/state-end';
 import { beginState, findBegun } from '#data/states/change-state';
 import { type BeginRequest, beginRequest } from '#shape/states/requests';
 import type { Who } from '../gate/who';
 import { askSignatures } from './ask-signatures';
+import { oxygenOf } from './oxygen-of';
 import { type Changed, changeStates, stateSaid } from './change-states';
 
 export const beginStateShape = beginRequest;
@@ -22,11 +24,17 @@ export async function beginStateOf(who: Who, request: BeginRequest): Promise<Cha
     }
     const until = new Date(at.getTime() + lastsMin * 60_000);
     const act = { id: entry, run: entry, systemId: place.systemId, state, at, by: who.id, note: note || null };
-    await beginState(tx, siteId, { ...act, until, endsItself: endsItself(place.system, state) });
+    const oxygen = mayStopAir(place.system, state) ? oxygenOf(place, state) : null;
+    await beginState(tx, siteId, {
+      ...(oxygen && { detail: { oxygen } }),
+      ...act,
+      until,
+      endsItself: endsItself(place.system, state),
+    });
     const body = { by: who.id, system: place.systemId, state, run: entry, until: until.toISOString() };
     const second = signaturesAsked(place.system, state, 'begun');
     return ok([
-      { kind: 'state-begun', body: { ...body, ...(note && { note }) } },
+      { kind: 'state-begun', body: { ...body, ...(note && { note }), ...(oxygen && { oxygen }) } },
       ...(await askSignatures(tx, siteId, second, { ...act, about: entry })),
     ]);
   });

@@ -1,14 +1,13 @@
 import 'server-only';
 import type { z } from 'zod';
-import { stateMinOf } from '#core/equipment/defaults';
 import { OPERATING_STATES, type System } from '#core/facility/system';
 import { ok, type Result } from '#core/result';
 import { type Asked, askedBy } from '#core/states/effective';
-import { type Proof, proofsOf } from '#core/states/proofs';
-import { type Begun, endsItself, hasHandsIn } from '#core/states/state-end';
+import type { Begun } from '#core/states/state-end';
 import { accountNames } from '#data/accounts/names';
-import { newId } from '#data/new-id';
 import { stateEvents } from '#data/states/change-state';
+import { newId } from '#data/new-id';
+import { listTimed } from '#data/states/timed';
 import { statesBegun } from '#data/states/states';
 import { systemPlace } from '#shape/reviews/case-place';
 import { now } from '../clock';
@@ -16,21 +15,8 @@ import { may } from '../gate/may';
 import type { Refusal } from '../gate/refusal';
 import type { Who } from '../gate/who';
 import { findPlace } from '../reviews/find-place';
+import { choiceOf, type StateChoice } from './state-choice';
 import { type StateLine, stateLines } from './state-lines';
-
-/** A state that can be begun. */
-export interface StateChoice {
-  state: Begun;
-  /** Whether the system's description and plans speak of it. */
-  isDescribed: boolean;
-  /** min */
-  lastsMin: number;
-  endsItself: boolean;
-  hasHandsIn: boolean;
-  proofs: Proof[];
-  /** Id for beginning it. */
-  entry: string;
-}
 
 /** Something that was done with a state. */
 export interface StateEventLine {
@@ -54,7 +40,11 @@ export interface SystemStates {
   equipment: string[];
   /** What the plans ask while these states are in force, the most protective of each. */
   asked: Asked[];
+  /** What begins by the clock. */
+  timed: { id: string; state: Begun; days: string[]; at: string; lastsMin: number }[];
+  timedEntry: string;
   maySet: boolean;
+  mayTime: boolean;
   mayAuthorise: boolean;
 }
 
@@ -89,25 +79,17 @@ export async function getStates(
     })),
     equipment: [...new Set(system.equipment.map(({ type }) => type))],
     asked: askedBy(system, states),
+    timed: (await listTimed([entry.id]))
+      .filter((one) => one.systemId === systemId)
+      .map(({ id, state, days, at: time, lastsMin }) => ({ id, state, days, at: time, lastsMin })),
+    timedEntry: newId(),
     maySet: may(who, 'set-state', site),
+    mayTime: may(who, 'describe', site),
     mayAuthorise: may(who, 'authorise-state', site),
   });
 }
 
 function choicesOf(system: System, inForce: ReadonlySet<Begun>): StateChoice[] {
   const all = OPERATING_STATES.filter((state): state is Begun => state !== 'normal' && !inForce.has(state));
-  return all
-    .map((state) => {
-      const described = system.states.find(({ name }) => name === state);
-      return {
-        state,
-        isDescribed: described !== undefined,
-        lastsMin: described?.lastsMin?.value ?? stateMinOf(state).value,
-        endsItself: endsItself(system, state),
-        hasHandsIn: hasHandsIn(state),
-        proofs: proofsOf(system, state),
-        entry: newId(),
-      };
-    })
-    .sort((a, b) => Number(b.isDescribed) - Number(a.isDescribed));
+  return all.map((state) => choiceOf(system, state)).sort((a, b) => Number(b.isDescribed) - Number(a.isDescribed));
 }

@@ -10,6 +10,7 @@ import type { Refusal } from '../gate/refusal';
 import type { Who } from '../gate/who';
 import { findStoredSite } from '../reviews/find-stored-site';
 import { type NoticeLine, noticeLines } from '../notices/notice-lines';
+import { type AskedLine, askedLines } from './asked-lines';
 import { type SecondLine, secondLines } from './second-lines';
 import { type StateLine, stateLines } from './state-lines';
 import { type WatchLine, watchLines } from './watch-lines';
@@ -20,6 +21,8 @@ export interface StatesPage {
   lines: StateLine[];
   /** Every system, to begin a state at. */
   systems: { key: string; name: string }[];
+  /** What looks as if it had begun. */
+  asked: AskedLine[];
   /** Others at work. */
   notices: NoticeLine[];
   /** Id for the next notice. */
@@ -44,10 +47,12 @@ export async function listStates(
   const { entry, stored } = found.value;
   const { systems } = stored.facility;
   const at = now();
+  const runs = await statesBegun([entry.id], at);
   return ok({
     site: { key: entry.key, name: entry.name, zone: entry.zone },
-    lines: await stateLines(await statesBegun([entry.id], at), systems, { siteId: entry.id, at }),
+    lines: await stateLines(runs, systems, { siteId: entry.id, at }),
     systems: systems.map(({ key, name }) => ({ key, name })),
+    asked: await askedLines(entry.id, stored, runs, at),
     notices: await noticeLines(entry.id, stored.facility, at),
     noticeEntry: newId(),
     watches: await watchLines(entry.id, stored.facility, at),

@@ -5,6 +5,7 @@ import { nextLookMs, watchedUntil, watchesAfter } from '#core/states/watch';
 import { accountNames } from '#data/accounts/names';
 import { newId } from '#data/new-id';
 import { endedSince } from '#data/states/watched';
+import { rotaOf } from '../rota/rota-of';
 
 /** What is watched after a state, in plain values; instants are ISO 8601 in UTC. */
 export interface WatchLine {
@@ -31,13 +32,14 @@ const LONGEST_MS = 10 * 86_400_000;
 export async function watchLines(siteId: string, facility: Facility, at: Date): Promise<WatchLine[]> {
   const now = at.getTime();
   const ended = await endedSince(siteId, new Date(now - LONGEST_MS));
+  const rota = await rotaOf(siteId, facility, now - LONGEST_MS);
   const names = await accountNames(ended.flatMap(({ looks }) => looks.map(({ by }) => by)));
   const lines = ended.flatMap(({ run, system, state, endedAt, looks }) => {
     const described = facility.systems.find(({ key }) => key === system.key);
     if (!described) return [];
     return watchesAfter(described, state).flatMap((watch): WatchLine[] => {
       const endedMs = endedAt.getTime();
-      const untilMs = watchedUntil(facility, watch, endedMs);
+      const untilMs = watchedUntil(rota, watch, endedMs);
       if (untilMs <= now) return [];
       const next = nextLookMs(
         watch,

@@ -1,7 +1,7 @@
 import 'server-only';
 import { env } from '../env';
 import { type Sent, type Stray, strayOf } from './own-request';
-import { contentPolicy, isPrivate, safeHeaders } from './safe-headers';
+import { contentPolicy, isPrivate, safeHeaders, WALK_PAGE } from './safe-headers';
 
 /** A request before anything of ours has seen it. */
 interface Arriving extends Sent {
@@ -36,10 +36,11 @@ const NONCE_BYTES = 16;
 export function guard(request: Arriving, pathname = new URL(request.url).pathname): Guarded {
   const { HOLDFAST_ADDRESS: address, HOLDFAST_OIDC_ISSUER: issuer, HOLDFAST_HSTS: promise } = env();
   const isSecure = address?.startsWith('https:') === true;
-  const policy = contentPolicy(nonce(), isSecure, issuer === undefined ? [] : [new URL(issuer).origin]);
+  const isWalk = pathname === WALK_PAGE;
+  const policy = contentPolicy(nonce(), isSecure, issuer === undefined ? [] : [new URL(issuer).origin], isWalk);
   const headers: Record<string, string> = {
     'content-security-policy': policy,
-    ...safeHeaders(isSecure, promise !== 'off'),
+    ...safeHeaders(isSecure, { isPromised: promise !== 'off', camera: isWalk }),
   };
   if (isPrivate(pathname)) headers['cache-control'] = 'no-store';
   const stray = strayOf(request, address, pathname);

@@ -3,17 +3,11 @@ import 'server-only';
 /** Two years. */
 const HSTS_S = 63_072_000;
 
+/** The page by which rounds are walked: the only one that asks for a camera, and runs what reads a label in its picture. */
+export const WALK_PAGE = '/walk';
+
 /** What a page of Holdfast never asks of a device. */
-const NEVER_ASKED = [
-  'accelerometer',
-  'camera',
-  'geolocation',
-  'gyroscope',
-  'magnetometer',
-  'microphone',
-  'payment',
-  'usb',
-];
+const NEVER_ASKED = ['accelerometer', 'geolocation', 'gyroscope', 'magnetometer', 'microphone', 'payment', 'usb'];
 
 /**
  * What a browser may load and run for a page, as the header says it. A script runs only when it bears the word of this one
@@ -22,11 +16,17 @@ const NEVER_ASKED = [
  * @param nonce      the word, drawn for this answer alone
  * @param isSecure   whether people reach Holdfast by https
  * @param sendTo     origins besides our own that a form may lead to: whoever else signs people in
+ * @param wasm       whether WebAssembly of ours may run
  */
-export function contentPolicy(nonce: string, isSecure: boolean, sendTo: readonly string[] = []): string {
+export function contentPolicy(
+  nonce: string,
+  isSecure: boolean,
+  sendTo: readonly string[] = [],
+  wasm: boolean = false,
+): string {
   const lines = [
     "default-src 'self'",
-    `script-src 'self' 'nonce-${nonce}' 'strict-dynamic'`,
+    `script-src 'self' 'nonce-${nonce}' 'strict-dynamic'${wasm ? " 'wasm-unsafe-eval'" : ''}`,
     "style-src 'self'",
     "img-src 'self' data:",
     "font-src 'self'",
@@ -47,15 +47,16 @@ export function contentPolicy(nonce: string, isSecure: boolean, sendTo: readonly
  * @param isSecure     whether people reach Holdfast by https
  * @param isPromised   whether browsers are told to come by https alone from here on: who ceased to trust this machine's own
  *   authority could then not get in at all
+ * @param camera       whether the page may ask for a camera
  * @returns            by name
  */
-export function safeHeaders(isSecure: boolean, isPromised = isSecure): Record<string, string> {
+export function safeHeaders(isSecure: boolean, { isPromised = isSecure, camera = false } = {}): Record<string, string> {
   return {
     'x-content-type-options': 'nosniff',
     // Addresses hold keys of sites and words that work once: no other site is told them. Our own are, or a form of ours
     // would come without its origin.
     'referrer-policy': 'same-origin',
-    'permissions-policy': NEVER_ASKED.map((what) => `${what}=()`).join(', '),
+    'permissions-policy': [`camera=(${camera ? 'self' : ''})`, ...NEVER_ASKED.map((what) => `${what}=()`)].join(', '),
     'cross-origin-opener-policy': 'same-origin',
     'cross-origin-resource-policy': 'same-origin',
     ...(isSecure && isPromised ? { 'strict-transport-security': `max-age=${HSTS_S}; includeSubDomains` } : {}),

@@ -41,13 +41,13 @@ export function judgeAlarms(): Judging {
   const next = (): void => {
     for (const site of waiting) {
       if (isOver || underWay.size >= AT_ONCE) return;
-      if (underWay.has(site) || (resting.get(site) ?? 0) > now().getTime()) continue;
+      if (underWay.has(site) || (resting.get(site) ?? 0) > performance.now()) continue;
       waiting.delete(site);
       const turn = judge(site).then((outcome) => {
         underWay.delete(site);
         resting.delete(site);
         if (outcome === 'more') waiting.add(site);
-        if (outcome === 'broke') resting.set(site, now().getTime() + REST_MS);
+        if (outcome === 'broke') resting.set(site, performance.now() + REST_MS);
         next();
       });
       underWay.set(site, turn);
@@ -77,11 +77,11 @@ export function judgeAlarms(): Judging {
   };
 }
 
-/** Judges a site once. @returns whether more may have arrived meanwhile, or it broke */
+/** Judges a site once. @returns whether more is waiting than one turn takes, or it broke; what arrives meanwhile is heard of */
 async function judge(site: string): Promise<'done' | 'more' | 'broke'> {
   try {
-    const { batches } = await judgeSite(site, now());
-    return batches > 0 ? 'more' : 'done';
+    const { isMore } = await judgeSite(site, now());
+    return isMore ? 'more' : 'done';
   } catch (error) {
     logError('alarms were not judged', error);
     return 'broke';

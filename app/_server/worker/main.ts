@@ -2,6 +2,7 @@ import 'server-only';
 import { run } from 'graphile-worker';
 import { closePool, pool } from '#data/pool';
 import { pushKeys } from '../calls/push-keys';
+import { sealWebhooks } from '../calls/webhook-secret';
 import { env } from '../env';
 import { logError, logInfo } from '../log';
 import { judgeAlarms } from './judge-alarms';
@@ -42,6 +43,7 @@ async function main(): Promise<void> {
     });
   }
   await pushKeys().catch((error: unknown) => logError('keys for browser push could not be made', error));
+  await sealWebhooks().catch((error: unknown) => logError('secrets of webhooks could not be sealed', error));
   await readingParts().catch((error: unknown) => logError('parts of the readings could not be made', error));
   // A connection cut at this very moment costs one sign of life, not the worker: the timetable gives the next.
   await heartbeat().catch((error: unknown) => logError('worker could not say that it is up', error));

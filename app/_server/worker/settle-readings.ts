@@ -9,6 +9,11 @@ import { settleSite } from '../readings/settle-site';
 
 /** ms from what was stored until it is settled: what belongs together comes within. */
 const PAUSE_MS = 250;
+/**
+ * ms from one settling of a site to the next: a site that is sent to all the time is settled for many bodies at once. Derived
+ * series come so much later at most, and no alarm that is held to a sensor waits for it.
+ */
+const APART_MS = 2000;
 /** ms between two looks for what nobody was heard of. */
 const LOOK_MS = 5000;
 /** ms between two looks for hours and days that are over, and how long one goes on with them. */
@@ -35,14 +40,15 @@ export function settleReadings(): Settling {
   const resting = new Map<string, number>();
   const settle = async (): Promise<void> => {
     for (const site of [...waiting]) {
-      if ((resting.get(site) ?? 0) > now().getTime()) continue;
+      if ((resting.get(site) ?? 0) > performance.now()) continue;
       waiting.delete(site);
       try {
-        if ((await settleSite(site, now())) === 'more') waiting.add(site);
-        resting.delete(site);
+        const outcome = await settleSite(site, now());
+        if (outcome === 'more') waiting.add(site);
+        resting.set(site, outcome === 'more' ? 0 : performance.now() + APART_MS);
       } catch (error) {
         logError('readings were not settled', error);
-        resting.set(site, now().getTime() + REST_MS);
+        resting.set(site, performance.now() + REST_MS);
         waiting.add(site);
       }
     }

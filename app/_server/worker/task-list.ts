@@ -14,6 +14,8 @@ import { readingParts } from './tasks/reading-parts';
 import { reviewSiteTask } from './tasks/review-site';
 import { reviewsDue } from './tasks/reviews-due';
 import { sendAnchor } from './tasks/send-anchor';
+import { sheetsDueTask } from './tasks/sheets-due';
+import { statesDue } from './tasks/states-due';
 import { studySiteTask } from './tasks/study-site';
 import { testCalls } from './tasks/test-calls';
 import { tidyAccounts } from './tasks/tidy-accounts';
@@ -34,6 +36,8 @@ export const taskList: TaskList = {
   'review-site': reviewSiteTask,
   'reviews-due': reviewsDue,
   'send-anchor': sendAnchor,
+  'sheets-due': sheetsDueTask,
+  'states-due': statesDue,
   'study-site': studySiteTask,
   'test-calls': testCalls,
   'tidy-accounts': tidyAccounts,
@@ -48,9 +52,11 @@ export const crontab = [
   '* * * * * backup-due',
   '* * * * * call-outs-due',
   '* * * * * ping-outside',
+  '* * * * * states-due',
   '*/5 * * * * mail-path',
   '*/10 * * * * test-calls',
   '10 * * * * anchor-daily',
   '17 * * * * tidy-accounts',
+  '7 * * * * sheets-due',
   '23 3 * * * reading-parts',
 ].join('\n');

@@ -13,9 +13,25 @@ const note = z
   .trim()
   .max(NOTE, { error: `must be ${NOTE} characters at most` });
 
+/** Alarms folded under one that are acknowledged with it at most. */
+const MOST_FOLDED = 200;
+/** `id:again id:again`: times that alarms were raised, with how often each had called anew. */
+const shownTimes = z
+  .string()
+  .regex(/^[0-9a-f-]{36}:\d{1,6}( [0-9a-f-]{36}:\d{1,6})*$/, { error: 'must be ids of alarms' })
+  .transform((text) =>
+    text.split(' ').map((one) => {
+      const [occurrence = '', again] = one.split(':');
+      return { occurrence, again: Number(again) };
+    }),
+  )
+  .pipe(z.array(z.object({ occurrence: z.uuid(), again: z.number() })).max(MOST_FOLDED));
+
 /** Somebody says that they saw an alarm: the very time it was raised that their page showed. */
 export const acknowledgeRequest = alarmPlace.extend({
   note: note.optional(),
+  /** Those folded under it that they saw as well. */
+  folded: shownTimes.optional(),
   /** How often it had called anew when their page was drawn: what called since is not meant. */
   again: z.coerce.number().int().min(0).optional(),
   /** The page it is said on. */

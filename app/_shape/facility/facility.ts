@@ -6,6 +6,7 @@ import { monitorShape } from './monitor';
 import { noun } from './noun';
 import { personShape } from './person';
 import { roomShape } from './room';
+import { roundSheetShape } from './round-sheet';
 import { roundSlotShape } from './round-slot';
 import { safeguardShape } from './safeguard';
 import { shiftShape } from './shift';
@@ -24,6 +25,11 @@ const fileShape = noun('facility', 'A whole site as Holdfast reads it. Members o
   people: listOf(personShape, 'People who can be called.'),
   shifts: listOf(shiftShape, 'The rota.'),
   rounds: listOf(roundSlotShape, 'Rounds that are walked.'),
+  sheets: z
+    .array(roundSheetShape)
+    .max(2000)
+    .optional()
+    .describe('Round sheets with a schedule of their own. May be left out when there are none.'),
   profiles: listOf(toleranceProfileShape, 'Own tolerance profiles, beside the default ones.'),
   systems: listOf(systemShape, 'The life-support systems.'),
 });

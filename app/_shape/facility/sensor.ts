@@ -1,5 +1,6 @@
 import { PH_SCALES, SENSOR_QUANTITIES, type Sensor } from '#core/facility/system';
 import { z } from 'zod';
+import { amount } from './amount';
 import { figure } from './figure';
 import { noun } from './noun';
 import { isoDate, keyOf, keyText, nameText } from './words';
@@ -27,5 +28,10 @@ export const sensorShape = noun('sensor', 'One sensor.', {
     .enum(PH_SCALES)
     .optional()
     .describe('For pH: the scale it is calibrated on; left out: that of its system.'),
+  compensatedToC: amount(
+    'C',
+    'For conductivity: the temperature that its meter brings the reading to, mostly 25; left out: it reads the water as it is',
+    { least: 0, most: 35 },
+  ).optional(),
   calibrationDue: isoDate('Day after which its calibration no longer counts.').optional(),
 }) satisfies z.ZodType<Sensor>;

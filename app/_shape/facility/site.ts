@@ -1,4 +1,4 @@
-import type { Site } from '#core/facility/site';
+import { DAYS, type Site } from '#core/facility/site';
 import { z } from 'zod';
 import { amount } from './amount';
 import { callStepsShape } from './call-step';
@@ -9,7 +9,14 @@ import { mainsShape } from './mains';
 import { noun } from './noun';
 import { powerCutShape } from './power-cut';
 import { watchdogShape } from './watchdog';
-import { addressKey, nameText, zoneName } from './words';
+import { choiceOf } from './list';
+import { addressKey, isoDate, localTime, nameText, zoneName } from './words';
+
+const hoursShape = noun('openingHours', 'When a site opens and closes on some days of the week.', {
+  days: choiceOf(DAYS, 'Days of the week, mon to sun.'),
+  opens: localTime('Opens.'),
+  closes: localTime('Closes; at or before the hour at which it opens: on the next day.'),
+});
 
 export const siteShape = noun('site', 'One place under one management, with one time zone and one rota.', {
   key: addressKey('Key of the site.'),
@@ -38,6 +45,17 @@ export const siteShape = noun('site', 'One place under one management, with one 
     .describe(
       'In which order people are called for an alarm. Left out: whoever is on, after 15 minutes leads, after 30 everyone.',
     ),
+  repeatCallsMin: amount(
+    'Min',
+    'From the last step of calls to the same people once more, while nobody acknowledges; left out: 15',
+    { least: 5, most: 240 },
+  ).optional(),
+  openingHours: z.array(hoursShape).max(7).optional().describe('When it opens and closes, where it does.'),
+  holidays: z
+    .array(isoDate('A day.'))
+    .max(400)
+    .optional()
+    .describe('Days on which it is closed out of turn: sheets may leave them out.'),
   testCallEachDays: amount('Days', 'From one test call of a person to the next', { least: 1, most: 366 })
     .refine(Number.isInteger, { error: 'must be a whole number of days' })
     .optional(),

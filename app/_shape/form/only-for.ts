@@ -12,6 +12,7 @@ const ONLY: Readonly<Record<string, OnlyFor>> = {
   'tank.pumpDryMm': { field: 'role', in: ['sump'] },
   'tank.returnShare': { field: 'role', in: FED },
   'sensor.phScale': { field: 'quantity', in: ['ph'] },
+  'sensor.compensatedToC': { field: 'quantity', in: ['conductivity'] },
   'sensor.equipment': { field: 'quantity', in: ['watts'] },
   'sensor.tank': { field: 'quantity', in: SENSOR_QUANTITIES.filter((quantity) => quantity !== 'watts') },
 };

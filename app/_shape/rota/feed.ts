@@ -3,7 +3,7 @@ import { sitePlace } from '../reviews/case-place';
 
 /** An address for one's own calendar is asked for. */
 export const feedRequest = sitePlace.extend({
-  scope: z.enum(['mine', 'everybody'], { error: 'choose your own shifts, or everybody’s' }),
+  scope: z.enum(['mine', 'everybody', 'rounds'], { error: 'choose your own shifts, everybody’s, or the rounds' }),
 });
 
 /** One is ended. */

@@ -2,6 +2,7 @@ import { z } from 'zod';
 import { type Day, DAYS } from '#core/facility/site';
 import type { Facility } from '#core/facility/facility';
 import type { WhatIf } from '#core/review/people/what-if';
+import { type Typed, WHAT_IF_FIELDS, type WhatIfField } from '#core/review/people/what-if-fields';
 import { sitePlace } from '../reviews/case-place';
 
 /** Days on which something that is asked about happens. */
@@ -11,25 +12,6 @@ const DAY_CHOICES: Record<string, readonly Day[]> = {
   weekend: DAYS.slice(5),
 };
 
-/** Fields of the question as they stand in the address: what somebody typed, right or wrong. */
-export const WHAT_IF_FIELDS = [
-  'check',
-  'checkDays',
-  'shift',
-  'shiftFrom',
-  'shiftTo',
-  'person',
-  'way',
-  'more',
-  'moreDays',
-  'moreFrom',
-  'moreTo',
-  'moreWay',
-] as const;
-export type WhatIfField = (typeof WHAT_IF_FIELDS)[number];
-/** What was typed, by field; what was left empty is not there. */
-export type Typed = Partial<Record<WhatIfField, string>>;
-
 /** Longest text that a field takes. */
 const LONGEST = 200;
 /** Longest way, min: a day. */
@@ -38,8 +20,14 @@ const LONGEST_WAY_MIN = 1440;
 const typed = z.string().max(LONGEST).optional().catch(undefined);
 const fields = Object.fromEntries(WHAT_IF_FIELDS.map((name) => [name, typed])) as Record<WhatIfField, typeof typed>;
 
-/** A site, and a question about its people. */
-export const whatIfAsked = sitePlace.extend({ ...fields, column: z.enum(['claimed', 'tested']).catch('claimed') });
+/** A site, and a question about its people: what was left empty is not asked. */
+export const whatIfAsked = sitePlace
+  .extend({ ...fields, column: z.enum(['claimed', 'tested']).catch('claimed') })
+  .transform(({ site, column, ...rest }) => ({ site, column, asked: filled(rest) }));
+
+function filled(given: Typed): Typed {
+  return Object.fromEntries(Object.entries(given).filter(([, text]) => text !== undefined && text !== ''));
+}
 
 /** A question as it was understood, and by field what is wrong with it. */
 export interface ReadWhatIf {

@@ -14,8 +14,13 @@ function said(most: number) {
 
 export const siteRounds = z.object({ site });
 
-/** A round of the timetable, by its slot and when it is due. */
-export const beginRequest = z.object({ site, slot: z.string(), due: z.iso.datetime() });
+/** A round of the timetable by its slot, or of a kept sheet by its key, and when it is due. */
+export const beginRequest = z
+  .object({ site, slot: z.string().optional(), sheet: z.string().optional(), due: z.iso.datetime() })
+  .refine(({ slot, sheet }) => (slot === undefined) !== (sheet === undefined), {
+    path: ['slot'],
+    error: 'must name a slot of the timetable or a sheet, one of the two',
+  });
 
 /** A round walked besides the timetable, on the sheet of one of its slots. `entry` keeps one that is sent twice from being two. */
 export const besidesRequest = z.object({ site, slot: z.string(), entry: z.uuid() });

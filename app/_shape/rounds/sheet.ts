@@ -1,6 +1,7 @@
 import { EQUIPMENT_TYPES, PH_SCALES, SENSOR_QUANTITIES } from '#core/facility/system';
 import { SAFEGUARD_KINDS } from '#core/plans/safeguard';
 import { type Check, WATER_QUANTITIES } from '#core/rounds/check';
+import { SIGNERS } from '#core/rounds/round-sheet';
 import { SHEET_FORMAT, type Sheet } from '#core/rounds/sheet';
 import { z } from 'zod';
 
@@ -39,7 +40,7 @@ const asked = z.object({
 const waterGiven = z.object({
   phScale: z.enum(PH_SCALES),
   pressureAtm: z.number(),
-  salinity: z.number(),
+  salinity: z.number().optional(),
   temperature: z.number().optional(),
 });
 
@@ -83,11 +84,13 @@ export const keptSheet = z.object({
   places: z.array(
     z.object({
       name: z.string(),
+      tank: z.string().optional(),
       system: z.object({ key: z.string(), name: z.string() }).nullable(),
       cleanness: z.union([z.literal(0), z.literal(1), z.literal(2), z.literal(3), z.literal(4)]),
       checks: z.array(checkShape),
     }),
   ),
+  signing: z.object({ by: z.enum(SIGNERS).optional(), second: z.literal(true).optional() }).optional(),
   sensors: z.record(z.string(), z.uuid()),
 }) satisfies z.ZodType<Sheet & { sensors: Record<string, string> }>;
 

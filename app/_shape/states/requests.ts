@@ -6,7 +6,8 @@ import { systemPlace } from '../reviews/case-place';
 const LONGEST_MIN = 31 * 1440;
 const UNIT_MIN = { minutes: 1, hours: 60, days: 1440 } as const;
 
-const begun = OPERATING_STATES.filter((name): name is Exclude<StateName, 'normal'> => name !== 'normal');
+/** States that can be begun. */
+export const beginStates = OPERATING_STATES.filter((name): name is Exclude<StateName, 'normal'> => name !== 'normal');
 
 /** A note as a form sends it; nothing, when it is left empty. */
 const note = z
@@ -32,9 +33,12 @@ function inMinutes({ lasts, unit }: { lasts: number; unit: keyof typeof UNIT_MIN
 const isShortEnough = (given: { lasts: number; unit: keyof typeof UNIT_MIN }) => inMinutes(given) <= LONGEST_MIN;
 const TOO_LONG = { path: ['lasts'], error: 'must be 31 days at most: after that, look and put it off' };
 
+/** One state of one system, by its address. */
+export const stateFormPlace = systemPlace.extend({ state: z.enum(beginStates) });
+
 /** A state is begun. `entry` was drawn when the form was shown: what is sent twice is begun once. */
 export const beginRequest = systemPlace
-  .extend({ entry: z.uuid(), state: z.enum(begun), ...lasting, note: note.optional() })
+  .extend({ entry: z.uuid(), state: z.enum(beginStates), ...lasting, note: note.optional() })
   .refine(isShortEnough, TOO_LONG)
   .transform(({ lasts, unit, ...rest }) => ({ ...rest, lastsMin: inMinutes({ lasts, unit }) }));
 

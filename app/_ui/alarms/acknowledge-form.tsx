@@ -3,7 +3,7 @@
 import { useActionState } from 'react';
 import type { FormAction, FormAnswer } from '../form/answer';
 import { instantSaid } from '../words/instant';
-import { AcknowledgeFields } from './acknowledge-fields';
+import { AcknowledgeFields, type FoldedTime } from './acknowledge-fields';
 import { AcknowledgedNote, type AcknowledgedView } from './acknowledged-note';
 import type { AlarmView, SiteView } from './alarm-view';
 import style from './alarms.module.css';
@@ -11,11 +11,12 @@ import style from './alarms.module.css';
 interface AcknowledgeFormProps {
   site: SiteView;
   alarm: AlarmView;
+  folded: readonly FoldedTime[];
   acknowledge: FormAction<AcknowledgedView>;
 }
 
 /** Acknowledges the alarm of a page, and says how that went; once it is, who did. */
-export function AcknowledgeForm({ site, alarm, acknowledge }: AcknowledgeFormProps) {
+export function AcknowledgeForm({ site, alarm, folded, acknowledge }: AcknowledgeFormProps) {
   const asked = acknowledge as (
     before: FormAnswer<AcknowledgedView> | null,
     form: FormData,
@@ -28,7 +29,7 @@ export function AcknowledgeForm({ site, alarm, acknowledge }: AcknowledgeFormPro
         <p>It calls nobody just now; what is active when that ends has to be acknowledged then.</p>
       ) : acknowledged === null ? (
         <form action={run} onReset={(event) => event.preventDefault()} className={style.form}>
-          <AcknowledgeFields site={site.key} alarm={alarm} page="alarm" isBusy={isBusy} />
+          <AcknowledgeFields site={site.key} alarm={alarm} page="alarm" isBusy={isBusy} folded={folded} />
         </form>
       ) : (
         <p>

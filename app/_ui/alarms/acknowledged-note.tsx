@@ -12,6 +12,7 @@ export interface AcknowledgedView {
   kind: 'first' | 'again' | 'second' | 'called-anew' | 'suppressed';
   first: { by: string; at: string } | null;
   newer: string | null;
+  folded: { acknowledged: number; left: number } | null;
 }
 
 interface AcknowledgedNoteProps {
@@ -33,6 +34,7 @@ function Done({ value, zone }: { value: AcknowledgedView; zone: string }) {
   return (
     <p>
       {doneSaid(value, zone)}
+      {value.folded === null ? null : ` ${foldedSaid(value.folded)}`}
       {value.newer === null ? null : (
         <>
           {' '}
@@ -53,6 +55,11 @@ function doneSaid({ kind, name, first }: AcknowledgedView, zone: string): string
   if (kind === 'second')
     return `“${name}” was acknowledged by ${first.by} at ${instantSaid(first.at, zone)}; yours is kept as second.`;
   return `You had acknowledged “${name}” already.`;
+}
+
+function foldedSaid({ acknowledged, left }: NonNullable<AcknowledgedView['folded']>): string {
+  const rest = left === 0 ? '' : `; ${left} not, since they have called again or call nobody: look at them`;
+  return `Of those folded under it, ${acknowledged} acknowledged${rest}.`;
 }
 
 function Refused({ answer: { said, faults } }: { answer: Extract<FormAnswer<unknown>, { ok: false }> }) {

@@ -8,6 +8,7 @@ import { siteAddress } from '../frame/site-address';
 import { LiveRefresh } from '../live/live-refresh';
 import { instantSaid } from '../words/instant';
 import { lasting } from '../words/lasting';
+import { toAcknowledge } from './acknowledge-fields';
 import { AcknowledgeForm } from './acknowledge-form';
 import type { AcknowledgedView } from './acknowledged-note';
 import { AlarmCascade, type CascadeView } from './alarm-cascade';
@@ -58,7 +59,13 @@ export function AlarmBody({ page, units, acknowledge, note, reset, goAlone }: Al
           title="Acknowledge"
           note="It says that you have seen it. Holdfast switches nothing: what is to be done at the equipment is yours."
         >
-          <AcknowledgeForm key={line.id} site={site} alarm={line} acknowledge={acknowledge} />
+          <AcknowledgeForm
+            key={line.id}
+            site={site}
+            alarm={line}
+            folded={toAcknowledge(page.explains)}
+            acknowledge={acknowledge}
+          />
           {line.acknowledged === null ? null : <NoteForm site={site.key} alarm={line} note={note} />}
         </Section>
       ) : null}

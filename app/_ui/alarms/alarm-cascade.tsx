@@ -5,7 +5,7 @@ import { type AlarmView, alarmAddress } from './alarm-view';
 /** What explains an alarm, and what it explains. */
 export interface CascadeView {
   cause: { id: string; name: string } | null;
-  explains: { id: string; name: string; state: AlarmView['state'] }[];
+  explains: { id: string; name: string; state: AlarmView['state']; again: number }[];
 }
 
 /** The first cause of an alarm, or what stands under it. */

@@ -116,14 +116,15 @@ function returnedSaid(detail: Record<string, unknown>, { definition }: AlarmView
     : 'Back to normal';
 }
 
-function escalatedSaid({ why, told }: Record<string, unknown>): string {
+function escalatedSaid({ why, told, repeated }: Record<string, unknown>): string {
   const reason =
     why === 'nobody-on'
       ? 'nobody was on'
       : why === 'no-account'
         ? 'nobody who was to answer has an account'
         : 'nobody had acknowledged it';
-  return `The next people called, because ${reason}${told === 0 ? '; there is none who could be told' : ''}`;
+  const whom = repeated === true ? 'The people of the last step called once more' : 'The next people called';
+  return `${whom}, because ${reason}${told === 0 ? '; there is none who could be told' : ''}`;
 }
 
 function attemptSaid({ name, channel, result, detail }: Extract<LogLineView, { what: 'attempt' }>): string {

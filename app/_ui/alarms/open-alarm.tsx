@@ -1,7 +1,7 @@
 import Link from 'next/link';
 import type { Custom } from '#core/units/shown';
 import { instantSaid } from '../words/instant';
-import { AcknowledgeFields } from './acknowledge-fields';
+import { AcknowledgeFields, toAcknowledge } from './acknowledge-fields';
 import { AlarmStateMark } from './alarm-state';
 import { type AlarmView, alarmAddress, limitSaid, prioritySaid, type SiteView } from './alarm-view';
 import style from './alarms.module.css';
@@ -16,10 +16,12 @@ interface OpenAlarmProps {
   /** Acknowledges it; null for those who may not. */
   run: ((form: FormData) => void) | null;
   isBusy: boolean;
+  /** What is folded under it. */
+  under?: readonly AlarmView[];
 }
 
 /** An alarm that wants something: how it stands, and what acknowledges it. */
-export function OpenAlarm({ site, alarm, units, run, isBusy }: OpenAlarmProps) {
+export function OpenAlarm({ site, alarm, units, run, isBusy, under = [] }: OpenAlarmProps) {
   return (
     <>
       <h3>
@@ -34,7 +36,7 @@ export function OpenAlarm({ site, alarm, units, run, isBusy }: OpenAlarmProps) {
       <Facts alarm={alarm} site={site} units={units} />
       {run && alarm.acknowledged === null && !alarm.state.startsWith('suppressed') ? (
         <form action={run} onReset={(event) => event.preventDefault()} className={style.form}>
-          <AcknowledgeFields site={site.key} alarm={alarm} page="list" isBusy={isBusy} />
+          <AcknowledgeFields site={site.key} alarm={alarm} page="list" isBusy={isBusy} folded={toAcknowledge(under)} />
         </form>
       ) : null}
     </>

@@ -28,8 +28,15 @@ export function OpenAlarms({ site, alarms, units, mayAcknowledge, acknowledge }:
     form: FormData,
   ) => Promise<FormAnswer<AcknowledgedView>>;
   const [answer, run, isBusy] = useActionState<FormAnswer<AcknowledgedView> | null, FormData>(asked, null);
-  const each = (alarm: AlarmView) => (
-    <OpenAlarm site={site} alarm={alarm} units={units} run={mayAcknowledge ? run : null} isBusy={isBusy} />
+  const each = (alarm: AlarmView, under: readonly AlarmView[] = []) => (
+    <OpenAlarm
+      site={site}
+      alarm={alarm}
+      under={under}
+      units={units}
+      run={mayAcknowledge ? run : null}
+      isBusy={isBusy}
+    />
   );
   return (
     <>
@@ -42,7 +49,7 @@ export function OpenAlarms({ site, alarms, units, mayAcknowledge, acknowledge }:
             <li key={alarm.id} data-state={alarm.state}>
               <time dateTime={alarm.raisedAt}>{instantSaid(alarm.raisedAt, site.zone)}</time>
               <div>
-                {each(alarm)}
+                {each(alarm, under)}
                 {under.length === 0 ? null : (
                   <details className={style.under} open={under.some(({ acknowledged }) => acknowledged === null)}>
                     <summary>

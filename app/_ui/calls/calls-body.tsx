@@ -80,7 +80,7 @@ function People({ page, call }: { page: CallsView; call: FormAction<unknown> }) 
   );
 }
 
-function Steps({ steps: { given, isUsual } }: Pick<CallsView, 'steps'>) {
+function Steps({ steps: { given, isUsual, repeatMin } }: Pick<CallsView, 'steps'>) {
   return (
     <Section
       id="steps"
@@ -99,9 +99,10 @@ function Steps({ steps: { given, isUsual } }: Pick<CallsView, 'steps'>) {
         ))}
       </ol>
       <p>
-        When nobody is on, the last step is taken at once. Whoever has quiet hours is passed over in them, unless they
-        are on, nobody else could be told, or it is the last step. An alarm may have a shorter time of its own to the
-        second step.
+        The last step is repeated every {repeatMin} min until somebody acknowledges, the alarm is shelved or it is back
+        to normal. When nobody is on, the last step is taken at once. Whoever has quiet hours is passed over in them,
+        unless they are on, nobody else could be told, or it is the last step. An alarm may have a shorter time of its
+        own to the second step.
       </p>
     </Section>
   );

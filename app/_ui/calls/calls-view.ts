@@ -19,7 +19,7 @@ export interface CalledView {
 /** How the people of a site are called. */
 export interface CallsView {
   site: { key: string; name: string; zone: string };
-  steps: { given: CallStep[]; isUsual: boolean };
+  steps: { given: CallStep[]; isUsual: boolean; repeatMin: number };
   eachDays: number;
   people: CalledView[];
   ownTest: string | null;

@@ -6,6 +6,8 @@ import { HOURS_OF_WEEK } from '#core/time/week';
 import { dayName } from '../plot/time-ticks';
 import { isMidway } from '../plot/simplified';
 import { TwoWidths } from '../plot/two-widths';
+import { COMES, ComesRow } from '../cover/comes-row';
+import type { ComesStretch } from '../cover/comes-through';
 import type { CoverPoint } from './cover-points';
 import { LANES, RotaRows } from './rota-rows';
 import type { RotaLanes } from './rota-lanes';
@@ -24,6 +26,8 @@ interface CoverChartProps {
   /** Drawn beside it where it differs. */
   tested: CoverPoint[] | null;
   lanes: RotaLanes;
+  /** Who would come, where that is told. */
+  comes?: readonly ComesStretch[];
 }
 
 /** Time to spare over the hours of the week, like a tide curve; the hours below zero are hatched. */
@@ -31,7 +35,7 @@ export function CoverChart(props: CoverChartProps) {
   return <TwoWidths desk={1006} draw={(width) => <Chart {...props} width={width} />} />;
 }
 
-function Chart({ title, lanes, width, ...given }: CoverChartProps & { width: number }) {
+function Chart({ title, lanes, comes = [], width, ...given }: CoverChartProps & { width: number }) {
   const id = useId();
   const claimed = bends(given.claimed);
   const tested = given.tested && bends(given.tested);
@@ -39,7 +43,7 @@ function Chart({ title, lanes, width, ...given }: CoverChartProps & { width: num
   const x = scaleLinear([0, HOURS_OF_WEEK], [left, width - 8]);
   const y = scaleLinear(domainOf([...claimed, ...(tested ?? [])]), [TOP + HEIGHT, TOP]).nice(4);
   const bottom = TOP + HEIGHT;
-  const height = bottom + 30 + LANES;
+  const height = bottom + 30 + LANES + (comes.length > 0 ? COMES : 0);
   return (
     <svg
       className={style.chart}
@@ -75,6 +79,7 @@ function Chart({ title, lanes, width, ...given }: CoverChartProps & { width: num
       <Curve points={claimed} x={x} y={y} className={style.curve} />
       <path className={style.zero} d={`M${left} ${y(0)}H${width - 8}`} />
       <RotaRows lanes={lanes} x={x} y={bottom + 30} left={left} />
+      {comes.length > 0 ? <ComesRow comes={comes} x={x} y={bottom + 30 + LANES} left={left} /> : null}
     </svg>
   );
 }

@@ -17,6 +17,11 @@ export function coverPoints(outcome: Outcome): CoverPoint[] {
   });
 }
 
+/** Time to spare by hour of the week as it stands in seconds: −Infinity where nobody ever comes, null where nothing is harmed. */
+export function pointsOf(spareS: readonly (number | null)[]): CoverPoint[] {
+  return spareS.map((s, hour) => ({ hour, spareH: s === null ? null : s / HOUR }));
+}
+
 /** Runs of hours with nothing to spare, joined across the end of the week: first hour and how many. */
 export function bareStretches(points: readonly CoverPoint[]): [number, number][] {
   const bare = points.map(({ spareH }) => spareH !== null && spareH <= 0);

@@ -1,4 +1,7 @@
+'use client';
+
 import Link from 'next/link';
+import { setWalker } from '../walk/device';
 import style from './signed-in.module.css';
 
 /**
@@ -9,7 +12,10 @@ export function SignedIn({ name, signOut }: { name: string; signOut: () => Promi
   return (
     <form action={signOut} className={style.signedIn}>
       <Link href="/account">{name}</Link>
-      <button type="submit">Sign out</button>
+      {/* What is kept here to walk rounds out of reach is shown to nobody from now on. */}
+      <button type="submit" onClick={() => setWalker(null)}>
+        Sign out
+      </button>
     </form>
   );
 }

@@ -6,7 +6,7 @@ import style from './live.module.css';
 import { watchSite } from './watch-site';
 
 /** What can change at a site while a page shows it. */
-export type LiveWhat = 'alarms' | 'readings' | 'rounds' | 'incidents' | 'states';
+export type LiveWhat = 'alarms' | 'readings' | 'rounds' | 'incidents' | 'states' | 'sources';
 
 interface LiveRefreshProps {
   /** Key of the site. */

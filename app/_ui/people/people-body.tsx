@@ -1,4 +1,5 @@
 import Link from 'next/link';
+import { MissedTests, type MissedView } from '../calls/missed-tests';
 import type { FormAction } from '../form/answer';
 import { Page } from '../frame/page';
 import { Section } from '../frame/section';
@@ -9,8 +10,16 @@ import { type Invited, InviteForm } from './invite-form';
 import style from './people.module.css';
 import { calledSo, type MemberView, type PeopleView, ROLE_NAMES } from './people-view';
 
-/** Who may do what at a site. @param invite lets somebody in */
-export function PeopleBody({ page, invite }: { page: PeopleView; invite: FormAction<Invited> }) {
+interface PeopleBodyProps {
+  page: PeopleView;
+  /** Who did not answer their last test call. */
+  missed: MissedView[];
+  /** Lets somebody in. */
+  invite: FormAction<Invited>;
+}
+
+/** Who may do what at a site. */
+export function PeopleBody({ page, missed, invite }: PeopleBodyProps) {
   const { site, members, left, everywhere, isMailed } = page;
   const at = siteAddress(site.key);
   return (
@@ -20,7 +29,12 @@ export function PeopleBody({ page, invite }: { page: PeopleView; invite: FormAct
         { href: '/', name: 'Systems' },
         { href: at, name: site.name },
       ]}
-      lead={<p>Who may do what at {site.name}. Every change stands in its record, under an id and without a name.</p>}
+      lead={
+        <>
+          <p>Who may do what at {site.name}. Every change stands in its record, under an id and without a name.</p>
+          <MissedTests site={site} missed={missed} />
+        </>
+      }
     >
       <Section id="members" title="With access" wide>
         {members.length === 0 ? (

@@ -15,16 +15,16 @@ interface FeedsProps {
   end: FormAction<unknown>;
 }
 
-const SCOPES = { mine: 'my own shifts', everybody: 'everybody’s shifts' } as const;
+const SCOPES = { mine: 'my own shifts', everybody: 'everybody’s shifts', rounds: 'when rounds are due' } as const;
 
 /** Addresses by which one's own calendar reads the rota: made here, shown once, and ended here. */
 export function FeedsSection({ site, zone, feeds, isOnRota, make, end }: FeedsProps) {
   return (
     <>
       <p>
-        An address that a calendar on your phone or desk can read by itself. Whoever has it sees who is on, and nothing
-        of any alarm; it opens nothing once you end it, or once your access here ends. Calendars ask when they like:
-        what is on this page counts.
+        An address that a calendar on your phone or desk can read by itself. Whoever has it sees who is on, or when
+        rounds are due, and nothing of any alarm; it opens nothing once you end it, or once your access here ends.
+        Calendars ask when they like: what is on this page counts.
       </p>
       <ul className={style.feeds}>
         {feeds.map(({ id, scope, createdAt }) => (
@@ -61,6 +61,9 @@ export function FeedsSection({ site, zone, feeds, isOnRota, make, end }: FeedsPr
           </label>
           <label>
             <input type="radio" name="scope" value="everybody" defaultChecked={!isOnRota} required /> everybody’s
+          </label>
+          <label>
+            <input type="radio" name="scope" value="rounds" required /> none, but when rounds are due
           </label>
         </fieldset>
       </ActForm>

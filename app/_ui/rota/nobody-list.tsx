@@ -1,4 +1,4 @@
-import { lastingSaid } from '../states/state-view';
+import { spanSaid } from './span-said';
 import style from './rota.module.css';
 
 /** When nobody is on, in words. */
@@ -21,14 +21,4 @@ export function NobodyList({ nobody, zone }: { nobody: { from: number; to: numbe
       </ul>
     </>
   );
-}
-
-function spanSaid({ from, to }: { from: number; to: number }, zone: string): string {
-  const shown = (options: Intl.DateTimeFormatOptions) =>
-    new Intl.DateTimeFormat('en-GB', { ...options, timeZone: zone });
-  const day = shown({ weekday: 'long', day: 'numeric', month: 'short' });
-  const time = shown({ hour: '2-digit', minute: '2-digit' });
-  const [first, last] = [day.format(from), day.format(to)];
-  const end = first === last ? time.format(to) : `${last}, ${time.format(to)}`;
-  return `${first}, ${time.format(from)} to ${end} (${lastingSaid(Math.round((to - from) / 60_000))})`;
 }

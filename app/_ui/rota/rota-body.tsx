@@ -1,4 +1,5 @@
 import Link from 'next/link';
+import { MissedTests, type MissedView } from '../calls/missed-tests';
 import type { FormAction } from '../form/answer';
 import { Fold } from '../frame/fold';
 import { Page } from '../frame/page';
@@ -12,16 +13,19 @@ import { RestList } from './rest-list';
 import { RotaChart } from './rota-chart';
 import { RotaTable } from './rota-table';
 import type { RotaView } from './rota-view';
+import { LackingList, TwoSitesList } from './warning-lists';
 import { ZoneNote } from './zone-note';
 
 interface RotaBodyProps {
   page: RotaView;
+  /** Who did not answer their last test call. */
+  missed: MissedView[];
   make: FormAction<{ address: string }>;
   end: FormAction<unknown>;
 }
 
 /** Who can come, and when. */
-export function RotaBody({ page, make, end }: RotaBodyProps) {
+export function RotaBody({ page, missed, make, end }: RotaBodyProps) {
   const { site, days, now } = page;
   return (
     <Page
@@ -34,8 +38,13 @@ export function RotaBody({ page, make, end }: RotaBodyProps) {
         <>
           <OnLine zone={site.zone} now={now} view={page.on} />
           <p>
+            <Link href={siteAddress(site.key, 'rota', 'cover')}>Cover</Link>: the time to spare at each hour, and what a
+            change of people would make of it.
+          </p>
+          <p>
             <ZoneNote zone={site.zone} />
           </p>
+          <Ways site={site.key} open={page.openChanges} />
         </>
       }
     >
@@ -51,7 +60,7 @@ export function RotaBody({ page, make, end }: RotaBodyProps) {
         </Fold>
         <Edit page={page} />
       </Section>
-      <Reached page={page} />
+      <Reached page={page} missed={missed} />
       <Section id="calendar" title="In your calendar">
         <FeedsSection
           site={site.key}
@@ -66,14 +75,36 @@ export function RotaBody({ page, make, end }: RotaBodyProps) {
   );
 }
 
-function Reached({ page }: { page: RotaView }) {
+/** The week as a time table, and leave and swaps. */
+function Ways({ site, open }: { site: string; open: number }) {
+  return (
+    <p>
+      <Link href={siteAddress(site, 'rota/week')}>The week as a time table</Link> ·{' '}
+      <Link href={siteAddress(site, 'rota/changes')}>Leave and swaps</Link>
+      {open === 0 ? null : `, ${open} waiting for an answer`}
+    </p>
+  );
+}
+
+function Reached({ page, missed }: Pick<RotaBodyProps, 'page' | 'missed'>) {
   const { site, nobody, people, isMailed, warnings } = page;
   return (
     <>
       <Section id="nobody" title="Hours with nobody">
         <NobodyList nobody={nobody} zone={site.zone} />
       </Section>
+      {page.lacking.length > 0 ? (
+        <Section id="lacking" title="Competences nobody has then" note="Of those who are on, in the coming fortnight.">
+          <LackingList lacking={page.lacking} zone={site.zone} />
+        </Section>
+      ) : null}
+      {page.twoSites.length > 0 ? (
+        <Section id="two-sites" title="At two sites at once">
+          <TwoSitesList twoSites={page.twoSites} zone={site.zone} />
+        </Section>
+      ) : null}
       <Section id="people" wide title="How soon, and how reached">
+        <MissedTests site={site} missed={missed} />
         {people.length === 0 ? <p>Nobody is described.</p> : <PeopleTable people={people} isMailed={isMailed} />}
         {page.mayPeople ? (
           <p>

@@ -37,7 +37,7 @@ export interface RotaDayView {
 
 export interface FeedView {
   id: string;
-  scope: 'mine' | 'everybody';
+  scope: 'mine' | 'everybody' | 'rounds';
   createdAt: string;
 }
 
@@ -48,6 +48,16 @@ export interface RotaView {
   on: OnNowView;
   days: RotaDayView[];
   nobody: { from: number; to: number }[];
+  lacking: { name: string; holders: string[]; spans: { from: number; to: number }[] }[];
+  twoSites: {
+    name: string;
+    site: string | null;
+    from: number;
+    to: number;
+    here: 'on-site' | 'on-call';
+    there: 'on-site' | 'on-call';
+  }[];
+  openChanges: number;
   people: RotaPersonView[];
   warnings: RestWarning[];
   feeds: FeedView[];

@@ -6,6 +6,7 @@ import type { Custom } from '#core/units/shown';
 import { useId } from 'react';
 import { EnterSaves } from '../form/enter-saves';
 import { symbolOf } from '../units/figures';
+import { CalibrationFields, ChoiceFields, TextFields, WaterFields } from './more-fields';
 import { NotDone } from './not-done';
 import { NoteField } from './note-field';
 import style from './rounds.module.css';
@@ -24,15 +25,25 @@ interface LineFieldsProps {
 
 /** The fields and buttons of a line, by its kind. */
 export function LineFields(props: LineFieldsProps) {
-  const { check, mode, setMode, isBusy } = props;
+  const { mode, setMode, isBusy } = props;
   if (mode === 'not-done') return <NotDone isBusy={isBusy} back={() => setMode('look')} />;
   return (
     <>
-      {mode === 'other' ? (
-        <Other isBusy={isBusy} back={() => setMode('look')} />
-      ) : check.kind === 'test' ? (
-        <TestFields check={check} isBusy={isBusy} />
-      ) : check.kind === 'yes-no' ? (
+      {mode === 'other' ? <Other isBusy={isBusy} back={() => setMode('look')} /> : <OfKind {...props} />}
+      <button type="button" className={style.plain} onClick={() => setMode('not-done')}>
+        Not done, because…
+      </button>
+    </>
+  );
+}
+
+function OfKind(props: LineFieldsProps) {
+  const { check, units, setMode, isBusy } = props;
+  switch (check.kind) {
+    case 'test':
+      return <TestFields check={check} isBusy={isBusy} />;
+    case 'yes-no':
+      return (
         <div className={style.buttons}>
           <button type="submit" name="seen" value="usual" className={style.main} disabled={isBusy}>
             As usual
@@ -41,14 +52,25 @@ export function LineFields(props: LineFieldsProps) {
             Not as usual…
           </button>
         </div>
-      ) : (
-        <NumberFields {...props} />
-      )}
-      <button type="button" className={style.plain} onClick={() => setMode('not-done')}>
-        Not done, because…
-      </button>
-    </>
-  );
+      );
+    case 'choice':
+      return <ChoiceFields check={check} isBusy={isBusy} />;
+    case 'text':
+      return <TextFields isBusy={isBusy} />;
+    case 'photo':
+      // Taken by its own field, which stands beside the line.
+      return null;
+    case 'water-test':
+      return <WaterFields check={check} units={units} isBusy={isBusy} />;
+    case 'calibration':
+      return <CalibrationFields check={check} units={units} isBusy={isBusy} />;
+    case 'number':
+    case 'figure':
+    case 'head-count':
+    case 'used':
+    case 'doses':
+      return <NumberFields {...props} check={check} />;
+  }
 }
 
 function Other({ isBusy, back }: { isBusy: boolean; back: () => void }) {
@@ -67,11 +89,34 @@ function Other({ isBusy, back }: { isBusy: boolean; back: () => void }) {
   );
 }
 
-function NumberFields({ check, units, isBusy }: LineFieldsProps) {
+type Counted = Extract<Check, { kind: 'number' | 'figure' | 'head-count' | 'used' | 'doses' }>;
+
+const TITLES: Readonly<Record<Counted['kind'], string>> = {
+  number: 'Read',
+  figure: 'Read',
+  'head-count': 'Or counted',
+  used: 'Used',
+  doses: 'Given',
+};
+
+function symbolBeside(check: Counted, units: Custom): string {
+  switch (check.kind) {
+    case 'number':
+      return readingSymbol(check.quantity, units);
+    case 'figure':
+      return check.unit;
+    case 'head-count':
+      return '';
+    case 'used':
+      return symbolOf(units, 'volume');
+    case 'doses':
+      return check.dose === undefined ? 'doses' : `doses of ${check.dose}`;
+  }
+}
+
+function NumberFields({ check, units, isBusy }: Omit<LineFieldsProps, 'check'> & { check: Counted }) {
   const id = useId();
   const isCount = check.kind === 'head-count';
-  const symbol =
-    check.kind === 'number' ? readingSymbol(check.quantity, units) : isCount ? '' : symbolOf(units, 'volume');
   return (
     <>
       <EnterSaves />
@@ -81,17 +126,17 @@ function NumberFields({ check, units, isBusy }: LineFieldsProps) {
         </button>
       ) : null}
       <div className={style.measured}>
-        <label htmlFor={id}>{isCount ? 'Or counted' : check.kind === 'used' ? 'Used' : 'Read'}</label>
+        <label htmlFor={id}>{TITLES[check.kind]}</label>
         <input
           id={id}
           name="number"
           type="text"
-          inputMode={isCount ? 'numeric' : 'decimal'}
+          inputMode={isCount || check.kind === 'doses' ? 'numeric' : 'decimal'}
           autoComplete="off"
           maxLength={20}
           required
         />
-        <span className={style.unit}>{symbol}</span>
+        <span className={style.unit}>{symbolBeside(check, units)}</span>
         <button type="submit" className={isCount ? undefined : style.main} disabled={isBusy}>
           Save
         </button>

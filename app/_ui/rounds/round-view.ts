@@ -2,6 +2,7 @@ import type { Check } from '#core/rounds/check';
 import type { Standing } from '#core/rounds/due';
 import type { RoundCounts } from '#core/rounds/count';
 import type { EntryValue } from '#core/rounds/entry';
+import type { LastSeen } from '#core/rounds/pack';
 import type { Cleanness } from '#core/rounds/places';
 
 /** Somebody did something at an instant (UTC, ISO). */
@@ -14,6 +15,8 @@ export interface DoneView {
 /** A walk in the list of a site. */
 export interface WalkView {
   slot: string | null;
+  /** Key of the kept sheet; null for a walk of the timetable or besides. */
+  sheet: string | null;
   name: string;
   dueAt: string;
   lateAt: string | null;
@@ -57,7 +60,9 @@ export interface EntryView {
 export interface LineView {
   check: Check;
   entries: EntryView[];
-  last: { value: EntryValue; at: string; from: 'sensor' | 'round' } | null;
+  last: LastSeen | null;
+  /** What was seen on it before, the latest first; `last` among it. */
+  before: LastSeen[];
   isAbnormal: boolean;
   nextEntry: string;
 }

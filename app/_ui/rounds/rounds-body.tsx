@@ -9,7 +9,9 @@ import { type Column, Ledger } from '../table/ledger';
 import { BeginForm } from './begin-form';
 import { BesidesForm } from './besides-form';
 import { type RoundsView, roundsAddress, type WalkView } from './round-view';
+import { walkAddress } from '../walk/where';
 import style from './rounds.module.css';
+import { sheetsAddress } from '../sheets/sheet-views';
 import { momentSaid } from '../words/moment';
 import { StandingMark } from './standing-mark';
 
@@ -38,7 +40,8 @@ export function RoundsBody({ page, begin, besides }: RoundsBodyProps) {
       ]}
       lead={
         <p>
-          {leadSaid(lines)} Times are those of the site ({site.zone}).
+          {leadSaid(lines)} Times are those of the site ({site.zone}). What is looked at, and how often:{' '}
+          <Link href={sheetsAddress(site.key)}>round sheets</Link>.
         </p>
       }
     >
@@ -54,6 +57,14 @@ export function RoundsBody({ page, begin, besides }: RoundsBodyProps) {
           />
         )}
       </Section>
+      {mayWalk ? (
+        <p>
+          {/* A page of its own, which the browser keeps and opens without a signal. */}
+          <a className={style.go} href={walkAddress(site.key)}>
+            Walk without a signal
+          </a>
+        </p>
+      ) : null}
       {waiting.length > 0 ? (
         <Section id="second-look" title="Waiting for a second look" wide>
           <Waiting page={page} />
@@ -97,8 +108,8 @@ function isOpen({ standing, round }: WalkView): boolean {
   return standing === 'due' || standing === 'begun' || standing === 'late' || (standing === 'missed' && round !== null);
 }
 
-function keyOf({ slot, dueAt, round }: WalkView): string {
-  return `${slot ?? round} ${dueAt}`;
+function keyOf({ slot, sheet, dueAt, round }: WalkView): string {
+  return `${slot ?? sheet ?? round} ${dueAt}`;
 }
 
 function leadSaid(lines: WalkView[]): string {
@@ -111,10 +122,20 @@ function NameOf({ site, line }: { site: string; line: WalkView }) {
     <>
       {line.round === null ? line.name : <Link href={roundsAddress(site, line.round)}>{line.name}</Link>}
       <span className={style.about}>
-        {line.slot === null ? 'besides the timetable' : line.systems === null ? 'all systems' : line.systems.join(', ')}
+        {line.sheet !== null
+          ? 'a round sheet'
+          : line.slot === null
+            ? 'besides the timetable'
+            : line.systems === null
+              ? 'all systems'
+              : line.systems.join(', ')}
       </span>
     </>
   );
+}
+
+function beginFields(site: string, { slot, sheet, dueAt }: WalkView): Record<string, string> {
+  return { site, due: dueAt, ...(slot !== null && { slot }), ...(sheet !== null && { sheet }) };
 }
 
 function openColumns({ site, mayWalk }: RoundsView, begin: BeginAction): Column<WalkView>[] {
@@ -140,8 +161,8 @@ function openColumns({ site, mayWalk }: RoundsView, begin: BeginAction): Column<
           <Link className={style.go} href={roundsAddress(site.key, line.round)}>
             {mayWalk ? 'Go on with' : 'See'} {line.name}
           </Link>
-        ) : mayWalk && line.slot ? (
-          <BeginForm action={begin} fields={{ site: site.key, slot: line.slot, due: line.dueAt }} name={line.name} />
+        ) : mayWalk && (line.slot ?? line.sheet) !== null ? (
+          <BeginForm action={begin} fields={beginFields(site.key, line)} name={line.name} />
         ) : (
           'nobody has begun it'
         ),

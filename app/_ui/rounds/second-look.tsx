@@ -34,7 +34,7 @@ export function SecondLook({ page, units, look }: SecondLookProps) {
       note={isSigner ? 'By somebody else than who signed it, where there is one.' : undefined}
     >
       {groups.map((group) => (
-        <Group key={group.title} title={group.title} lines={group.lines} zone={site.zone} units={units} />
+        <Group key={group.title} title={group.title} lines={group.lines} site={site} units={units} />
       ))}
       {same.length > 0 ? (
         <>
@@ -65,12 +65,12 @@ export function SecondLook({ page, units, look }: SecondLookProps) {
 function Group({
   title,
   lines,
-  zone,
+  site,
   units,
 }: {
   title: string;
   lines: (LineView & { place: string })[];
-  zone: string;
+  site: RoundView['site'];
   units: Custom;
 }) {
   if (lines.length === 0)
@@ -84,7 +84,7 @@ function Group({
       {lines.map(({ place, ...line }) => (
         <li key={line.check.key}>
           {place}: {line.check.what}
-          <EntryLog line={line} zone={zone} units={units} />
+          <EntryLog line={line} site={site} units={units} />
         </li>
       ))}
     </ul>

@@ -1,6 +1,8 @@
 import { readingSaid } from '#core/readings/figures';
+import { trendOf } from '#core/rounds/trend';
 import type { Custom } from '#core/units/shown';
 import Link from 'next/link';
+import type { ReactNode } from 'react';
 import { Fold } from '../frame/fold';
 import { siteAddress } from '../frame/site-address';
 import { EntryLog } from './entry-log';
@@ -17,10 +19,12 @@ interface SheetLineProps {
   line: LineView;
   units: Custom;
   enter: EnterAction;
+  /** Takes a photo of the line, where that can be done. */
+  photo?: ReactNode;
 }
 
 /** A line of the sheet: what is looked at and why, what was there before, and what stands or is to be entered. */
-export function SheetLine({ page, line, units, enter }: SheetLineProps) {
+export function SheetLine({ page, line, units, enter, photo = null }: SheetLineProps) {
   const { site, round, mayWalk } = page;
   const { check, last, entries } = line;
   const stands = entries.at(-1);
@@ -33,14 +37,22 @@ export function SheetLine({ page, line, units, enter }: SheetLineProps) {
         {last
           ? ` Last: ${valueSaid(check, last.value, units)}, ${momentSaid(last.at, site.zone)}${last.from === 'sensor' ? ' by the sensor' : ''}.`
           : ''}
+        {trendSaid(line, units)}
         {check.kind === 'head-count' ? ` Described: ${check.expected}.` : ''}
         {limitsSaid(line, units)}
       </p>
-      {stands ? <EntryLog line={line} zone={site.zone} units={units} /> : null}
+      {stands ? <EntryLog line={line} site={site} units={units} /> : null}
+      {photo}
+      {check.kind === 'photo' && !stands && photo === null ? (
+        <p className={style.soft}>Its photo is taken on the page for walking without a signal.</p>
+      ) : null}
       {stands && line.isAbnormal && check.about.system ? (
         <p>
           <Link className={style.go} href={`${siteAddress(site.key)}/incidents/new?system=${check.about.system}`}>
             Open an incident
+          </Link>{' '}
+          <Link className={style.go} href={siteAddress(site.key, 'alarms')}>
+            See its alarms
           </Link>
         </p>
       ) : null}
@@ -52,6 +64,15 @@ export function SheetLine({ page, line, units, enter }: SheetLineProps) {
       ) : null}
     </li>
   );
+}
+
+/** What stood on the rounds before, and which way it goes. */
+function trendSaid({ check, before }: LineView, units: Custom): string {
+  const seen = before.filter(({ from }) => from === 'round').map(({ value }) => value);
+  const trend = trendOf(check, seen);
+  if (check.kind !== 'number' || seen.length < 2) return '';
+  const said = seen.map((value) => valueSaid(check, value, units)).reverse();
+  return ` Rounds before: ${said.join(', ')}${trend ? `, ${trend}` : ''}.`;
 }
 
 function limitsSaid({ check }: LineView, units: Custom): string {

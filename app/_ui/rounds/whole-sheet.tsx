@@ -22,7 +22,7 @@ export function WholeSheet({ page: { site, places }, units }: { page: RoundView;
               {
                 id: 'seen',
                 head: 'Seen',
-                cell: (line) => <EntryLog line={line} zone={site.zone} units={units} />,
+                cell: (line) => <EntryLog line={line} site={site} units={units} />,
               },
             ]}
             rows={place.lines}

@@ -1,6 +1,7 @@
 import { Page } from '../frame/page';
 import { Section } from '../frame/section';
 import { siteAddress } from '../frame/site-address';
+import { LiveRefresh } from '../live/live-refresh';
 import { type Column, Ledger } from '../table/ledger';
 import { instantSaid } from '../words/instant';
 import { MakeBrokerForm } from './broker-forms';
@@ -22,9 +23,12 @@ export function SourcesBody({ page, actions }: { page: SourcesView; actions: Sou
         { href: `${at}/readings`, name: 'Readings' },
       ]}
       lead={
-        <p>
-          How readings of {site.name} come by themselves: from gateways, controllers, a broker, a script of your own.
-        </p>
+        <>
+          <p>
+            How readings of {site.name} come by themselves: from gateways, controllers, a broker, a script of your own.
+          </p>
+          <LiveRefresh site={site.key} what={['sources']} />
+        </>
       }
     >
       <Section id="sources" title="Sources" wide>

@@ -32,6 +32,7 @@ export interface StateChoiceView {
   hasHandsIn: boolean;
   proofs: Proof[];
   entry: string;
+  stopsAir: boolean;
 }
 
 /** The site of a page of states. */

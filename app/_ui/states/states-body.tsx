@@ -4,6 +4,7 @@ import type { FormAction } from '../form/answer';
 import { Page } from '../frame/page';
 import { Section } from '../frame/section';
 import { siteAddress } from '../frame/site-address';
+import { AskedBegunSection, type AskedView } from './asked-begun-section';
 import { NoticesSection, type NoticeView } from './notices-section';
 import { SecondsSection, type SecondView } from './seconds-section';
 import { WatchesSection, type WatchView } from './watches-section';
@@ -14,6 +15,7 @@ export interface StatesView {
   site: SiteOfStates;
   lines: StateLineView[];
   systems: { key: string; name: string }[];
+  asked: AskedView[];
   notices: NoticeView[];
   noticeEntry: string;
   watches: WatchView[];
@@ -24,6 +26,7 @@ export interface StatesView {
 export interface StatesPageActions extends StateActions {
   look: FormAction<unknown>;
   second: FormAction<unknown>;
+  answer: FormAction<unknown>;
   addNotice: FormAction<unknown>;
   endNotice: FormAction<unknown>;
 }
@@ -48,6 +51,7 @@ export function StatesBody({ page, actions, units }: { page: StatesView; actions
         </p>
       }
     >
+      <AskedBegunSection site={site} asked={page.asked} answer={given && actions.answer} />
       {inForce.length > 0 ? (
         <Section id="in-force" title="In force" note="Those past their end come first.">
           {inForce.map((line) => (

@@ -13,6 +13,7 @@ import { type EventView, StateEvents } from './state-events';
 import { BeginForm } from './state-forms';
 import { type StateActions, StateLine } from './state-line';
 import { lastingSaid, type SiteOfStates, type StateChoiceView, type StateLineView, stateName } from './state-view';
+import { TimedSection, type TimedView } from './timed-section';
 import { inForceSaid } from './states-body';
 import style from './states.module.css';
 
@@ -24,13 +25,16 @@ export interface SystemStatesView {
   events: EventView[];
   equipment: string[];
   asked: Asked[];
+  timed: TimedView[];
+  timedEntry: string;
+  mayTime: boolean;
   maySet: boolean;
 }
 
 interface Props {
   units: Custom;
   page: SystemStatesView;
-  actions: StateActions & { begin: FormAction<unknown> };
+  actions: StateActions & { begin: FormAction<unknown>; time: FormAction<unknown>; endTimed: FormAction<unknown> };
 }
 
 /** The states of one system: those it is in, those it can be put into, and what was done. */
@@ -68,6 +72,7 @@ export function SystemStatesBody({ page, actions, units }: Props) {
       ) : null}
       <AskedSection asked={page.asked} />
       {maySet ? <Begin page={page} begin={actions.begin} /> : null}
+      <TimedSection page={page} actions={page.mayTime ? actions : null} />
       <Section id="events" title="What was done" wide note="The latest first. Nothing here is changed or removed.">
         <StateEvents events={events} zone={site.zone} />
       </Section>
@@ -98,9 +103,21 @@ function Begin({
                 ? 'A device ends it.'
                 : 'A person ends it.'}
           </p>
-          <StateCautions state={choice.state} equipment={equipment} />
-          <ProofList proofs={choice.proofs} />
-          <BeginForm place={{ site: site.key, system: system.key }} choice={choice} begin={begin} />
+          {choice.stopsAir ? (
+            <p>
+              It stops what brings oxygen in:{' '}
+              <Link href={siteAddress(site.key, 'states', system.key, choice.state)}>
+                see how long the oxygen lasts, and begin it there
+              </Link>
+              .
+            </p>
+          ) : (
+            <>
+              <StateCautions state={choice.state} equipment={equipment} />
+              <ProofList proofs={choice.proofs} />
+              <BeginForm place={{ site: site.key, system: system.key }} choice={choice} begin={begin} />
+            </>
+          )}
         </Fold>
       ))}
     </Section>

@@ -3,6 +3,7 @@ import type { Custom } from '#core/units/shown';
 import { Section } from '../frame/section';
 import { VerdictLegend } from '../marks/verdict-legend';
 import { EverywhereLines } from './everywhere-lines';
+import { packRows } from './packed-rows';
 import { ReviewsProgress } from './reviews-progress';
 import { SystemsLead } from './systems-lead';
 import { SystemsTable } from './systems-table';
@@ -19,7 +20,7 @@ export function SystemsOverview({ systems, units, at }: { systems: ListedSystem[
       <SystemsLead rows={rows} />
       <ReviewsProgress done={done} all={systems.length} />
       <EverywhereLines sites={sites} overdue={overdue} />
-      <SystemsTable rows={rows} />
+      <SystemsTable packed={packRows(rows)} />
       <Section id="verdicts" wide title="What the words mean">
         <VerdictLegend />
         <p>

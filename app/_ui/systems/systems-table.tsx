@@ -6,6 +6,7 @@ import { type ReactNode, useMemo, useState } from 'react';
 import ledger from '../table/ledger.module.css';
 import { addressKeys, tableState } from './address-bar';
 import { columns, features } from './columns';
+import { unpackRows } from './packed-rows';
 import { SystemsFilter } from './systems-filter';
 import type { SystemRow } from './system-row';
 import { SortHeader } from './sort-header';
@@ -26,8 +27,9 @@ const OPTIONS = {
   getRowId: (row: SystemRow) => `${row.site}/${row.system}`,
 } as const;
 
-/** Every system in one table, worst first; order and filter are kept in the address bar. */
-export function SystemsTable({ rows }: { rows: SystemRow[] }) {
+/** Every system in one table, worst first; order and filter are kept in the address bar. @param packed its rows, as one text */
+export function SystemsTable({ packed }: { packed: string }) {
+  const rows = useMemo(() => unpackRows(packed), [packed]);
   const [address, setAddress] = useQueryStates(addressKeys);
   const state = useMemo(() => tableState(address), [address]);
   const table = useTable({ ...OPTIONS, data: rows, state });

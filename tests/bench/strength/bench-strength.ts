@@ -6,14 +6,17 @@ import { openPages } from '../../drill/live-pages';
 import { quantile } from '../../drill/load-count';
 import { watchMemory } from '../../drill/memory';
 import { type Running, startHoldfast } from '../../drill/running';
+import { countCpu, type Used } from './cpu';
 import { send, type Sent } from './sending';
 import { makeSite, type StrengthSite, SYSTEMS } from './sites';
 
 /** Sites of fifty systems of twenty sensors. */
 const SITES = 20;
 const SENSORS = 20;
-/** s until what was described is reviewed and looked at. */
-const SETTLE_S = 30;
+/** s for which reviews of what was described are waited for at most; they come to two a second and core. */
+const REVIEWS_S = 240;
+/** s after them until everything else is at rest. */
+const SETTLE_S = 5;
 const PAGES = 5;
 /** ms between two looks at a page. */
 const LOOK_MS = 500;
@@ -28,6 +31,9 @@ const CALLED = `
     JOIN reading r ON r.site_id = o.site_id AND r.sensor_id = s.id AND r."at" = o.began_at
     LEFT JOIN LATERAL (SELECT min(made_at) AS made_at FROM alarm_call c
                         WHERE c.site_id = o.site_id AND c.occurrence_id = o.id) c ON true`;
+const UNDER_WAY = `
+  SELECT ((SELECT ${SITES} - count(*) FROM review_run WHERE state = 'done')
+         + (SELECT count(*) FROM study_run WHERE system_key IS NOT NULL))::int AS count`;
 const WAITING = `
   SELECT (SELECT count(*) FROM reading_arrival)::int AS arrivals, (SELECT count(*) FROM reading_touched)::int AS touched,
          (SELECT count(*) FROM reading r JOIN derived_series d ON d.site_id = r.site_id AND d.id = r.sensor_id)::int AS derived`;
@@ -44,12 +50,23 @@ export async function benchStrength(seconds: number): Promise<string[]> {
     const sites: StrengthSite[] = [];
     for (let n = 0; n < SITES; n++) sites.push(await makeSite(n));
     const cookie = (await headersOf(await anAccount({ everywhere: 'admin' }))).get('cookie') ?? '';
-    await wait(SETTLE_S * 1000);
+    await untilReviewed(running.url);
     return await loaded(running, sites, cookie, seconds);
   } finally {
     await closePool();
     await running.stop();
   }
+}
+
+/** Waits until nothing is reviewed or studied any more: who has just described a thousand systems is not what is measured. */
+async function untilReviewed(url: string): Promise<void> {
+  const until = Date.now() + REVIEWS_S * 1000;
+  while (Date.now() < until) {
+    await wait(1000);
+    const { rows } = await ask(url, UNDER_WAY);
+    if (rows[0].count === 0) break;
+  }
+  await wait(SETTLE_S * 1000);
 }
 
 async function loaded(
@@ -63,26 +80,31 @@ async function loaded(
   const pages = sites.slice(0, PAGES).map((site) => openPages(address, { ...site, cookie, probes: [] }, 1));
   // The second half is held against the first: what grows with time shows between them.
   const halves = [];
+  const cpu = countCpu(running);
   for (const _half of [1, 2]) {
     const memory = watchMemory([web, worker]);
     const sent = await send(address, sites, Math.ceil(seconds / 2));
     halves.push({ sent, peaks: memory.stop() });
   }
   await wait(5000);
+  const used = cpu();
   for (const page of pages) page.stop();
   const overview = await looking.stop();
   const { rows: called } = await ask(url, CALLED);
   const { rows: waiting } = await ask(url, WAITING);
-  return said(halves, called, waiting[0], overview, seconds);
+  return said({ halves, called, waiting: waiting[0], overview, used }, seconds);
 }
 
-function said(
-  halves: { sent: Sent; peaks: Record<string, number> }[],
-  called: { key: string; raisedS: number; calledS: number | null }[],
-  waiting: { arrivals: number; touched: number; derived: number },
-  overview: number[],
-  seconds: number,
-): string[] {
+interface Measured {
+  halves: { sent: Sent; peaks: Record<string, number> }[];
+  called: { key: string; raisedS: number; calledS: number | null }[];
+  waiting: { arrivals: number; touched: number; derived: number };
+  /** ms that each look at the overview took. */
+  overview: number[];
+  used: Used;
+}
+
+function said({ halves, called, waiting, overview, used }: Measured, seconds: number): string[] {
   const sent = halves.map((half) => half.sent);
   const readings = sent.reduce((sum, one) => sum + one.readings, 0);
   const failed = sent.reduce((sum, one) => sum + one.failed, 0);
@@ -107,6 +129,9 @@ function said(
     `  arrival to the call in its outbox, s, 50th and 99th: ${both(calls, 2)}, of ${calls.length}`,
     `  overview in ms, 50th and 95th: ${quantile(overview, 0.5).toFixed(0)}, ${quantile(overview, 0.95).toFixed(0)} (aim: 95th under 150)`,
     `  left at the end: ${waiting.arrivals} batches to be judged, ${waiting.touched} to be settled; derived ${waiting.derived}`,
+    `  ms of processor a thousand readings: ${(['web', 'worker', 'database'] as const)
+      .map((name) => `${name} ${((used[name] * 1e6) / readings).toFixed(0)}`)
+      .join(', ')}`,
     ...['web', 'worker'].map(
       (name) =>
         `  memory of ${name}, MiB, first and second half: ${halves.map(({ peaks }) => (peaks[name] ?? Number.NaN).toFixed(0)).join(', ')}`,

@@ -1,6 +1,6 @@
 import { describe, expect, test } from 'vitest';
 import { callState, nextAttempt } from '#core/alarms/told';
-import { dueAfterMin, isQuiet, USUAL_STEPS } from '#core/alarms/steps';
+import { calledNextMs, dueAfterMin, isQuiet, isRepeat, USUAL_STEPS } from '#core/alarms/steps';
 import { type Member, type Roster, type Telling, tellFirst, tellNext } from '#core/alarms/to-tell';
 import type { AnsweredBy } from '#core/facility/site';
 
@@ -27,7 +27,6 @@ describe('who is told at first', () => {
         { account: 'kim', why: 'on-site' },
         { account: 'lee', why: 'on-call' },
       ],
-      hasNext: true,
     });
   });
 
@@ -39,13 +38,13 @@ describe('who is told at first', () => {
     ['nobody is on', [], 'nobody-on'],
     ['nobody who is on has an account', [{ person: 'sam', kind: 'on-site' as const }], 'no-account'],
   ] as const)('everyone of the last step at once where %s', (_, on, why) => {
-    const { step, whom, hasNext } = tell('rota', { on });
-    expect([step, hasNext]).toEqual([3, false]);
+    const { step, whom } = tell('rota', { on });
+    expect(step).toBe(3);
     expect(whom).toEqual(LEADS.map((account) => ({ account, why })));
   });
 
   test('nobody, now or later, where nobody is to answer', () => {
-    expect(tell('nobody', {})).toEqual({ step: 1, whom: [], hasNext: false });
+    expect(tell('nobody', {})).toEqual({ step: 1, whom: [] });
   });
 
   test('the step that calls whoever is on in the other way, where nobody is on in the first', () => {
@@ -66,8 +65,8 @@ describe('who is told next', () => {
   const roster: Roster = { on: [kim], members: MEMBERS };
   const next = (step: number, more: Partial<Roster> = {}) => tellNext(step, { ...roster, ...more });
 
-  test('leads, then everyone: whoever is on, leads and managers, and then nobody more', () => {
-    expect(next(1)).toEqual({ step: 2, whom: [{ account: 'lee', why: 'lead' }], hasNext: true });
+  test('leads, then everyone: whoever is on, leads and managers', () => {
+    expect(next(1)).toEqual({ step: 2, whom: [{ account: 'lee', why: 'lead' }] });
     expect(next(2)).toEqual({
       step: 3,
       whom: [
@@ -75,13 +74,18 @@ describe('who is told next', () => {
         { account: 'lee', why: 'lead' },
         { account: 'max', why: 'lead' },
       ],
-      hasNext: false,
     });
+  });
+
+  test('after the last step its people again, under a number of its own each time', () => {
+    const { whom } = next(2);
+    expect([next(3), next(4), next(9)]).toEqual([4, 5, 10].map((step) => ({ step, whom })));
+    expect(next(4, { steps: [{ whom: 'lead', afterMin: 0 }] })).toMatchObject({ step: 5, whom: [{ account: 'lee' }] });
   });
 
   test('a step that finds nobody is passed over at once', () => {
     const members = MEMBERS.filter(({ account }) => account !== 'lee');
-    expect(next(1, { members })).toMatchObject({ step: 3, hasNext: false });
+    expect(next(1, { members })).toMatchObject({ step: 3 });
   });
 
   test('whoever is above every site is told only where the site has nobody of its own', () => {
@@ -102,6 +106,14 @@ describe('when a step is due', () => {
   test('by the steps of the site; what an alarm has for itself moves the second and those after it', () => {
     expect([1, 2, 3, 4].map((step) => dueAfterMin(USUAL_STEPS, step))).toEqual([0, 15, 30, null]);
     expect([1, 2, 3].map((step) => dueAfterMin(USUAL_STEPS, step, 5))).toEqual([0, 5, 20]);
+  });
+
+  test('the last one once more after a stated time, counted from when it was taken and not from when it was due', () => {
+    const times = { calledMs: 0, atMs: 100 * 60_000 };
+    expect([1, 2, 3, 4].map((step) => calledNextMs({}, step, times) / 60_000)).toEqual([15, 30, 115, 115]);
+    expect(calledNextMs({ repeatCallsMin: 5 }, 3, times) / 60_000).toBe(105);
+    expect(calledNextMs({ callSteps: [{ whom: 'on', afterMin: 0 }] }, 1, times) / 60_000).toBe(115);
+    expect([3, 4].map((step) => isRepeat({}, step))).toEqual([false, true]);
   });
 
   test.each([

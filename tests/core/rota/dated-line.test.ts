@@ -27,7 +27,12 @@ const WEEKS = [
 const inZone = (zone: string, given: Partial<Facility>) => facility({ ...given, site: site({ zone }) });
 const lineIn = (of: Facility, monday: string) => {
   const { from, to } = askedBy(of.site.zone, monday);
-  return datedLine(of.site.zone, monday, turnsOf(of, from, to), answerTimes(of, taker('nominal')));
+  return datedLine(
+    of.site.zone,
+    monday,
+    turnsOf({ ...of, exceptions: [] }, from, to),
+    answerTimes(of, taker('nominal')),
+  );
 };
 
 test.each(WEEKS)(

@@ -1,4 +1,5 @@
-import { firstDayOf, plainOf, ruleOf, ruleSaid, type PlainRule } from '#core/rounds/rule-words';
+import { firstDayOf } from '#core/rounds/first-day';
+import { plainOf, ruleOf, ruleSaid, type PlainRule } from '#core/rounds/rule-words';
 import { dueDays, readSchedule, timesOn, type Schedule, type SiteDays } from '#core/rounds/schedule';
 import { DAYS } from '#core/facility/site';
 import { addDays } from '#core/time/add-days';

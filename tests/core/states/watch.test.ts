@@ -17,6 +17,7 @@ const base = facility();
 const [person] = base.people;
 if (!person) throw new Error('no person');
 const rota = {
+  exceptions: [],
   site: { zone: 'Europe/London' },
   people: base.people,
   shifts: [

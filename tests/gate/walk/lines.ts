@@ -54,6 +54,7 @@ const OPEN_LINES: Readonly<Record<string, Line>> = {
     leaves: ['account_event', 'session'],
     only: 'unknown',
   },
+  'app/(walk)/walk/page.tsx': { open: 'a page without anything of a site or a person, kept by browsers for rounds' },
   'app/push-worker.js/route.ts GET': { open: 'a script that shows calls, the same for everybody' },
   [`${OPEN}/layout.tsx`]: { open: 'the head of the pages of somebody who is not signed in yet' },
   [`${OPEN}/sign-in/page.tsx`]: { open: 'an empty form' },

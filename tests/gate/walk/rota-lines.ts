@@ -9,6 +9,26 @@ const system = { system: 'tank-1' };
 export const ROTA_LINES: Readonly<Record<string, Line>> = {
   'app/api/systems/route.ts GET': { own: 'the systems of the sites one may see' },
   [`${ROTA}/page.tsx`]: { verb: 'see' },
+  [`${ROTA}/week/page.tsx`]: { verb: 'see' },
+  [`${ROTA}/changes/page.tsx`]: { verb: 'see' },
+  [`${ROTA}/changes/actions.ts askLeaveAction`]: {
+    verb: 'approve-duty',
+    given: () => ({
+      form: { entry: randomUUID(), person: 'no-person', from: '2099-01-01T00:00', to: '2099-01-02T00:00' },
+    }),
+    comes: 'not-found',
+  },
+  [`${ROTA}/changes/actions.ts askSwapAction`]: {
+    verb: 'approve-duty',
+    given: () => ({ form: { entry: randomUUID(), turn: '2099-01-01/no-shift/no-person', takes: 'no-person' } }),
+    comes: 'not-found',
+  },
+  [`${ROTA}/changes/actions.ts answerChangeAction`]: {
+    verb: 'change-duty',
+    given: () => ({ form: { change: randomUUID(), comes: 'agreed' } }),
+    comes: 'not-found',
+  },
+  [`${ROTA}/cover/page.tsx`]: { verb: 'see' },
   [`${ROTA}/actions.ts makeFeedAction`]: { verb: 'see', given: () => ({ form: { scope: 'everybody' } }) },
   [`${ROTA}/actions.ts endFeedAction`]: {
     verb: 'see',

@@ -2,6 +2,13 @@ import { randomUUID } from 'node:crypto';
 import type { Given, Line } from './line';
 
 const ROUNDS = 'app/(house)/sites/[site]/rounds';
+const SHEETS = `${ROUNDS}/sheets`;
+const SHEET = {
+  key: 'floor',
+  name: 'Floor',
+  schedule: { rule: 'FREQ=DAILY', from: '2026-01-01', times: [{ at: '08:00' }] },
+  lines: [{ kind: 'text', key: 'note', what: 'Note' }],
+};
 
 /** A round that is nowhere: it gets past the question of rights, and is not found. */
 const nowhere = () => ({ round: randomUUID() });
@@ -11,6 +18,32 @@ const sent = (more: Given['form'] = {}) => ({ form: { ...nowhere(), ...more } })
 /** Entries about the rounds of a site. */
 export const ROUND_LINES: Readonly<Record<string, Line>> = {
   [`${ROUNDS}/page.tsx`]: { verb: 'see' },
+  [`${SHEETS}/page.tsx`]: { verb: 'see' },
+  [`${SHEETS}/[sheet]/page.tsx`]: { verb: 'see', given: () => ({ params: { sheet: 'none' } }), comes: 'not-found' },
+  [`${SHEETS}/actions.ts startSheetsAction`]: {
+    verb: 'describe',
+    given: () => ({ form: { system: 'none' } }),
+    comes: 'not-found',
+  },
+  [`${SHEETS}/actions.ts writeSheetAction`]: {
+    verb: 'describe',
+    given: () => ({ form: { body: JSON.stringify(SHEET) } }),
+  },
+  [`${SHEETS}/actions.ts putSheetsAction`]: {
+    verb: 'describe',
+    given: () => ({ form: { sheets: 'none' } }),
+    comes: 'not-found',
+  },
+  [`${SHEETS}/actions.ts dropSheetDraftAction`]: {
+    verb: 'describe',
+    given: () => ({ form: { sheet: 'none' } }),
+    comes: 'not-found',
+  },
+  [`${SHEETS}/actions.ts retireSheetAction`]: {
+    verb: 'describe',
+    given: () => ({ form: { sheet: 'none', why: 'no longer needed' } }),
+    comes: 'not-found',
+  },
   [`${ROUNDS}/[round]/page.tsx`]: { verb: 'see', given: () => of(), comes: 'not-found' },
   [`${ROUNDS}/[round]/[place]/page.tsx`]: { verb: 'see', given: () => of({ place: '1' }), comes: 'not-found' },
   [`${ROUNDS}/actions.ts beginRoundAction`]: {

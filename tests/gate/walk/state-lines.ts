@@ -33,6 +33,27 @@ export const STATE_LINES: Readonly<Record<string, Line>> = {
     given: () => ({ form: { notice: randomUUID() } }),
     comes: 'not-found',
   },
+  [`${STATES}/[system]/[state]/page.tsx`]: { verb: 'see', given: () => ({ params: { ...system, state: 'feeding' } }) },
+  [`${STATES}/actions.ts answerAskedAction`]: {
+    verb: 'set-state',
+    given: () => ({ form: { ...system, asked: randomUUID(), entry: randomUUID(), so: 'no' } }),
+    comes: 'not-found',
+  },
+  [`${STATES}/actions.ts timeStateAction`]: {
+    verb: 'describe',
+    given: () => ({
+      form: {
+        ...{ system: 'no-system', entry: randomUUID(), state: 'feeding' },
+        ...{ at: '08:00', lastsMin: '10', 'day:mon': 'yes' },
+      },
+    }),
+    comes: 'not-found',
+  },
+  [`${STATES}/actions.ts endTimedAction`]: {
+    verb: 'describe',
+    given: () => ({ form: { ...system, timed: randomUUID() } }),
+    comes: 'not-found',
+  },
   [`${HANDOVER}/page.tsx`]: { verb: 'see' },
   [`${HANDOVER}/[handover]/page.tsx`]: {
     verb: 'see',

@@ -4,7 +4,7 @@ import type { Sensor } from '#core/facility/system';
 import type { Facility } from '#core/facility/facility';
 import { listRaises } from '#data/alarms/raises';
 import { storeReadings } from '#data/readings/store-readings';
-import { acknowledgeAlarm } from '#server/alarms/acknowledge-alarm';
+import { acknowledgeAlarm, acknowledgeAlarmShape } from '#server/alarms/acknowledge-alarm';
 import { shelveAlarm } from '#server/alarms/shelve-alarm';
 import type { Who } from '#server/gate/who';
 import { sensor } from '../../_support/build-system';
@@ -81,6 +81,26 @@ describe('a cascade', () => {
     expect(await calls()).toBe(2);
     const { rows } = await query('SELECT cause_id AS cause FROM alarm_occurrence ORDER BY id');
     expect(rows.map(({ cause }) => cause === null)).toEqual([true, false]);
+  });
+
+  test('is acknowledged with its first cause by one press, each alarm by an event and a record of its own', async () => {
+    await begin([lowFlow, lowLevel], [FLOW, LEVEL]);
+    await send('flow', 10, 50);
+    await send('level', 20, -30);
+    const { rows } = await query('SELECT id FROM alarm_occurrence WHERE site_id = $1 ORDER BY id', [site.siteId]);
+    const [cause, under] = rows.map(({ id }) => String(id));
+    const place = { site: site.siteKey, occurrence: cause };
+    const press = async (folded: string) =>
+      await acknowledgeAlarm(robin, acknowledgeAlarmShape.parse({ ...place, again: 0, note: 'on my way', folded }));
+    // Another alarm's id, and its own, are none of those folded under it.
+    expect(await press(`${cause}:0`)).toMatchObject({ value: { kind: 'first', folded: { acknowledged: 0, left: 1 } } });
+    expect(await press(`${under}:0`)).toMatchObject({ value: { kind: 'again', folded: { acknowledged: 1, left: 0 } } });
+    expect(await site.open()).toMatchObject([{ acknowledged: true }, { acknowledged: true }]);
+    const said = (await query(`SELECT occurrence_id AS id, by, note FROM alarm_event WHERE kind = 'acknowledged'`))
+      .rows;
+    expect(said).toEqual([cause, under].map((id) => ({ id, by: robin.id, note: 'on my way' })));
+    expect((await ofRecord('alarm-acknowledged')).map(({ occurrence }) => occurrence)).toEqual([cause, under]);
+    expect(acknowledgeAlarmShape.safeParse({ ...place, folded: 'all of them' }).success).toBe(false);
   });
 
   test('that begins with what is shelved folds nothing: whoever was silenced must not silence the rest', async () => {

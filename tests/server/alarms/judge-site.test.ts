@@ -203,7 +203,7 @@ describe('whatever breaks', () => {
     await begin(warm());
     await inTransaction(async (tx) => {
       await takeTurn(tx, site.siteId, at(1));
-      expect(await judgeSite(site.siteId, at(1))).toEqual({ isDone: false, batches: 0 });
+      expect(await judgeSite(site.siteId, at(1))).toEqual({ isDone: false, batches: 0, isMore: false });
     });
     for (let i = 0; i < 10; i++) await site.send([[10 + i, i % 2 === 0 ? 27 : 25]]);
     await Promise.all(Array.from({ length: 10 }, () => site.judge(30)));

@@ -103,6 +103,31 @@ describe('whoever is on', () => {
       'escalated 2',
       'escalated 3',
     ]);
+    expect(await site.open()).toMatchObject([{ step: 3, next: at(1211 + 900) }]);
+  });
+
+  test('and everyone of the last step again, a quarter of an hour after they were called, until somebody acknowledges', async () => {
+    await raised({}, []);
+    const all = ['Lee', 'Max'];
+    const told = async (step: number) =>
+      (await site.calls()).filter((one) => one.step === step).map(({ name }) => name);
+    await site.judge(911);
+    expect(await told(4)).toEqual(all);
+    // A worker that was away catches up on nothing.
+    await site.judge(9000);
+    expect([await told(5), await told(6)]).toEqual([all, []]);
+    expect((await site.events()).at(-1)?.detail).toEqual({ step: 5, why: 'lead', told: 2, repeated: true });
+    await query('UPDATE alarm_open SET acknowledged = true');
+    await site.judge(9000 + 900);
+    expect(await told(6)).toEqual([]);
+  });
+
+  test('but not of what is back to normal by itself', async () => {
+    await raised({}, []);
+    await site.send([[600, 25]]);
+    await site.judge(601);
+    await site.judge(911);
+    expect((await site.calls()).map(({ step }) => step)).toEqual([3, 3]);
     expect(await site.open()).toMatchObject([{ step: 3, next: null }]);
   });
 
@@ -157,6 +182,17 @@ describe('a mail server', () => {
     vi.stubEnv('HOLDFAST_MAIL_URL', mail.url);
     await work(12 + 600);
     expect(mail.taken.length).toBe(1);
+  });
+
+  test('that was away for an hour gets one message for each person, that of the newest call', async () => {
+    await raised({}, []);
+    vi.stubEnv('HOLDFAST_MAIL_URL', 'smtp://127.0.0.1:1');
+    await work(12);
+    for (const minute of [15, 30, 45]) await site.judge(11 + minute * 60);
+    vi.stubEnv('HOLDFAST_MAIL_URL', mail.url);
+    await work(11 + 46 * 60);
+    expect(mail.taken).toHaveLength(2);
+    expect(await site.calls()).toHaveLength(8);
   });
 
   test('is asked again for a call whose job was lost with its worker', async () => {

@@ -6,6 +6,7 @@ import { inTransaction } from '#data/transaction';
 import { makeCall } from '#server/alarms/make-call';
 import { signedRequest } from '#server/calls/by-webhook';
 import { pushKeys } from '#server/calls/push-keys';
+import { sealSecret, sealWebhooks } from '#server/calls/webhook-secret';
 import { now } from '#server/clock';
 import type { Who } from '#server/gate/who';
 import { type CallReceiver, startCallReceiver } from '../../_support/call-receiver';
@@ -46,6 +47,7 @@ beforeEach(async () => {
   service = await startCallReceiver();
   vi.stubEnv('HOLDFAST_MAIL_URL', mail.url);
   vi.stubEnv('HOLDFAST_CALL_HOSTS', service.host);
+  vi.stubEnv('HOLDFAST_SECRET', 'a secret of this test, long enough for it');
   site = await alarmSite(query, withAlarms([warm()], [always('robin')]));
   robin = await site.member('Robin', 'aquarist', 'robin');
 });
@@ -72,9 +74,14 @@ const tries = async () =>
       'SELECT c.channel, t.result, t.detail FROM alarm_call_try t JOIN alarm_call c ON c.id = t.call_id ORDER BY c.channel, t.at',
     )
   ).rows;
+function sealed(): Uint8Array<ArrayBuffer> {
+  const secret = sealSecret(SECRET);
+  if (!secret.ok) throw new Error(secret.reason);
+  return secret.value;
+}
 const webhook = () =>
   inTransaction((tx) =>
-    addWebhook(tx, site.siteId, { url: `${service.url}/hook`, secret: SECRET, by: robin.id }, at(0)),
+    addWebhook(tx, site.siteId, { url: `${service.url}/hook`, secretSealed: sealed(), by: robin.id }, at(0)),
   );
 const device = (path = '/push') =>
   addPushDevice(
@@ -153,6 +160,27 @@ describe('a webhook', () => {
     expect(first?.body).toEqual(second?.body);
   });
 
+  test('has its secret sealed, one from before secrets were as well, and signs with none that it cannot read', async () => {
+    await webhook();
+    const told = async () => (await query('SELECT call_webhook::text AS said, secret FROM call_webhook')).rows;
+    expect((await told())[0].said).not.toContain(SECRET);
+    await query('UPDATE call_webhook SET secret = $1, secret_sealed = NULL', [SECRET]);
+    await sealWebhooks();
+    expect(await told()).toMatchObject([{ secret: null }]);
+    await raise();
+    vi.stubEnv('HOLDFAST_SECRET', 'another secret of this test, long enough');
+    await work(12);
+    expect(service.posted).toEqual([]);
+    expect((await tries()).at(-1)).toMatchObject({
+      channel: 'webhook',
+      result: 'failed',
+      detail: expect.stringContaining('anew'),
+    });
+    vi.stubEnv('HOLDFAST_SECRET', 'a secret of this test, long enough for it');
+    await work(18);
+    expect(service.posted).toHaveLength(1);
+  });
+
   test('in a private network is not called, and it is said why', async () => {
     vi.stubEnv('HOLDFAST_CALL_HOSTS', '');
     await webhook();
@@ -195,6 +223,22 @@ describe('browser push', () => {
     await query('DELETE FROM push_key');
     const all = await Promise.all([pushKeys(), pushKeys(), pushKeys()]);
     expect(new Set(all.map(({ publicKey }) => publicKey)).size).toBe(1);
+  });
+
+  test('seals the private key: the database cannot tell it, and another secret does not read it', async () => {
+    await query('DELETE FROM push_key');
+    const { publicKey, privateKey } = await pushKeys();
+    const { rows } = await query('SELECT push_key::text AS said, private_key_sealed AS sealed FROM push_key');
+    expect(rows[0].said).not.toContain(privateKey);
+    expect(rows[0].sealed.includes(Buffer.from(privateKey))).toBe(false);
+    vi.stubEnv('HOLDFAST_SECRET', 'another secret of this test, long enough');
+    await expect(pushKeys()).rejects.toThrow('another HOLDFAST_SECRET');
+    vi.stubEnv('HOLDFAST_SECRET', 'a secret of this test, long enough for it');
+    // One from before such keys were sealed goes on, and is sealed the next time it is used.
+    await query('UPDATE push_key SET private_key = $1, private_key_sealed = NULL', [privateKey]);
+    expect(await pushKeys()).toEqual({ publicKey, privateKey });
+    expect((await query('SELECT private_key AS key FROM push_key')).rows).toEqual([{ key: null }]);
+    expect(await pushKeys()).toEqual({ publicKey, privateKey });
   });
 
   test('forgets a browser that its service knows no more, and says so', async () => {

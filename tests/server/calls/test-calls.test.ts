@@ -3,6 +3,7 @@ import { isTested } from '#core/plans/credit';
 import { answerTestCall } from '#server/calls/answer-test-call';
 import { dueTestCalls } from '#server/calls/due-test-calls';
 import { listCalls } from '#server/calls/list-calls';
+import { missedTests } from '#server/calls/missed-tests';
 import { makeTestCall } from '#server/calls/make-test-call';
 import { acknowledgeAlarm } from '#server/alarms/acknowledge-alarm';
 import { makeCall } from '#server/alarms/make-call';
@@ -100,6 +101,24 @@ test('that is missed is said to be, is made again each day, and is tried no more
   await work(DAY_S + 60);
   expect(mail.taken).toHaveLength(1);
   expect((await query('SELECT 1 FROM test_call')).rows).toHaveLength(2);
+});
+
+test('that is missed stands on the pages of people and rota, also while they are called once more, until they answer', async () => {
+  const missed = async () => {
+    const answer = await missedTests(robin, { site: site.siteKey });
+    return answer.ok ? answer.value.map(({ name, tests, madeAt }) => `${name} ${tests} ${madeAt}`) : answer;
+  };
+  await work(0);
+  expect(await missed()).toEqual([]);
+  await work(DAY_S + 60);
+  expect(await missed()).toEqual([`Robin 1 ${at(0).toISOString()}`]);
+  await work(2 * DAY_S + 120);
+  expect(await missed()).toEqual([`Robin 2 ${at(DAY_S + 60).toISOString()}`]);
+  const { ownTest } = await page();
+  expect(await answerTestCall(robin, { site: site.siteKey, test: ownTest ?? '', by: 'mail' })).toMatchObject({
+    ok: true,
+  });
+  expect(await missed()).toEqual([]);
 });
 
 test('is not needed by whoever acknowledged an alarm they had been told of, and that counts in the review too', async () => {

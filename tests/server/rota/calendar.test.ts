@@ -1,14 +1,17 @@
 import { describe, expect, test } from 'vitest';
 import ICAL from 'ical.js';
 import type { Facility } from '#core/facility/facility';
+import type { DutyException } from '#core/rota/rota';
 import { turnsOf } from '#core/rota/turns';
-import { dayStart } from '#core/time/zone';
+import { dayStart, instantOf } from '#core/time/zone';
+import { walksDue } from '#core/rounds/due';
+import { writeRounds } from '#server/rota/write-rounds';
 import { writeCalendar } from '#server/rota/write-calendar';
 import { facility, person, shift, site } from '../../_support/build-facility';
 
 // 66 letters before an umlaut that a fold of 75 octets would cut in two, and all that has to be escaped.
 const HARD = `Ada; of the tide, "north"\nby the \\ bank ${'ä'.repeat(70)}`;
-const SITE = { id: '01a2119e-3a5a-773f-ac5d-188c0fd166eb', name: 'Harbour; Aquarium', revision: 7 };
+const SITE = { id: '01a2119e-3a5a-773f-ac5d-188c0fd166eb', name: 'Harbour; Aquarium', sequence: 6 };
 
 const given = (zone: string, name = 'Ada'): Facility =>
   facility({
@@ -20,11 +23,19 @@ const given = (zone: string, name = 'Ada'): Facility =>
     ],
   });
 
-function write(zone: string, day: string, { name, mine }: { name?: string; mine?: string | null } = {}): string {
+interface Wanted {
+  name?: string;
+  mine?: string | null;
+  exceptions?: DutyException[];
+}
+
+function write(zone: string, day: string, { name, mine, exceptions = [] }: Wanted = {}): string {
   const of = given(zone, name);
   const from = dayStart(zone, day);
-  const turns = turnsOf({ ...of, exceptions: [] }, from, from + 86_400_000);
-  return writeCalendar({ site: { ...SITE, zone }, facility: of, turns, mine, at: new Date('2026-11-25T18:30:00Z') });
+  const turns = turnsOf({ ...of, exceptions }, from, from + 86_400_000);
+  const { sequence, ...named } = SITE;
+  const at = new Date('2026-11-25T18:30:00Z');
+  return writeCalendar({ site: { ...named, zone }, facility: of, turns, exceptions, mine, sequence, at });
 }
 
 /** Events as an independent library reads them: Mozilla's ical.js. */
@@ -75,7 +86,7 @@ describe('a calendar of shifts, read by an independent library', () => {
     expect(night(text)?.summary).toBe('On site: A d a , Ben');
   });
 
-  test('names an event by shift and day, the same at each reading, and numbers it by the revision', () => {
+  test('names an event by shift and day, the same at each reading, and numbers it as it is told', () => {
     const [first, again] = [write('Europe/London', '2026-06-06'), write('Europe/London', '2026-06-06')];
     expect(events(first).map(({ uid }) => uid)).toEqual(events(again).map(({ uid }) => uid));
     expect(new Set(events(first).map(({ uid }) => uid)).size).toBe(events(first).length);
@@ -90,4 +101,30 @@ describe('a calendar of shifts, read by an independent library', () => {
     expect(write('Europe/London', '2026-06-06')).not.toContain('VALARM');
     expect(events(write('Europe/London', '2026-06-06')).some(({ summary }) => summary === 'On call: Ben')).toBe(true);
   });
+
+  test('tells a swap with both names, and leave that cuts a turn in two as two events of their own names', () => {
+    const at = (time: string) => instantOf('Europe/London', '2026-06-06', time);
+    const exceptions: DutyException[] = [
+      { kind: 'swap', shift: 'call', date: '2026-06-06', gives: 'ben', takes: 'ada' },
+      { kind: 'leave', person: 'ada', from: at('10:00'), to: at('12:00') },
+    ];
+    const found = events(write('Europe/London', '2026-06-06', { exceptions }));
+    const calls = found.filter(({ summary }) => summary === 'On call: Ada for Ben');
+    expect(calls.map(hours)).toEqual([4, 10]);
+    expect(new Set(found.map(({ uid }) => uid)).size).toBe(found.length);
+    expect(calls[0]?.uid).toBe(`2026-06-06.call.${SITE.id}@holdfast`);
+    expect(found.filter(({ summary }) => summary === 'On leave: Ada').map(hours)).toEqual([2]);
+    const own = events(write('Europe/London', '2026-06-06', { exceptions, mine: 'ben' }));
+    expect(own.every(({ summary }) => summary === 'On site')).toBe(true);
+  });
+});
+
+test('a calendar of rounds says when each is due, through the night on which the clocks go forward', () => {
+  const { rounds, shifts } = given('Europe/London');
+  const walks = walksDue(rounds, 'Europe/London', '2026-03-28', '2026-03-30', shifts);
+  const text = writeRounds({ ...SITE, zone: 'Europe/London' }, walks, 3, new Date('2026-03-01T00:00:00Z'));
+  const found = events(text).map((event) => `${event.summary} ${event.startDate.toJSDate().toISOString()}`);
+  expect(found).toContain('Morning round 2026-03-28T08:30:00.000Z');
+  expect(found).toContain('Morning round 2026-03-29T07:30:00.000Z');
+  expect(found).toHaveLength(walks.length);
 });

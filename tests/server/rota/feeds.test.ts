@@ -19,7 +19,7 @@ let who: Who;
 let admin: Who;
 let count = 0;
 
-const made = async (scope: 'mine' | 'everybody' = 'everybody', by = who) => {
+const made = async (scope: 'mine' | 'everybody' | 'rounds' = 'everybody', by = who) => {
   const answer = await makeFeedFor(by, { site: 'harbour', scope });
   if (!answer.ok) throw new Error(JSON.stringify(answer.reason));
   return new URL(answer.value.address).pathname.split('/').at(-1) ?? '';
@@ -58,6 +58,14 @@ describe('an address of a calendar', () => {
       account: who.id,
       scope: 'everybody',
     });
+  });
+
+  test('of rounds tells of those that are due, and of nobody', async () => {
+    const text = await (await read(await made('rounds'))).text();
+    const found = new ICAL.Component(ICAL.parse(text)).getAllSubcomponents('vevent');
+    expect(found.length).toBeGreaterThanOrEqual(119);
+    expect(text).toContain('SUMMARY:Evening round');
+    expect(text).not.toMatch(/Robin|Sam/);
   });
 
   test('that was guessed, belongs to another site or is no such word opens nothing', async () => {

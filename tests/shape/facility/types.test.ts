@@ -6,6 +6,7 @@ import type { Equipment, OperatingState, Sensor, System, Tank } from '#core/faci
 import type { Plan } from '#core/plans/plan';
 import type { Safeguard } from '#core/plans/safeguard';
 import type { Person, Shift } from '#core/rota/rota';
+import type { RoundSheet } from '#core/rounds/round-sheet';
 import type { RoundSlot } from '#core/rounds/slot';
 import { alarmShape } from '#shape/facility/alarm';
 import { circuitShape } from '#shape/facility/circuit';
@@ -16,6 +17,7 @@ import { operatingStateShape } from '#shape/facility/operating-state';
 import { personShape } from '#shape/facility/person';
 import { planShape } from '#shape/facility/plan';
 import { roomShape } from '#shape/facility/room';
+import { roundSheetShape } from '#shape/facility/round-sheet';
 import { roundSlotShape } from '#shape/facility/round-slot';
 import { safeguardShape } from '#shape/facility/safeguard';
 import { sensorShape } from '#shape/facility/sensor';
@@ -42,6 +44,13 @@ function holds<T>() {
     [shape as z.ZodType<unknown>, value] as const;
 }
 
+const SHEET: RoundSheet = {
+  key: 'floor',
+  name: 'Floor',
+  schedule: { rule: 'FREQ=DAILY', from: '2026-01-01', times: [{ at: '08:00' }] },
+  lines: [{ kind: 'described', key: 'reef/system/floor' }],
+};
+
 const NOUNS: [string, readonly [z.ZodType<unknown>, unknown]][] = [
   ['Facility', holds<Facility>()(facilityShape, facility())],
   ['Site', holds<Site>()(siteShape, site())],
@@ -52,6 +61,7 @@ const NOUNS: [string, readonly [z.ZodType<unknown>, unknown]][] = [
   ['Person', holds<Person>()(personShape, person())],
   ['Shift', holds<Shift>()(shiftShape, shift())],
   ['RoundSlot', holds<RoundSlot>()(roundSlotShape, round())],
+  ['RoundSheet', holds<RoundSheet>()(roundSheetShape, SHEET)],
   ['ToleranceProfile', holds<ToleranceProfile>()(toleranceProfileShape, defaultProfile('reef'))],
   ['System', holds<System>()(systemShape, system())],
   ['Tank', holds<Tank>()(tankShape, tank())],

@@ -10,6 +10,8 @@ export function checkSensors(scope: SystemScope, report: Report): void {
     checkPlace(sensor, here, scope, report);
     if (sensor.phScale !== undefined && sensor.quantity !== 'ph')
       report.wrong([...here, 'phScale'], `does not belong to a ${sensor.quantity} sensor`);
+    if (sensor.compensatedToC !== undefined && sensor.quantity !== 'conductivity')
+      report.wrong([...here, 'compensatedToC'], `does not belong to a ${sensor.quantity} sensor`);
     if (sensor.gateway !== undefined)
       report.names([...here, 'gateway'], sensor.gateway, 'a monitor of kind gateway', scope.site.gateways);
   });

@@ -31,7 +31,7 @@ export function derive(kind: Exclude<DerivedKind, 'top-off'>, values: InputValue
       return share === null || lead < 0 ? null : share * lead;
     }
     case 'salinity':
-      return byLaw(practicalSalinityLaw, lead, temperature);
+      return byLaw(practicalSalinityLaw, lead, given.compensatedToC ?? temperature);
     case 'difference':
       return other === undefined ? null : lead - other;
     case 'watts-beyond':

@@ -43,6 +43,8 @@ export interface DerivedGiven {
   /** atm. */
   pressureAtm?: number;
   phScale?: 'nbs' | 'total' | 'free';
+  /** °C that the reading was brought to, in place of the temperature of the water. */
+  compensatedToC?: number;
   minW?: number;
   maxW?: number;
   /** L/h that a top-off moves while it runs. */

@@ -1,26 +1,21 @@
 import 'server-only';
 import { changeState, mayCome } from '#core/rota/change';
-import { ROLES } from '#core/rota/rota';
 import { ok, type Result, refused } from '#core/result';
-import { countOthers } from '#data/plans/approvers';
 import { appendRecords } from '#data/records/append-records';
 import { addChangeEvent, findChange, type KeptChange } from '#data/rota/changes';
 import { holdSite } from '#data/sites';
 import { inTransaction, type Transaction } from '#data/transaction';
 import { type ChangeAnswer, changeAnswer } from '#shape/rota/change';
 import { now } from '../../clock';
-import { LEAST, may } from '../../gate/may';
 import type { Refusal } from '../../gate/refusal';
 import type { Who } from '../../gate/who';
 import { findStoredSite, type SiteToday } from '../../reviews/find-stored-site';
 import { rotaOf } from '../rota-of';
+import { answererOf } from './answerer';
 import { effectOfChange, minutesIn, stillStands, stretchOf } from './change-parts';
-import { ownPerson } from './may-ask-for';
+import { whyNot } from './who-may-answer';
 
 export const answerChangeShape = changeAnswer;
-
-/** Roles that may approve a change of duties. */
-const APPROVERS = ROLES.slice(ROLES.indexOf(LEAST['approve-duty']));
 
 /**
  * Says what comes of leave or a swap that was asked for. Whoever takes a turn agrees to it, or a lead for them; a lead
@@ -31,16 +26,14 @@ export async function answerChange(who: Who, answer: ChangeAnswer): Promise<Resu
   const found = await findStoredSite(who, 'change-duty', answer.site);
   if (!found.ok) return found;
   const { entry } = found.value;
-  const self = await ownPerson(who, entry.id);
+  const asker = await answererOf(who, entry);
   const at = now();
   return await inTransaction(async (tx) => {
     // Approved one after the other, so that each is held to what the one before has left.
     await holdSite(tx, entry, at);
     const change = await findChange(tx, entry.id, answer.change);
     if (!change) return refused({ why: 'not-found', what: 'entry' });
-    const refusal =
-      (await mayAnswer(tx, { who, self, siteId: entry.id }, change, answer)) ??
-      (await hindrance(tx, found.value, change, answer, at));
+    const refusal = whyNot(asker, change, answer.comes) ?? (await hindrance(tx, found.value, change, answer, at));
     if (refusal) return refused(refusal);
     const event = { changeId: change.id, number: change.events.length + 1, kind: answer.comes, by: who.id, at };
     if (!(await addChangeEvent(tx, entry.id, { ...event, why: answer.why || null })))
@@ -49,23 +42,6 @@ export async function answerChange(who: Who, answer: ChangeAnswer): Promise<Resu
     await appendRecords(tx, entry.id, [{ kind: `duty-change-${answer.comes}`, body }], at);
     return ok({ site: answer.site });
   });
-}
-
-async function mayAnswer(
-  tx: Transaction,
-  { who, self, siteId }: { who: Who; self: string | null; siteId: string },
-  { person, takes, askedBy }: KeptChange,
-  { site, comes }: ChangeAnswer,
-): Promise<Refusal | null> {
-  const isApprover = may(who, 'approve-duty', site);
-  const is = (one: { key: string | null } | null) => self !== null && one?.key === self;
-  if (comes === 'agreed' || comes === 'declined') return isApprover || is(takes) ? null : { why: 'not-allowed' };
-  if (comes === 'withdrawn') return isApprover || is(person) || askedBy === who.id ? null : { why: 'not-allowed' };
-  if (!isApprover) return { why: 'not-allowed' };
-  const isOwn = is(person) || is(takes);
-  return isOwn && comes === 'approved' && (await countOthers(tx, siteId, who.id, APPROVERS)) > 0
-    ? { why: 'own-work' }
-    : null;
 }
 
 /** Why it cannot come of a change as it stands now. */

@@ -9,7 +9,7 @@ import { now } from '../../clock';
 import type { Refusal } from '../../gate/refusal';
 import type { Who } from '../../gate/who';
 import { findStoredSite } from '../../reviews/find-stored-site';
-import { mayAskFor } from './may-ask-for';
+import { mayAskFor } from './own-person';
 
 export const askLeaveShape = leaveRequest;
 

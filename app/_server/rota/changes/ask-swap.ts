@@ -12,7 +12,7 @@ import type { Who } from '../../gate/who';
 import { findStoredSite } from '../../reviews/find-stored-site';
 import { rotaOf } from '../rota-of';
 import { hasTurn } from './change-parts';
-import { mayAskFor } from './may-ask-for';
+import { mayAskFor } from './own-person';
 
 export const askSwapShape = swapRequest;
 

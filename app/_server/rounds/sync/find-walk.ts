@@ -1,6 +1,6 @@
 import 'server-only';
 import { walksDue } from '#core/rounds/due';
-import { SHEET_FORMAT } from '#core/rounds/sheet';
+import { SHEET_FORMAT, sheetOf } from '#core/rounds/sheet';
 import { ok, type Result } from '#core/result';
 import { addDays } from '#core/time/add-days';
 import { appendRecords } from '#data/records/append-records';
@@ -40,7 +40,9 @@ export async function findWalk(
     walksDue(rounds, site.zone, day, addDays(day, 1), shifts).some(
       (one) => one.slot.key === slot.key && one.dueAt === dueAt.getTime(),
     );
-  const begun = await keepRound(who, today, { slot, timetable, id: walk.round, dueAt, day, at: madeAt });
+  const sheet = sheetOf(stored.facility, slot, day);
+  const walks = { slot: slot.key, timetable };
+  const begun = await keepRound(who, today, { name: slot.name, sheet, walks, id: walk.round, dueAt, at: madeAt });
   if (begun.ok) return ok(begun.value.round);
   return begun.reason.why === 'conflict' || begun.reason.why === 'not-found'
     ? ok(await keepBare(who, site.id, walk, madeAt))
@@ -49,7 +51,8 @@ export async function findWalk(
 
 async function keepBare(who: Who, siteId: string, { round: id, name, due }: SentWalk, at: Date): Promise<string> {
   const sheet = { format: SHEET_FORMAT, places: [], sensors: {} } as const;
-  const row = { id, slotId: null, name, dueAt: new Date(due ?? at), begunAt: at, begunBy: who.id };
+  const bare = { slotId: null, sheetId: null, sheetVersion: null };
+  const row = { ...bare, id, name, dueAt: new Date(due ?? at), begunAt: at, begunBy: who.id };
   return await inTransaction(async (tx) => {
     const round = await addRound(tx, siteId, { ...row, sheet: { ...sheet, places: [...sheet.places] } });
     const body = { by: who.id, round: id, due: row.dueAt.toISOString(), besides: true };

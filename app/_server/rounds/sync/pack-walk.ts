@@ -1,9 +1,11 @@
 import 'server-only';
+import { walksDue } from '#core/rounds/due';
 import { LOOK_BACK } from '#core/rounds/questions';
 import { type LastSeen, PACK_FORMAT, type PackedEntry, type PackedWalk, type WalkPack } from '#core/rounds/pack';
 import { checksOf, sheetOf } from '#core/rounds/sheet';
 import type { WalkStanding } from '#core/rounds/standings';
 import { ok, type Result } from '#core/result';
+import { addDays } from '#core/time/add-days';
 import { accountNames } from '#data/accounts/names';
 import { latestOf } from '#data/readings/series';
 import { listBefore } from '#data/rounds/entries';
@@ -21,7 +23,7 @@ import { whatStands } from '../what-stands';
 
 export const packWalkShape = siteRounds;
 
-type Walk = WalkStanding<SlotRound>;
+type Walk = Omit<WalkStanding<SlotRound>, 'standing'>;
 
 /** What a telephone takes along to walk the rounds of a site out of reach. */
 export async function packWalk(who: Who, { site: key }: { site: string }): Promise<Result<WalkPack, Refusal>> {
@@ -30,7 +32,13 @@ export async function packWalk(who: Who, { site: key }: { site: string }): Promi
   const { entry: site, stored, today } = found.value;
   const at = now();
   const standing = await roundsStanding(site, stored.facility, at);
-  const open = standing.walks.filter((walk) => walk.standing !== 'done' && (walk.standing !== 'missed' || walk.round));
+  const ofToday = standing.walks.filter(
+    (walk) => walk.standing !== 'done' && (walk.standing !== 'missed' || walk.round),
+  );
+  // A night may be walked out of reach as a whole: what tomorrow brings comes along.
+  const { rounds, shifts } = stored.facility;
+  const next = walksDue(rounds, site.zone, addDays(today, 1), addDays(today, 2), shifts);
+  const open: Walk[] = [...ofToday, ...next.map((walk) => ({ ...walk, round: null }))];
   const begun = await listWithEntries(
     site.id,
     open.flatMap(({ round }) => round?.id ?? []),
@@ -62,7 +70,7 @@ export async function packWalk(who: Who, { site: key }: { site: string }): Promi
 
 function packed(
   { entry: site, stored }: SiteToday,
-  { slot, dueAt, lateAt, standing, round }: Walk,
+  { slot, dueAt, opensAt, lateAt, closesAt, round }: Walk,
   begun: readonly WithEntries[],
   nameOf: (id: string) => string,
 ): PackedWalk {
@@ -75,8 +83,9 @@ function packed(
     slot: slot.key,
     name: slot.name,
     due: new Date(dueAt).toISOString(),
+    opensAt: new Date(opensAt).toISOString(),
     lateAt: new Date(lateAt).toISOString(),
-    standing,
+    closesAt: new Date(closesAt).toISOString(),
     round: round?.id ?? null,
     begun: round && { at: new Date(round.begunAt).toISOString(), by: nameOf(round.begunBy) },
     places: (kept?.sheet ?? sheetOf(stored.facility, slot, day)).places,

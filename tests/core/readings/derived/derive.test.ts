@@ -34,6 +34,14 @@ describe('a derived series', () => {
     expect(derive('salinity', { lead: 42.914, temperature: 15 }, {})).toBeCloseTo(35, 2);
   });
 
+  test('gives the salinity of what a meter has brought to 25 °C, whatever the water is', () => {
+    // TEOS-10 GSW 3.6.16: sea water of 35 has 53.071 mS/cm at 25 °C; tests/reference/compensated-conductivity.json.
+    const given = { compensatedToC: 25 };
+    expect(derive('salinity', { lead: 53.071 }, given)).toBeCloseTo(35, 2);
+    expect(derive('salinity', { lead: 53.071, temperature: 20 }, given)).toBeCloseTo(35, 2);
+    expect(derive('salinity', { lead: 53.071, temperature: 20 }, {})).toBeGreaterThan(39);
+  });
+
   test('of watts is nothing in the range and while nothing is drawn', () => {
     const range = { minW: 90, maxW: 110 };
     const beyond = (lead: number) => derive('watts-beyond', { lead }, range);
@@ -66,7 +74,18 @@ describe('the series of a system', () => {
     tanks: [...base.tanks.filter(({ key }) => key !== 'reservoir'), reservoir()],
     sensors,
   });
+  const brought = {
+    ...sensor({ key: 'cond-25', name: 'Brought', quantity: 'conductivity', ...place }),
+    compensatedToC: 25,
+  };
   const find = (key: string) => series.find((one) => one.key === key);
+
+  test('of a conductivity brought to a temperature needs no thermometer, and makes no pair with one as the water has it', () => {
+    const raw = sensor({ key: 'cond', name: 'Conductivity', quantity: 'conductivity', ...place });
+    const found = derivedSeriesOf(facility(), { ...base, sensors: [raw, brought] });
+    expect(found.map(({ key }) => key)).toEqual(['derived:salinity:cond-25']);
+    expect(found[0]).toMatchObject({ inputs: [{ role: 'lead', sensor: 'cond-25' }], given: { compensatedToC: 25 } });
+  });
 
   test('are those whose inputs are there, each pair once and in one tank alone', () => {
     expect(series.map(({ key }) => key)).toEqual([

@@ -2,11 +2,13 @@
 
 import { act } from '#server/gate/act';
 import { addNoticeOf, addNoticeShape, endNoticeOf, endNoticeShape } from '#server/notices/add-notice';
+import { answerAskedOf, answerAskedShape } from '#server/states/answer-asked';
 import { beginStateOf, beginStateShape } from '#server/states/begin-state';
 import { endStateOf, endStateShape } from '#server/states/end-state';
 import { authoriseState, authoriseStateShape, lookAfterState, lookAfterStateShape } from '#server/states/note-state';
 import { putOffStateOf, putOffStateShape } from '#server/states/put-off-state';
 import { signSecond, signSecondShape } from '#server/states/sign-second';
+import { endTimedShape, endTimedState, timeState, timeStateShape } from '#server/states/time-state';
 
 /** Pages that show something else once a state has changed. */
 const shown = ({ site, system }: { site: string; system: string }) => [
@@ -39,3 +41,9 @@ const noticed = ({ site }: { site: string }) => [`/sites/${site}/states`, `/site
 export const addNoticeAction = act(addNoticeShape, addNoticeOf, noticed);
 
 export const endNoticeAction = act(endNoticeShape, endNoticeOf, noticed);
+
+export const answerAskedAction = act(answerAskedShape, answerAskedOf, shown);
+
+export const timeStateAction = act(timeStateShape, timeState, shown);
+
+export const endTimedAction = act(endTimedShape, endTimedState, shown);

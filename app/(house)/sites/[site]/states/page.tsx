@@ -7,6 +7,7 @@ import { chosenView } from '../../../view/chosen-view';
 import type { SiteAddress } from '../ask-site';
 import {
   addNoticeAction,
+  answerAskedAction,
   endNoticeAction,
   authoriseStateAction,
   endStateAction,
@@ -29,6 +30,7 @@ export default async function StatesPage({ params }: { params: Promise<SiteAddre
     authorise: page.mayAuthorise ? authoriseStateAction : null,
     look: lookAfterStateAction,
     second: signSecondAction,
+    answer: answerAskedAction,
     addNotice: addNoticeAction,
     endNotice: endNoticeAction,
   };

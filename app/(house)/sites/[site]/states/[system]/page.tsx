@@ -5,7 +5,14 @@ import { getStates, getStatesShape } from '#server/states/get-states';
 import { SystemStatesBody } from '#ui/states/system-states-body';
 import { answered } from '../../../../view/answered';
 import { chosenView } from '../../../../view/chosen-view';
-import { authoriseStateAction, beginStateAction, endStateAction, putOffStateAction } from '../actions';
+import {
+  authoriseStateAction,
+  beginStateAction,
+  endStateAction,
+  endTimedAction,
+  putOffStateAction,
+  timeStateAction,
+} from '../actions';
 
 interface Address {
   params: Promise<{ site: string; system: string }>;
@@ -32,6 +39,8 @@ export default async function SystemStatesPage(address: Address) {
     begin: beginStateAction,
     putOff: putOffStateAction,
     end: endStateAction,
+    time: timeStateAction,
+    endTimed: endTimedAction,
     authorise: page.mayAuthorise ? authoriseStateAction : null,
   };
   return <SystemStatesBody page={page} units={units} actions={actions} />;

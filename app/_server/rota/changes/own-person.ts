@@ -1,7 +1,12 @@
 import 'server-only';
 import { personOf } from '#data/rota/feeds';
 import { may } from '../../gate/may';
-import type { Who } from '../../gate/who';
+import { LOCAL_PERSON, type Who } from '../../gate/who';
+
+/** Key of the person of the rota that somebody is; null when they are nobody there. */
+export async function ownPerson(who: Who, siteId: string): Promise<string | null> {
+  return who.id === LOCAL_PERSON.id ? null : await personOf(siteId, who.id);
+}
 
 /** Whether somebody may ask for a change of a person's duties: it is they themselves, or they may approve such changes. */
 export async function mayAskFor(
@@ -10,9 +15,4 @@ export async function mayAskFor(
   person: string,
 ): Promise<boolean> {
   return may(who, 'approve-duty', site) || (await ownPerson(who, siteId)) === person;
-}
-
-/** Key of the person of the rota that somebody is; null when they are nobody there. */
-export async function ownPerson(who: Who, siteId: string): Promise<string | null> {
-  return who.session === undefined && who.id === 'local' ? null : await personOf(siteId, who.id);
 }

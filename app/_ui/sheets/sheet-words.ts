@@ -1,0 +1,49 @@
+import type { Check } from '#core/rounds/check';
+import type { Frequency } from '#core/rounds/frequency';
+import type { Signer } from '#core/rounds/round-sheet';
+import { ruleSaid } from '#core/rounds/rule-words';
+import type { DueTime, Schedule } from '#core/rounds/schedule';
+
+/** What each kind of line asks for. */
+export const KIND_WORDS: Record<Check['kind'], string> = {
+  number: 'a number',
+  figure: 'a number in a unit of its own',
+  'yes-no': 'as usual or not',
+  choice: 'one of a few words',
+  text: 'a sentence',
+  photo: 'photos',
+  'head-count': 'a head count',
+  used: 'what was used, litres',
+  doses: 'doses given',
+  'water-test': 'a water test',
+  test: 'a test of a safeguard',
+  calibration: 'a calibration',
+};
+
+/** When a sheet that comes round so often is late, unless it says so itself. */
+export const GRACE_WORDS: Record<Frequency, string> = {
+  shift: 'late after 2 hours',
+  day: 'late at the end of the shift',
+  week: 'late after 1 day',
+  month: 'late after 5 days',
+  quarter: 'late after 14 days',
+  year: 'late after 30 days',
+};
+
+export const SIGNER_WORDS: Record<Signer, string> = {
+  aquarist: 'an aquarist',
+  lead: 'a lead',
+  manager: 'a manager',
+};
+
+/** When a sheet is due, in words: "every day at 07:00 and 19:00". */
+export function scheduleSaid({ rule, times, until, notOnHolidays }: Schedule): string {
+  const ends = [until ? `until ${until}` : '', notOnHolidays ? 'but not on holidays' : ''].filter((end) => end !== '');
+  return [`${ruleSaid(rule)} ${times.map(timeSaid).join(' and ')}`, ...ends].join(', ');
+}
+
+function timeSaid({ at, anchor, afterMin = 0 }: DueTime): string {
+  if (anchor === undefined) return `at ${at}`;
+  const when = afterMin === 0 ? 'at' : `${Math.abs(afterMin)} min ${afterMin < 0 ? 'before' : 'after'}`;
+  return `${when} ${anchor} (${at} when the site is closed)`;
+}

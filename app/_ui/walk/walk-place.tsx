@@ -1,0 +1,65 @@
+'use client';
+
+import { Page } from '../frame/page';
+import { PlaceCautions } from '../rounds/place-cautions';
+import { RestForm } from '../rounds/rest-form';
+import { blankOf, type PlaceView } from '../rounds/round-view';
+import rounds from '../rounds/rounds.module.css';
+import { SheetLine } from '../rounds/sheet-line';
+import { Warnings } from '../rounds/warnings';
+import { makeEntry, makeRest } from './make';
+import { TakePhoto } from './take-photo';
+import style from './walk.module.css';
+import type { WalkPage } from './walk-round';
+
+/** A place of a walk, line by line; each entry is kept on this telephone when it is made. */
+export function WalkPlace({ page, place, on, at, status, units, photos }: WalkPage & { place: PlaceView }) {
+  const { places, round } = page;
+  const blank = blankOf(place);
+  const isOpen = round.signed === null;
+  return (
+    <Page
+      title={place.name}
+      lead={
+        <p>
+          {round.name}. Place {place.number} of {places.length}. {place.lines.length - blank.length} of{' '}
+          {place.lines.length} lines entered here.
+        </p>
+      }
+    >
+      {status}
+      <Warnings page={page} place={place} />
+      <PlaceCautions lines={place.lines} />
+      <ol className={rounds.lines}>
+        {place.lines.map((line) => (
+          <SheetLine
+            key={line.check.key}
+            page={page}
+            line={line}
+            units={units}
+            enter={async (_before, form) => await makeEntry(on, line, form)}
+            photo={isOpen ? <TakePhoto on={on} line={line} photos={photos} /> : null}
+          />
+        ))}
+      </ol>
+      {isOpen && blank.length > 0 ? (
+        <RestForm page={page} place={place} rest={async (_before, form) => await makeRest(on, place, form)} />
+      ) : null}
+      <nav aria-label="Places" className={rounds.onward}>
+        {place.number > 1 ? (
+          <a className={style.go} href={at(place.number - 1)}>
+            Previous place
+          </a>
+        ) : null}
+        <a className={style.go} href={at()}>
+          All places, and sign
+        </a>
+        {place.number < places.length ? (
+          <a className={rounds.onwardMain} href={at(place.number + 1)}>
+            Next place
+          </a>
+        ) : null}
+      </nav>
+    </Page>
+  );
+}

@@ -1,0 +1,80 @@
+import { beforeAll, describe, expect, test } from 'vitest';
+import { demandOf } from '#core/review/people/demand-of';
+import { leastOf } from '#core/review/people/site-cover';
+import { reviewSystem } from '#core/review/review-system';
+import { LOCAL_PERSON } from '#server/gate/who';
+import type { Compute } from '#server/reviews/compute';
+import { reviewSite } from '#server/reviews/review-site';
+import { getCover, getCoverShape } from '#server/rota/get-cover';
+import { freshDatabase } from '../../_support/database';
+import { smallFacility, smallSystem } from '../../_support/small-facility';
+import { keep, stored } from '../../_support/stored';
+
+const { query } = freshDatabase();
+const TWO = smallFacility(smallSystem(), smallSystem('tank-2', 'Tank 2'));
+
+/** As the thread does it, for the first system with what it asks of people and for the second without. */
+const compute: Compute = async ({ facility, system: key, on, wantsDemand }) => {
+  const system = facility.systems.find((one) => one.key === key);
+  if (!system) throw new Error(`no ${key}`);
+  const review = reviewSystem(facility, system, on);
+  const isAsked = wantsDemand && key === 'tank-1';
+  return await Promise.resolve(isAsked ? { ...review, demand: demandOf(facility, system, on, review) } : review);
+};
+
+const cover = async (given: Record<string, string> = {}) => {
+  const found = await getCover(LOCAL_PERSON, getCoverShape.parse({ site: 'harbour', ...given }));
+  if (!found.ok) throw new Error(JSON.stringify(found.reason));
+  return found.value;
+};
+
+beforeAll(async () => {
+  await keep(TWO);
+  await reviewSite((await stored('harbour')).siteId, { compute });
+});
+
+describe('the cover of a site', () => {
+  test('is told of the systems whose review says what is asked of people; the others are named', async () => {
+    const page = await cover();
+    expect(page.cover.systems.map(({ system }) => system)).toEqual(['tank-1']);
+    expect(page.missing).toEqual(['Tank 2']);
+    const [week] = page.cover.systems;
+    expect(week?.claimed.spareS).toHaveLength(168);
+    expect(page.cover.weakest.claimed[0]?.spareS).toBe(week && leastOf(week.claimed));
+    expect(page.cover.whatIf).toBeNull();
+  });
+
+  test('is not in the review as it is read or kept', async () => {
+    const rows = (await query(`SELECT body ? 'demand' AS inside, demand IS NULL AS none FROM review_result`)).rows;
+    expect(rows.map(({ inside }) => inside)).toEqual([false, false]);
+    expect(rows.filter(({ none }) => none)).toHaveLength(1);
+  });
+
+  test('with one more person at every hour no hour has less to spare, and nothing is kept', async () => {
+    const before = await cover();
+    const ask = { more: 'on-site', moreFrom: '00:00', moreTo: '00:00', check: '02:00' };
+    const after = await cover(ask);
+    const [was] = before.cover.systems;
+    const changed = after.cover.systems[0]?.claimed.changedS;
+    for (const [h, s] of (changed ?? []).entries())
+      expect(s ?? Number.POSITIVE_INFINITY).toBeGreaterThanOrEqual(was?.claimed.spareS[h] ?? Number.POSITIVE_INFINITY);
+    expect(changed).not.toEqual(was?.claimed.spareS);
+    expect(after.cover.whatIf?.claimed.lost).toEqual([]);
+    expect(after.asked).toEqual(ask);
+    expect((await cover()).cover).toEqual(before.cover);
+  });
+
+  test('says what is wrong with a question, and what was typed stays', async () => {
+    const page = await cover({ check: 'at night' });
+    expect(page.wrong).toEqual({ check: 'a time such as 02:00' });
+    expect(page.asked).toEqual({ check: 'at night' });
+    expect(page.cover.whatIf).toBeNull();
+  });
+
+  test('is not told while a review is out of date', async () => {
+    await query(`UPDATE review_result SET input_hash = 'another'`);
+    const page = await cover();
+    expect(page.cover.systems).toEqual([]);
+    expect(page.missing).toHaveLength(2);
+  });
+});
