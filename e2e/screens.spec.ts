@@ -91,6 +91,8 @@ const SCREENS: Record<string, (page: Page) => Promise<void>> = {
     await page.getByText('Water change, usually').click();
   },
   alarms: async (page) => void (await page.goto('/sites/lighthouse/alarms')),
+  'call-outs': async (page) => void (await page.goto('/sites/lighthouse/call-outs')),
+  keys: async (page) => void (await page.goto('/sites/lighthouse/keys')),
   trust: async (page) => void (await page.goto('/trust')),
   'alarms-suppressed': async (page) => void (await page.goto('/sites/lighthouse/alarms/suppressed')),
   calls: async (page) => {

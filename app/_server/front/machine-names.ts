@@ -18,7 +18,7 @@ interface Machine {
 }
 
 /** This machine, as the system says it. */
-export function thisMachine(): Machine {
+function thisMachine(): Machine {
   const all = Object.values(networkInterfaces()).flatMap((some) => some ?? []);
   return { hostname: hostname(), addresses: all.map(({ address }) => address) };
 }
