@@ -61,13 +61,13 @@ export function answering(
   const home = answeredBy === 'rota' ? null : quickest(homes.filter(({ person }) => asked(person)));
   return (atS) => {
     const { on, next } = steps[stepAt(steps, atS)] ?? NOBODY;
-    const ways: Come[] = [];
-    if (home) ways.push({ ...home, kind: 'from-home', waitS: 0 });
-    if (on) ways.push(come(on, 0));
-    if (next) ways.push(come(next, next.fromS - atS));
-    let first: Come | null = null;
-    for (const way of ways) if (first === null || comesAfter(way) < comesAfter(first)) first = way;
-    return first;
+    // It is asked hundreds of thousands of times: nothing is made but the answer.
+    const homeS = home ? home.answerS + home.travelS : Number.POSITIVE_INFINITY;
+    const onS = on ? on.answerS + on.travelS : Number.POSITIVE_INFINITY;
+    const nextS = next ? thereAt(next) - atS : Number.POSITIVE_INFINITY;
+    if (home && homeS <= onS && homeS <= nextS) return { ...home, kind: 'from-home', waitS: 0 };
+    if (on && onS <= nextS) return come(on, 0);
+    return next ? come(next, next.fromS - atS) : null;
   };
 }
 

@@ -1,7 +1,6 @@
 /**
- * What this room knows: what fault cases ask of people, and what any rota makes of that, without running the model again.
- * What it leaves out: whatever changes the water; then the courses are others, and a review anew says what they ask.
- * Where the numbers come from: the courses of a review for the water; the rota, the rounds and the description for the people.
+ * What fault cases ask of people, and so what any rota makes of them without running the model again. Whatever changes the water
+ * makes other courses; then a review anew says what they ask.
  */
 import type { Column } from '../../plans/credit';
 import type { EquipmentType } from '../../facility/system';

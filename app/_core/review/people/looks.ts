@@ -66,10 +66,22 @@ export function firstLook(
   onsetS: number,
   fits: (look: Look) => boolean = () => true,
 ): { look: Look; afterS: number } | null {
-  for (const { look, fromS } of meetings) {
+  for (let at = firstAfter(meetings, onsetS); at < meetings.length; at++) {
+    const { look, fromS } = meetings[at] as Meeting;
     const afterS = look.atS - onsetS;
-    if (afterS <= 0 || afterS < fromS || !fits(look)) continue;
+    if (afterS < fromS || !fits(look)) continue;
     return afterS <= HORIZON ? { look, afterS } : null;
   }
   return null;
+}
+
+/** Index of the first meeting after an onset; they stand in order. */
+function firstAfter(meetings: readonly Meeting[], onsetS: number): number {
+  let [low, high] = [0, meetings.length];
+  while (low < high) {
+    const middle = (low + high) >> 1;
+    if ((meetings[middle] as Meeting).look.atS <= onsetS) low = middle + 1;
+    else high = middle;
+  }
+  return low;
 }

@@ -42,42 +42,53 @@ export function meeting(course: CourseDemand, scene: Scene, work: Work): (onsetS
   const met = meetingsOf(scene.looks, course.signs);
   const anybody = scene.hands(null);
   const { able, comes } = scene.hands(work.type);
-  const calls = course.calls.map((call) => ({
-    ...{ call, reached: anybody.comes(call.answeredBy), mended: comes(call.answeredBy) },
-    by: call.key === WATCHDOG ? ('watchdog' as const) : ('alarm' as const),
+  const calls = course.calls.map(({ key, atS, answeredBy }) => ({
+    source: { by: key === WATCHDOG ? ('watchdog' as const) : ('alarm' as const), key },
+    ...{ atS, reached: anybody.comes(answeredBy), mended: comes(answeredBy) },
   }));
   const walkersOf = ({ walkers }: Look) => (able ? walkers.filter(able) : walkers);
   return (onsetS) => {
     const result: Met = { noticeS: null, way: null };
-    for (const { call, by, reached, mended } of calls) {
-      const atS = onsetS + call.atS;
+    for (const { source, atS, reached, mended } of calls) {
+      const first = reached(onsetS + atS);
       // An alarm that reaches nobody is no notice.
-      if (reached(atS) === null) continue;
-      noticed(result, call.atS);
-      const come = mended(atS);
-      if (come) offer(result, work, { by, key: call.key, noticeS: call.atS, come, walkers: [] });
+      if (first === null) continue;
+      noticed(result, atS);
+      const come = able ? mended(onsetS + atS) : first;
+      if (come) offer(result, work, source, atS, come, NONE);
     }
     const seen = firstLook(met, onsetS);
     if (!seen) return result;
     noticed(result, seen.afterS);
     const own = able ? firstLook(met, onsetS, (look) => walkersOf(look).length > 0) : seen;
-    if (own) offer(result, work, { ...roundOf(own), come: null, walkers: walkersOf(own.look) });
+    if (own) offer(result, work, roundOf(own.look), own.afterS, null, walkersOf(own.look));
     const come = able ? comes('rota')(onsetS + seen.afterS) : null;
-    if (come) offer(result, work, { ...roundOf(seen), come, walkers: [] });
+    if (come) offer(result, work, roundOf(seen.look), seen.afterS, come, NONE);
     return result;
   };
 }
 
-function roundOf({ look, afterS }: { look: Look; afterS: number }) {
-  return { by: 'round' as const, key: look.key, noticeS: afterS };
+const NONE: string[] = [];
+
+function roundOf({ key }: Look) {
+  return { by: 'round' as const, key };
 }
 
 function noticed(met: Met, noticeS: number): void {
   if (met.noticeS === null || noticeS < met.noticeS) met.noticeS = noticeS;
 }
 
-function offer(met: Met, { spareS, workS }: Work, found: Omit<Way, 'spareS' | 'workS' | 'putRightS'>): void {
+/** Take a way into account; it is made only where it is sooner than what is known. */
+function offer(
+  met: Met,
+  { spareS, workS }: Work,
+  { by, key }: Pick<Way, 'by' | 'key'>,
+  noticeS: number,
+  come: Come | null,
+  walkers: string[],
+): void {
   if (workS === null) return;
-  const putRightS = found.noticeS + (found.come ? comesAfter(found.come) : 0) + spareS + workS;
-  if (met.way === null || putRightS < met.way.putRightS) met.way = { ...found, spareS, workS, putRightS };
+  const putRightS = noticeS + (come ? comesAfter(come) : 0) + spareS + workS;
+  if (met.way && met.way.putRightS <= putRightS) return;
+  met.way = { by, key, noticeS, come, walkers, spareS, workS, putRightS };
 }
