@@ -140,6 +140,11 @@ const SCREENS: Record<string, (page: Page) => Promise<void>> = {
   },
   plans: async (page) => void (await page.goto('/sites/lighthouse/plans')),
   rounds: async (page) => void (await page.goto('/sites/harbour/rounds')),
+  'rounds-labels': async (page) => void (await page.goto('/sites/harbour/rounds/labels')),
+  'walk-rounds': async (page) => {
+    await page.goto('/walk#/harbour');
+    await expect(page.getByRole('heading', { name: 'To be walked' })).toBeVisible();
+  },
   'place-of-a-round': async (page) => {
     await page.goto('/sites/harbour/rounds');
     await page.getByRole('button', { name: 'Walk it now' }).click();

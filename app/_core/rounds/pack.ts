@@ -49,7 +49,7 @@ export interface LastSeen {
 }
 
 /** What stood at a system. */
-export interface PackedStands {
+interface PackedStands {
   off: { name: string; until: string }[];
   alarms: { id: string; name: string; raisedAt: string; isActive: boolean; isAcknowledged: boolean }[];
   states: { state: string; until: string; outstayed: boolean }[];

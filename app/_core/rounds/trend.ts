@@ -3,7 +3,7 @@ import type { Check } from './check';
 import type { EntryValue } from './entry';
 
 /** Which way the numbers of a line go. */
-export type Trend = 'rising' | 'falling' | 'steady';
+type Trend = 'rising' | 'falling' | 'steady';
 
 /** Numbers that a trend is told from, at least. Common practice, no source. */
 const LEAST = 3;

@@ -3,7 +3,7 @@ import { database } from '../client';
 import type { Transaction } from '../transaction';
 
 /** A photo of an entry. */
-export interface RoundPhoto {
+interface RoundPhoto {
   id: string;
   entryId: string;
   takenAt: Date;

@@ -39,7 +39,8 @@ export const LAW_WORDS: Record<DerivedKind, string> = {
     'what is dissolved, as a part of what water of this temperature and salinity holds in balance with air',
   'unionised-ammonia':
     'the part of total ammonia that poisons, by pH on the scale of its probe, temperature and salinity',
-  salinity: 'practical salinity by the scale of 1978, of conductivity as the water has it, or at the temperature that its meter brings it to',
+  salinity:
+    'practical salinity by the scale of 1978, of conductivity as the water has it, or at the temperature that its meter brings it to',
   difference: 'what one probe reads more than the other, where both were read within five minutes',
   'watts-beyond': 'watts above the watts range, or below it with a minus; nothing inside it and while nothing is drawn',
   'top-off': 'litres moved in the 24 hours before, by the fall of the reservoir or by the running time of the pump',

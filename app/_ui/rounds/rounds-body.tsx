@@ -62,7 +62,10 @@ export function RoundsBody({ page, begin, besides }: RoundsBodyProps) {
           {/* A page of its own, which the browser keeps and opens without a signal. */}
           <a className={style.go} href={walkAddress(site.key)}>
             Walk without a signal
-          </a>
+          </a>{' '}
+          <Link className={style.go} href={`${roundsAddress(site.key)}/labels`}>
+            Labels of the tanks
+          </Link>
         </p>
       ) : null}
       {waiting.length > 0 ? (

@@ -74,7 +74,7 @@ export function KeptHere({ kept, unsent, others, line, meet, ready }: KeptHerePr
 }
 
 /** What has not been sent yet, in words. */
-export function unsentSaid(unsent: KeptHereProps['unsent']): string {
+function unsentSaid(unsent: KeptHereProps['unsent']): string {
   if (!unsent || unsent.entries + unsent.photos === 0) return 'Everything is sent.';
   const photos = unsent.photos === 0 ? '' : `, photos: ${unsent.photos}`;
   return `Not sent yet: ${unsent.entries}${photos}.`;

@@ -18,7 +18,7 @@ const FIGURE = 'figure.';
 const ADDRESS = ['site', 'round', 'check', 'entry', 'place'];
 
 /** What was typed into a form, without what was left empty. */
-export function typedIn(form: FormData): Record<string, unknown> {
+function typedIn(form: FormData): Record<string, unknown> {
   const typed: Record<string, unknown> = {};
   const figures: Record<string, string> = {};
   for (const [name, given] of form) {

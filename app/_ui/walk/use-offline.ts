@@ -6,7 +6,6 @@ import { useEffect, useState } from 'react';
 export type Ready = 'asking' | 'ready' | 'not-secure' | 'no';
 
 const WORKER = '/push-worker.js';
-export const SHELL = '/walk';
 
 /**
  * Has the browser keep this page and its parts, so that it opens without a signal, and asks it not to throw away what is kept
@@ -34,6 +33,8 @@ export function useOffline(): Ready {
 
 async function keepPage(): Promise<void> {
   await navigator.serviceWorker.register(WORKER, { scope: '/' });
+  // What reads labels is loaded later otherwise, when there may be no signal.
+  await import('./qr-reader').then(async ({ warmReader }) => await warmReader()).catch(() => undefined);
   const { active } = await navigator.serviceWorker.ready;
   // What was loaded before the worker was there has not passed through it.
   const parts = performance

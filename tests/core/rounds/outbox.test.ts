@@ -5,6 +5,7 @@ import { clientId } from '#core/rounds/client-id';
 import type { Entry } from '#core/rounds/entry';
 import { afterAnswer, type ItemAnswer, nextBatch, type Outgoing, waiting } from '#core/rounds/outbox';
 import { takeIn } from '#core/rounds/take-in';
+import { tankCode, typedCode } from '#core/rounds/tank-code';
 
 type Item = Outgoing & { entry: Entry };
 const LINES = ['a', 'b', 'c'];
@@ -84,6 +85,16 @@ function walkThrough(steps: readonly (typeof step extends fc.Arbitrary<infer S> 
   }
   return { site, phones };
 }
+
+describe('the code on the label of a tank', () => {
+  test('has six of the digits that are not mistaken for one another, and is read however it is typed', () => {
+    const code = tankCode('reef', 'display');
+    expect(code).toMatch(/^[0-9A-HJKMNP-TV-Z]{6}$/);
+    expect(tankCode('reef', 'sump')).not.toBe(code);
+    expect(typedCode(' o1-lI ')).toBe('0111');
+    expect(typedCode(code.toLowerCase())).toBe(code);
+  });
+});
 
 describe('what is entered without a signal', () => {
   test('arrives exactly once, in order, at the time it was made, however telephones, lines and answers break off', () => {

@@ -62,6 +62,7 @@ export const ROUND_LINES: Readonly<Record<string, Line>> = {
   },
   [`${ROUNDS}/actions.ts enterRestAction`]: { verb: 'walk', given: () => sent({ place: '1' }), comes: 'not-found' },
   [`${ROUNDS}/actions.ts signRoundAction`]: { verb: 'walk', given: () => sent(), comes: 'not-found' },
+  [`${ROUNDS}/labels/page.tsx`]: { verb: 'see' },
   'app/api/rounds/[site]/route.ts GET': { verb: 'walk' },
   'app/api/rounds/[site]/route.ts POST': {
     verb: 'walk',

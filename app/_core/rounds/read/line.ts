@@ -12,7 +12,7 @@ import { type Read, tidy, type TypedFault, type TypedLine, typedNumber } from '.
 import { readWaterTest } from './water-test';
 
 /** What a person said of a line: what was typed, and the words that go with it. */
-export interface SaidOfLine extends TypedLine {
+interface SaidOfLine extends TypedLine {
   /** Id of the entry, made by whoever makes it; a test has the same. */
   entry: string;
   notDone?: string | undefined;

@@ -3,7 +3,7 @@ import sharp from 'sharp';
 import { ok, type Result, refused } from '#core/result';
 
 /** A photo as it is kept. */
-export interface SmallPhoto {
+interface SmallPhoto {
   bytes: Uint8Array<ArrayBuffer>;
   width: number;
   height: number;
