@@ -1,5 +1,6 @@
 import AxeBuilder from '@axe-core/playwright';
 import { expect as expectSoon, type Page, test } from '@playwright/test';
+import { toIncident, toWorstSystem } from './_support/ways';
 
 /** A page may take its time on a machine that computes reviews beside it. */
 const expect = expectSoon.configure({ timeout: 20_000 });
@@ -276,33 +277,6 @@ test('on paper everything folded is read, and what only a screen needs is gone',
   await expect(page.getByRole('navigation', { name: 'Pages' })).toBeHidden();
   await expect(page.getByText('Holdfast switches nothing and is not a protective device.').first()).toBeVisible();
 });
-
-async function toWorstSystem(page: Page): Promise<void> {
-  await page.goto('/');
-  await page
-    .getByRole('row')
-    .filter({ hasText: /no warning|too late|some hours/ })
-    .first()
-    .getByRole('rowheader')
-    .getByRole('link')
-    .click();
-  await expect(page.getByText(/^What to (fix|do) first:/).first()).toBeVisible();
-}
-
-/** Opens an incident of a system with what is done first, and goes to one of its pages. */
-async function toIncident(page: Page, part?: string): Promise<void> {
-  await page.goto('/sites/lighthouse/incidents/new');
-  await page.getByLabel('What happened, in a few words').fill('Return pump stopped');
-  await page.getByLabel('System').selectOption({ index: 1 });
-  await page.getByLabel(/at the earliest/).fill('2026-01-05T02:00');
-  await page.getByRole('button', { name: 'Open the incident' }).click();
-  await expect(page.getByRole('heading', { level: 1, name: /^Incident \d+: Return pump stopped/ })).toBeVisible();
-  await page.getByRole('button', { name: 'People are safe' }).click();
-  await expect(page.getByRole('heading', { name: /^People are safe: done/ })).toBeVisible();
-  if (part === undefined) return;
-  await page.getByRole('link', { name: part, exact: true }).click();
-  await expect(page.getByRole('link', { name: part, exact: true })).toHaveAttribute('aria-current', 'page');
-}
 
 /** Folds everything that can be folded, or opens it: what is folded is judged as well. */
 async function setFolds(page: Page, how: 'folded' | 'open'): Promise<void> {

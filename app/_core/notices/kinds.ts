@@ -16,7 +16,6 @@ export const NOTICE_KINDS = [
   'building',
   'other',
 ] as const;
-export type NoticeKind = (typeof NOTICE_KINDS)[number];
 
 /** What is usual for a kind of work. */
 export interface NoticeWords {

@@ -43,21 +43,13 @@ export async function getRound(who: Who, { site: key, round: id }: RoundAddress)
   const told = groupBy(own, ({ check }) => check);
   const stands = await whatStands(site, stored.facility, today, now());
   const places = round.sheet.places.map(
-    (place, index): ToldPlace => ({
-      number: index + 1,
-      name: place.name,
-      system: place.system,
-      cleanness: place.cleanness,
-      stands: stands(place.system?.key ?? null),
-      lines: place.checks.map((check) => toldLine(check, told.get(check.key) ?? [], lasts.get(check.key) ?? [])),
+    ({ name, system, cleanness, checks: lines }, index): ToldPlace => ({
+      ...{ number: index + 1, name, system, cleanness, stands: stands(system?.key ?? null) },
+      lines: lines.map((check) => toldLine(check, told.get(check.key) ?? [], lasts.get(check.key) ?? [])),
     }),
   );
   const asTheyWere = foreignPlace(foreign, besides, places.length + 1);
   if (asTheyWere) places.push(asTheyWere);
-  const signature = (kind: 'signed' | 'second-look') => {
-    const done = signatures.find((one) => one.kind === kind);
-    return done ? { at: done.at.toISOString(), by: nameOf(done.by), note: done.note } : null;
-  };
   return ok({
     site: { key: site.key, name: site.name, zone: site.zone },
     round: {
@@ -66,8 +58,8 @@ export async function getRound(who: Who, { site: key, round: id }: RoundAddress)
       isBesides: round.slotId === null && round.sheetId === null,
       dueAt: round.dueAt.toISOString(),
       begun: { at: round.begunAt.toISOString(), by: nameOf(round.begunBy) },
-      signed: signature('signed'),
-      secondLook: signature('second-look'),
+      signed: signatureOf(signatures, 'signed', nameOf),
+      secondLook: signatureOf(signatures, 'second-look', nameOf),
     },
     places,
     alike: alike.map(({ key: line }) => line),
@@ -80,6 +72,15 @@ export async function getRound(who: Who, { site: key, round: id }: RoundAddress)
     mayWalk: may(who, 'walk', site.key),
     mayLook: may(who, 'second-look', site.key),
   });
+}
+
+function signatureOf(
+  signatures: Awaited<ReturnType<typeof listSignatures>>,
+  kind: 'signed' | 'second-look',
+  nameOf: (id: string) => string,
+) {
+  const done = signatures.find((one) => one.kind === kind);
+  return done ? { at: done.at.toISOString(), by: nameOf(done.by), note: done.note } : null;
 }
 
 /** Entries as they are told. */

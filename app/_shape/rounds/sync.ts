@@ -3,7 +3,7 @@ import { enterRequest } from './requests';
 import { checkShape } from './sheet';
 
 /** Things that are taken in at once. */
-export const MOST_ITEMS = 40;
+const MOST_ITEMS = 40;
 
 /** A walk as a telephone names it: by the timetable, which two may have begun at once, or by an id that it made itself. */
 const walk = z.object({

@@ -30,7 +30,6 @@ interface RoundsBodyProps {
 /** The rounds of a site: what is to be walked now, what waits for a second look, and what was walked. */
 export function RoundsBody({ page, begin, besides }: RoundsBodyProps) {
   const { site, lines, waiting, mayWalk } = page;
-  const open = lines.filter(isOpen).reverse();
   return (
     <Page
       title="Rounds"
@@ -46,28 +45,9 @@ export function RoundsBody({ page, begin, besides }: RoundsBodyProps) {
       }
     >
       <Section id="now" title="To be walked" wide>
-        {open.length === 0 ? (
-          <p>Nothing is due at the moment.</p>
-        ) : (
-          <Ledger
-            caption="Due, late and begun rounds, the earliest first."
-            columns={openColumns(page, begin)}
-            rows={open}
-            keyOf={keyOf}
-          />
-        )}
+        <Open page={page} begin={begin} />
       </Section>
-      {mayWalk ? (
-        <p>
-          {/* A page of its own, which the browser keeps and opens without a signal. */}
-          <a className={style.go} href={walkAddress(site.key)}>
-            Walk without a signal
-          </a>{' '}
-          <Link className={style.go} href={`${roundsAddress(site.key)}/labels`}>
-            Labels of the tanks
-          </Link>
-        </p>
-      ) : null}
+      {mayWalk ? <WithTelephone site={site.key} /> : null}
       {waiting.length > 0 ? (
         <Section id="second-look" title="Waiting for a second look" wide>
           <Waiting page={page} />
@@ -87,6 +67,29 @@ export function RoundsBody({ page, begin, besides }: RoundsBodyProps) {
       </Section>
       <LiveRefresh site={site.key} what={['rounds']} />
     </Page>
+  );
+}
+
+function Open({ page, begin }: Pick<RoundsBodyProps, 'page' | 'begin'>) {
+  const open = page.lines.filter(isOpen).reverse();
+  if (open.length === 0) return <p>Nothing is due at the moment.</p>;
+  const columns = openColumns(page, begin);
+  return (
+    <Ledger caption="Due, late and begun rounds, the earliest first." columns={columns} rows={open} keyOf={keyOf} />
+  );
+}
+
+function WithTelephone({ site }: { site: string }) {
+  return (
+    <p>
+      {/* A page of its own, which the browser keeps and opens without a signal. */}
+      <a className={style.go} href={walkAddress(site)}>
+        Walk without a signal
+      </a>{' '}
+      <Link className={style.go} href={`${roundsAddress(site)}/labels`}>
+        Labels of the tanks
+      </Link>
+    </p>
   );
 }
 

@@ -21,7 +21,7 @@ interface SheetBodyProps {
 
 /** One round sheet: edited by whoever may, read by all others, with the versions that were in force. */
 export function SheetBody({ page, write, drop, retire }: SheetBodyProps) {
-  const { site, sheet, isDraft, version, gone, mayChange } = page;
+  const { site, sheet, isDraft, version, mayChange } = page;
   const hidden = { site: site.key, sheet: sheet.key };
   return (
     <Page
@@ -32,16 +32,7 @@ export function SheetBody({ page, write, drop, retire }: SheetBodyProps) {
         { href: roundsAddress(site.key), name: 'Rounds' },
         { href: sheetsAddress(site.key), name: 'Round sheets' },
       ]}
-      lead={
-        <>
-          <p>{scheduleSaid(sheet.schedule)}</p>
-          <p>
-            {version === null ? 'Not in force yet.' : `Version ${version} is in force.`}{' '}
-            {isDraft ? 'What stands here is a draft.' : ''}{' '}
-            {gone.length > 0 ? `Lines whose thing is no longer described, or is off: ${gone.length}.` : ''}
-          </p>
-        </>
-      }
+      lead={<Lead page={page} />}
     >
       <Section id="sheet" title={mayChange ? 'Write it' : 'Lines'}>
         {mayChange ? (
@@ -50,21 +41,7 @@ export function SheetBody({ page, write, drop, retire }: SheetBodyProps) {
           <SheetLines page={page} />
         )}
       </Section>
-      {page.versions.length > 0 ? (
-        <Section id="versions" title="Versions" wide>
-          <Ledger
-            caption="As they came into force, the latest first."
-            columns={[
-              { id: 'version', head: 'Version', figure: true, cell: (one) => one.version },
-              { id: 'at', head: 'In force since', cell: ({ at }) => momentSaid(at, site.zone) },
-              { id: 'by', head: 'By', cell: ({ by }) => by },
-              { id: 'why', head: 'Why', cell: ({ reason }) => reason ?? '–' },
-            ]}
-            rows={page.versions}
-            keyOf={(one) => String(one.version)}
-          />
-        </Section>
-      ) : null}
+      {page.versions.length > 0 ? <Versions page={page} /> : null}
       {mayChange && isDraft ? (
         <Section id="drop" title="Forget the draft" note="What is in force stays.">
           <KeptForm action={drop} hidden={hidden} button="Forget this draft" done="It is forgotten." />
@@ -84,5 +61,36 @@ export function SheetBody({ page, write, drop, retire }: SheetBodyProps) {
         </Section>
       ) : null}
     </Page>
+  );
+}
+
+function Lead({ page: { sheet, version, isDraft, gone } }: Pick<SheetBodyProps, 'page'>) {
+  return (
+    <>
+      <p>{scheduleSaid(sheet.schedule)}</p>
+      <p>
+        {version === null ? 'Not in force yet.' : `Version ${version} is in force.`}{' '}
+        {isDraft ? 'What stands here is a draft.' : ''}{' '}
+        {gone.length > 0 ? `Lines whose thing is no longer described, or is off: ${gone.length}.` : ''}
+      </p>
+    </>
+  );
+}
+
+function Versions({ page: { site, versions } }: Pick<SheetBodyProps, 'page'>) {
+  return (
+    <Section id="versions" title="Versions" wide>
+      <Ledger
+        caption="As they came into force, the latest first."
+        columns={[
+          { id: 'version', head: 'Version', figure: true, cell: (one) => one.version },
+          { id: 'at', head: 'In force since', cell: ({ at }) => momentSaid(at, site.zone) },
+          { id: 'by', head: 'By', cell: ({ by }) => by },
+          { id: 'why', head: 'Why', cell: ({ reason }) => reason ?? '–' },
+        ]}
+        rows={versions}
+        keyOf={(one) => String(one.version)}
+      />
+    </Section>
   );
 }

@@ -23,7 +23,7 @@ interface SheetsBodyProps {
 
 /** The round sheets of a site: those in force with when they are due, those being written, and what is due ahead. */
 export function SheetsBody({ page, start, put }: SheetsBodyProps) {
-  const { site, sheets, drafts, mayChange } = page;
+  const { site, drafts, mayChange } = page;
   return (
     <Page
       title="Round sheets"
@@ -40,16 +40,7 @@ export function SheetsBody({ page, start, put }: SheetsBodyProps) {
       }
     >
       <Section id="in-force" title="In force" wide>
-        {sheets.length === 0 ? (
-          <p>None yet: the rounds of the timetable are walked on sheets that follow from the description.</p>
-        ) : (
-          <Ledger
-            caption="Sheets with a schedule of their own."
-            columns={columnsOf(page)}
-            rows={sheets}
-            keyOf={({ key }) => key}
-          />
-        )}
+        <InForce page={page} />
       </Section>
       {drafts.length > 0 ? (
         <Section id="drafts" title="Being written" note="Nobody walks a draft until it is put into force." wide>
@@ -72,6 +63,20 @@ export function SheetsBody({ page, start, put }: SheetsBodyProps) {
       ) : null}
       <LiveRefresh site={site.key} what={['rounds']} />
     </Page>
+  );
+}
+
+function InForce({ page }: { page: SheetsView }) {
+  if (page.sheets.length === 0)
+    return <p>None yet: the rounds of the timetable are walked on sheets that follow from the description.</p>;
+  const columns = columnsOf(page);
+  return (
+    <Ledger
+      caption="Sheets with a schedule of their own."
+      columns={columns}
+      rows={page.sheets}
+      keyOf={({ key }) => key}
+    />
   );
 }
 

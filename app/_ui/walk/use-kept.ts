@@ -69,13 +69,18 @@ export function useKept(site: string) {
 
   const unsent = kept ? countUnsent(kept) : null;
   const waits = unsent !== null && unsent.entries + unsent.photos > 0;
+  useAgain(waits, meet);
+
+  return { kept, others, line, meet, account, unsent };
+}
+
+/** Tries again from time to time for as long as something waits. */
+function useAgain(waits: boolean, meet: () => Promise<void>): void {
   useEffect(() => {
     if (!waits) return;
     const timer = setInterval(() => void meet(), AGAIN_MS);
     return () => clearInterval(timer);
   }, [waits, meet]);
-
-  return { kept, others, line, meet, account, unsent };
 }
 
 /** Sends what waits and fetches what is new. */

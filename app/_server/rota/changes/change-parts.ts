@@ -7,7 +7,7 @@ import { dayStart } from '#core/time/zone';
 import type { KeptChange } from '#data/rota/changes';
 
 /** What a change comes to, once it is approved; nothing where what it names is described no more. */
-export function exceptionsOf({ kind, person, from, to, takes, turn, back }: KeptChange): DutyException[] {
+function exceptionsOf({ kind, person, from, to, takes, turn, back }: KeptChange): DutyException[] {
   const gives = person.key;
   if (gives === null) return [];
   if (kind === 'leave') return from && to ? [{ kind, person: gives, from: from.getTime(), to: to.getTime() }] : [];
