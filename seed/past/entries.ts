@@ -98,7 +98,13 @@ function seenValue(check: Check, walking: Walking, atMs: number, random: Random)
       return test && { kind: 'test', result: test.result, test: test.id };
     }
     // The invented sites walk the sheets that follow from their description, on which no such line stands.
-    default:
+    case 'calibration':
+    case 'choice':
+    case 'doses':
+    case 'figure':
+    case 'photo':
+    case 'text':
+    case 'water-test':
       return null;
   }
 }

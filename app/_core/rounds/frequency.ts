@@ -27,7 +27,8 @@ export function frequencyOf(schedule: Schedule): Frequency {
     case 'WEEKLY':
       if (every === 1 && count(parts.BYDAY) > SELDOM_DAYS) return daily(schedule);
       return byDays((7 * every) / count(parts.BYDAY));
-    default:
+    case 'DAILY':
+    case undefined:
       return every === 1 ? daily(schedule) : byDays(every);
   }
 }

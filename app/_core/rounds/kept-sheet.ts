@@ -103,7 +103,9 @@ function ownCheck(place: SheetPlace, line: OwnLine, sheet: string): Check {
         ...(line.dose && { dose: line.dose }),
         ...(line.usual && { perDay: line.usual }),
       };
-    default:
+    case 'photo':
+    case 'text':
+    case 'yes-no':
       return { ...base, kind: line.kind };
   }
 }

@@ -111,7 +111,10 @@ function ownLine(kind: OwnLine['kind'], key: string, place: { system?: string; t
           { key: 'word-2', name: 'other', usual: false },
         ],
       };
-    default:
+    case 'doses':
+    case 'photo':
+    case 'text':
+    case 'yes-no':
       return { ...base, kind };
   }
 }
