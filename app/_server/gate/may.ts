@@ -70,8 +70,13 @@ export type Verb = keyof typeof LEAST;
  * @param site   key of the site, which need not exist yet
  */
 export function may(who: Who, verb: Verb, site: string): boolean {
+  return isAtLeast(who, LEAST[verb], site);
+}
+
+/** Whether somebody has a role at a site, or one above it. */
+export function isAtLeast(who: Who, least: Role, site: string): boolean {
   const role = Object.hasOwn(who.at, site) ? who.at[site] : who.everywhere;
-  return role !== null && role !== undefined && ROLES.indexOf(role) >= ROLES.indexOf(LEAST[verb]);
+  return role !== null && role !== undefined && ROLES.indexOf(role) >= ROLES.indexOf(least);
 }
 
 /** Whether somebody may begin a site that is not there yet, which is nobody's: whoever may import one everywhere. */

@@ -1,9 +1,11 @@
 import 'server-only';
 import { ok, refused } from '#core/result';
+import type { Check } from '#core/rounds/check';
 import { countRound } from '#core/rounds/count';
 import { newId } from '#data/new-id';
 import { addSignature } from '#data/rounds/signatures';
 import { type SignRequest, signRequest } from '#shape/rounds/requests';
+import { isAtLeast } from '../gate/may';
 import type { Who } from '../gate/who';
 import { changeRound, type RoundChanged } from './change-round';
 
@@ -32,15 +34,14 @@ export async function signRound(
       // What a slow line made somebody send twice is kept once.
       if (signed?.by === who.id) return ok([]);
       if (signed) return refused({ why: 'conflict', now: 'Somebody else has signed this round already.' });
-      const blank = checks.filter(({ key }) => !standing.has(key));
-      if (blank.length > 0) {
-        const named = blank.slice(0, NAMED).map(({ what }) => what);
-        const more = blank.length > NAMED ? ` and ${blank.length - NAMED} more` : '';
+      const least = round.sheet.signing?.by;
+      if (least && !isAtLeast(who, least, site.key))
         return refused({
           why: 'conflict',
-          now: `Not signed: blank is not as usual. Still blank: ${named.join('; ')}${more}.`,
+          now: `Not signed: its sheet asks for the signature of a ${least}, or above.`,
         });
-      }
+      const blank = blankSaid(checks.filter(({ key }) => !standing.has(key)));
+      if (blank !== null) return refused({ why: 'conflict', now: blank });
       await addSignature(tx, site.id, round.id, {
         id: newId(),
         kind: 'signed',
@@ -53,4 +54,11 @@ export async function signRound(
       return ok([{ kind: 'round-signed', body: note === undefined ? body : { ...body, note } }]);
     },
   );
+}
+
+function blankSaid(blank: readonly Check[]): string | null {
+  if (blank.length === 0) return null;
+  const named = blank.slice(0, NAMED).map(({ what }) => what);
+  const more = blank.length > NAMED ? ` and ${blank.length - NAMED} more` : '';
+  return `Not signed: blank is not as usual. Still blank: ${named.join('; ')}${more}.`;
 }

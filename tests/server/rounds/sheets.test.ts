@@ -13,6 +13,7 @@ import { wakeDue } from '#server/reviews/wake-due';
 import { beginRound } from '#server/rounds/begin-round';
 import { enterRest } from '#server/rounds/enter-rest';
 import { getRound } from '#server/rounds/get-round';
+import { signRound } from '#server/rounds/sign-round';
 import { roundsStanding } from '#server/rounds/rounds-standing';
 import { getSheet } from '#server/rounds/sheets/get-sheet';
 import { listSheets } from '#server/rounds/sheets/list-sheets';
@@ -116,6 +117,24 @@ describe('a round sheet', () => {
     const again = await beginRound(lead, { site: SITE, sheet: 'floor', due: due?.open?.dueAt ?? '' });
     expect(again).toMatchObject({ value: { round: round.round } });
     expect((await page()).sheets.find(({ key }) => key === 'floor')).toMatchObject({ version: 2, lines: 1 });
+  });
+
+  test('is signed by nobody below the role that it names, and by whoever has it', async () => {
+    const sheet = soon({
+      key: 'ozone',
+      name: 'Ozone',
+      signedBy: 'lead',
+      lines: [soon().lines[0]].flat() as RoundSheet['lines'],
+    });
+    expect(await inForce(sheet)).toMatchObject({ ok: true });
+    const due = (await page()).sheets.find(({ key }) => key === 'ozone');
+    const begun = await beginRound(lead, { site: SITE, sheet: 'ozone', due: due?.open?.dueAt ?? '' });
+    if (!begun.ok) throw new Error(JSON.stringify(begun.reason));
+    const round = { site: SITE, round: begun.value.round };
+    const aquarist = await letIn(query, siteId, SITE, 'Ash', 'aquarist');
+    expect(await enterRest(aquarist, { ...round, place: 1 })).toMatchObject({ ok: true });
+    expect(await signRound(aquarist, round)).toMatchObject({ reason: { why: 'conflict' } });
+    expect(await signRound(lead, round)).toMatchObject({ ok: true });
   });
 
   test('that somebody else changed meanwhile is not written over', async () => {
