@@ -4,6 +4,7 @@ import { mkdirSync } from 'node:fs';
 import { join } from 'node:path';
 import { z } from 'zod';
 import { logInfo } from '../log';
+import { authorityFile } from './authority-file';
 import { issueServer, makeAuthority, type Pair } from './issue';
 import { keepFile, readKept } from './kept-file';
 import type { MachineNames } from './machine-names';
@@ -15,11 +16,6 @@ const RENEW_DAYS = 30;
 const KeptAuthority = z.object({ certificate: z.string(), key: z.string(), names: z.array(z.string()) });
 type KeptAuthority = z.infer<typeof KeptAuthority>;
 const KeptServer = z.object({ certificate: z.string(), key: z.string() });
-
-/** File with the authority's certificate alone, which everybody may have. @param folder of certificates */
-export function authorityFile(folder: string): string {
-  return join(folder, 'authority.crt');
-}
 
 /**
  * The certificate this machine shows, and its key: the one that is kept while it holds for the names of now and for a month

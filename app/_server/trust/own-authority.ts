@@ -3,7 +3,7 @@ import { X509Certificate } from 'node:crypto';
 import { join } from 'node:path';
 import { env, machineEnv } from '../env';
 import { readKept } from '../front/kept-file';
-import { authorityFile } from '../front/local-authority';
+import { authorityFile } from '../front/authority-file';
 
 /**
  * The certificate of this machine's own authority, which everybody may have; never its key, which no page reads.

@@ -7,7 +7,8 @@ import { join } from 'node:path';
 import { connect, createServer } from 'node:tls';
 import { describe, expect, test } from 'vitest';
 import { issueServer, makeAuthority, type Pair } from '#server/front/issue';
-import { authorityFile, localPair } from '#server/front/local-authority';
+import { authorityFile } from '#server/front/authority-file';
+import { localPair } from '#server/front/local-authority';
 import { machineNames } from '#server/front/machine-names';
 import { temporaryFolder } from '../../_support/temporary-folder';
 
