@@ -26,8 +26,8 @@ export interface Tolerance {
 /** Tight enough that events fall within a second of a reference integrator at 1e-10 (see the tests). */
 export const TOLERANCE: Tolerance = { relative: 1e-6, absolute: 3e-8 };
 
-/** For a question that is itself coarser: events within some seconds. */
-export const COARSE: Tolerance = { relative: 1e-5, absolute: 3e-7 };
+/** For a question that is itself coarser: events within some tens of seconds. */
+export const COARSE: Tolerance = { relative: 5e-5, absolute: 1.5e-6 };
 
 /**
  * How much less the error of what is dissolved counts than that of water, warmth and salt: near its limits it moves through
