@@ -3,6 +3,7 @@
 import { useId } from 'react';
 import type { AlarmView } from './alarm-view';
 import style from './alarms.module.css';
+import type { FoldedTime } from './to-acknowledge';
 
 interface AcknowledgeFieldsProps {
   site: string;
@@ -12,16 +13,6 @@ interface AcknowledgeFieldsProps {
   /** What is folded under it and still to be acknowledged. */
   folded: readonly FoldedTime[];
 }
-
-/** A time that an alarm was raised, as a page showed it. */
-export type FoldedTime = Pick<AlarmView, 'id' | 'again'>;
-
-/** Those of a list that can be acknowledged with their first cause. */
-export function toAcknowledge<T extends FoldedTime & Pick<AlarmView, 'state'>>(under: readonly T[]): T[] {
-  return under.filter(({ state }) => UNSEEN.has(state));
-}
-
-const UNSEEN: ReadonlySet<AlarmView['state']> = new Set(['unacknowledged', 'latched-unacknowledged', 'returned']);
 
 /** What a form needs to acknowledge the very time an alarm was raised that is shown beside it. */
 export function AcknowledgeFields({ site, alarm, page, isBusy, folded }: AcknowledgeFieldsProps) {

@@ -3,7 +3,8 @@
 import { useActionState } from 'react';
 import type { FormAction, FormAnswer } from '../form/answer';
 import { instantSaid } from '../words/instant';
-import { AcknowledgeFields, type FoldedTime } from './acknowledge-fields';
+import { AcknowledgeFields } from './acknowledge-fields';
+import type { FoldedTime } from './to-acknowledge';
 import { AcknowledgedNote, type AcknowledgedView } from './acknowledged-note';
 import type { AlarmView, SiteView } from './alarm-view';
 import style from './alarms.module.css';

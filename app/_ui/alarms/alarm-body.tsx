@@ -8,7 +8,7 @@ import { siteAddress } from '../frame/site-address';
 import { LiveRefresh } from '../live/live-refresh';
 import { instantSaid } from '../words/instant';
 import { lasting } from '../words/lasting';
-import { toAcknowledge } from './acknowledge-fields';
+import { toAcknowledge } from './to-acknowledge';
 import { AcknowledgeForm } from './acknowledge-form';
 import type { AcknowledgedView } from './acknowledged-note';
 import { AlarmCascade, type CascadeView } from './alarm-cascade';

@@ -1,7 +1,8 @@
 import Link from 'next/link';
 import type { Custom } from '#core/units/shown';
 import { instantSaid } from '../words/instant';
-import { AcknowledgeFields, toAcknowledge } from './acknowledge-fields';
+import { AcknowledgeFields } from './acknowledge-fields';
+import { toAcknowledge } from './to-acknowledge';
 import { AlarmStateMark } from './alarm-state';
 import { type AlarmView, alarmAddress, limitSaid, prioritySaid, type SiteView } from './alarm-view';
 import style from './alarms.module.css';
