@@ -1,4 +1,5 @@
 import { describe, expect, test } from 'vitest';
+import { borrowed, isClient } from './inspect/client-functions';
 import { listCode, listFiles, readText } from './inspect/files';
 import { badComments, leftOut } from './inspect/habits';
 import { firstStatement, parse } from './inspect/source';
@@ -60,5 +61,21 @@ describe('the core keeps out of the machine', () => {
     const { compilerOptions } = JSON.parse(readText('app/_core/tsconfig.json'));
     expect(compilerOptions.lib).toEqual(['ES2023']);
     expect(compilerOptions.types).toEqual([]);
+  });
+});
+
+describe('what runs in a browser alone stays there', () => {
+  test('no file that may run on the server calls a function out of a file of the browser', () => {
+    const sources = listFiles(['app'], /\.(ts|tsx)$/).map((path) => parse(path));
+    expect(sources.filter(isClient).length).toBeGreaterThan(20);
+    expect(borrowed(sources)).toEqual([]);
+  });
+
+  test('such a call is seen, and a component or a type that is borrowed is not', () => {
+    const client = parse('app/_ui/a/fields.tsx', "'use client';\nexport function pick() {}");
+    const seen = (text: string) => borrowed([client, parse('app/_ui/a/body.tsx', text)]).length;
+    expect(seen("import { Fields, pick } from './fields';")).toBe(1);
+    expect(seen("import { Fields, type Given } from './fields';")).toBe(0);
+    expect(seen("'use client';\nimport { pick } from './fields';")).toBe(0);
   });
 });
