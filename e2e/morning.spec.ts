@@ -109,7 +109,7 @@ test('readings that are sent raise an alarm, and the lead sees it come and ackno
   await lead.waitForURL(/\/alarms\/[^/]+$/);
   alarm = lead.url();
   await lead.getByLabel('Note (may be left empty)').fill('Going down to look');
-  await lead.getByRole('button', { name: /^Acknowledge/ }).click();
+  await lead.getByRole('button', { name: /^Acknowledge Bay/ }).click();
   await expect(lead.getByText(/Acknowledged by Linden Skerry/).first()).toBeVisible();
 });
 
@@ -148,7 +148,7 @@ test('the lead shelves it with an end and a reason; when its time is up it calls
   await mail.close();
   await lead.goto(alarm);
   await expect(lead.getByText('No longer shelved: its time was up').first()).toBeVisible();
-  await lead.getByRole('button', { name: /^Acknowledge/ }).click();
+  await lead.getByRole('button', { name: /^Acknowledge Bay/ }).click();
   await expect(lead.getByText(/Acknowledged by Linden Skerry/).first()).toBeVisible();
 });
 

@@ -114,8 +114,9 @@ function at(given: Given, from: WalkSite, to: WalkSite): Given {
 }
 
 async function givenFor(line: Line, site: WalkSite, make: Maker): Promise<Given> {
-  const { params, search, form } = (await line.given?.(site, make)) ?? {};
-  return { params: { site: site.key, ...params }, search: { ...search }, form: { site: site.key, ...form } };
+  const { params, search, form, body } = (await line.given?.(site, make)) ?? {};
+  const sent = body === undefined ? {} : { body };
+  return { params: { site: site.key, ...params }, search: { ...search }, form: { site: site.key, ...form }, ...sent };
 }
 
 function changed(before: Record<string, string>, after: Record<string, string>, leaves: string[]): string[] {

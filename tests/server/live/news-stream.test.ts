@@ -41,7 +41,7 @@ async function watching(pace?: { heartbeatMs: number; askAgainMs: number }) {
   return { account, gone, response, until };
 }
 
-const EVERYTHING = 'event: news\ndata: alarms readings rounds incidents states\n\n';
+const EVERYTHING = 'event: news\ndata: alarms readings rounds incidents states sources\n\n';
 
 describe('the stream of a site', () => {
   test('is one of server-sent events that nobody on the way may hold back', async () => {
