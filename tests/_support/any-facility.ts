@@ -41,7 +41,7 @@ function anySite(safeguards: readonly Safeguard[], people: readonly string[]): f
     powerCut: maybe(fc.record({ means: anyText(), repairMin: minutes() })),
     keepReadingsMonths: maybe(fc.integer({ min: 4, max: 1200 })),
     openingHours: maybe(anyHours()),
-    holidays: maybe(fc.constant(['2026-12-25', '2027-01-01'])),
+    holidays: maybe(fc.constant([{ on: '2026-12-25', why: 'closed' }, { on: '2027-01-01' }])),
     testCallEachDays: maybe(fc.integer({ min: 1, max: 366 })),
     callSteps: maybe(anySteps()),
     competences: fc.constant([{ key: 'work', name: 'Put the ozone back', types: ['ozone' as const] }]),

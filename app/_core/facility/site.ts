@@ -47,7 +47,7 @@ export interface Site {
   /** When it opens and closes, where it does. */
   openingHours?: OpeningHours[];
   /** Days on which it is closed out of turn, ISO dates. */
-  holidays?: string[];
+  holidays?: { on: string; why?: string }[];
   /** Days from one test call of a person to the next; `TEST_CALL_EACH_DAYS` when left out. */
   testCallEachDays?: number;
   /** Work that not everybody here may do. */

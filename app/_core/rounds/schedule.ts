@@ -39,7 +39,7 @@ export interface SiteDays {
 
 /** What of a site a schedule is read with. */
 export function siteDays({ zone, openingHours, holidays }: Site): SiteDays {
-  return { zone, hours: openingHours ?? [], holidays: holidays ?? [] };
+  return { zone, hours: openingHours ?? [], holidays: (holidays ?? []).map(({ on }) => on) };
 }
 
 const MINUTE_MS = 60_000;

@@ -6,7 +6,7 @@ import { choiceOf } from './list';
 import { noun } from './noun';
 import { isoDate, keyOf, keyText, localTime, nameText } from './words';
 
-const freeDayShape = noun('freeDay', 'A day on which a shift does not begin.', {
+export const freeDayShape = noun('freeDay', 'A day on which something does not take place.', {
   on: isoDate('The day.'),
   why: nameText('Why.').optional(),
 }) satisfies z.ZodType<FreeDay>;

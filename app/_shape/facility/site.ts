@@ -10,7 +10,8 @@ import { noun } from './noun';
 import { powerCutShape } from './power-cut';
 import { watchdogShape } from './watchdog';
 import { choiceOf } from './list';
-import { addressKey, isoDate, localTime, nameText, zoneName } from './words';
+import { freeDayShape } from './shift';
+import { addressKey, localTime, nameText, zoneName } from './words';
 
 const hoursShape = noun('openingHours', 'When a site opens and closes on some days of the week.', {
   days: choiceOf(DAYS, 'Days of the week, mon to sun.'),
@@ -57,7 +58,7 @@ export const siteShape = noun('site', 'One place under one management, with one 
   ).optional(),
   openingHours: z.array(hoursShape).max(7).optional().describe('When it opens and closes, where it does.'),
   holidays: z
-    .array(isoDate('A day.'))
+    .array(freeDayShape)
     .max(400)
     .optional()
     .describe('Days on which it is closed out of turn: sheets may leave them out.'),
