@@ -11,7 +11,7 @@ export interface WalkPack {
   site: { key: string; name: string; zone: string };
   /** When it was put together. */
   at: string;
-  /** Walks of the timetable that may be begun, are begun, or come within a day and a half, in order. */
+  /** Walks of the timetable and of kept sheets that may be begun, are begun, or come within a day and a half, in order. */
   walks: PackedWalk[];
   /** Sheets that can be walked besides the timetable. */
   besides: Pick<PackedWalk, 'slot' | 'name' | 'places'>[];
@@ -23,6 +23,7 @@ export interface WalkPack {
 
 /** A walk that can be walked out of reach. */
 export interface PackedWalk {
+  /** Key of the timetable's slot, or what `slotOfSheet` makes of a kept sheet's. */
   slot: string;
   name: string;
   due: string;

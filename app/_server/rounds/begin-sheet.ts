@@ -1,6 +1,5 @@
 import 'server-only';
 import { standing } from '#core/rounds/due';
-import { sheetOfKept } from '#core/rounds/kept-sheet';
 import { type Result, refused } from '#core/result';
 import { newId } from '#data/new-id';
 import { listSheetsInForce } from '#data/rounds/sheet-versions';
@@ -11,6 +10,7 @@ import type { Who } from '../gate/who';
 import type { SiteToday } from '../reviews/find-stored-site';
 import { keepRound } from './keep-round';
 import { sheetsStanding } from './sheets/sheets-standing';
+import { walkedSheet } from './sheets/walked-sheet';
 
 /** Begins a round of a kept sheet that is due or late, on the sheet as it is in force now. */
 export async function beginSheet(
@@ -31,12 +31,9 @@ export async function beginSheet(
   if (stands === 'ahead') return refused({ why: 'conflict', now: `${sheet.name} cannot be begun yet.` });
   if (stands === 'missed' && walk.round === null)
     return refused({ why: 'conflict', now: `${sheet.name} was missed: the next one may be begun. Walk that.` });
-  const { sheet: made } = sheetOfKept(stored.facility, sheet, walk.date);
-  const { signedBy, secondSignature } = sheet;
-  const signing = { ...(signedBy && { by: signedBy }), ...(secondSignature && { second: secondSignature }) };
   return await keepRound(who, found, {
     name: sheet.name,
-    sheet: Object.keys(signing).length > 0 ? { ...made, signing } : made,
+    sheet: walkedSheet(stored.facility, sheet, walk.date),
     walks: { sheetId: inForce.id, sheetVersion: inForce.version },
     id: newId(),
     dueAt,

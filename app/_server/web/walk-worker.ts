@@ -77,7 +77,9 @@ async function part(event, path) {
   const client = event.clientId ? await self.clients.get(event.clientId) : undefined;
   if (answer.ok && client && new URL(client.url).pathname === SHELL) {
     const [last] = (await boxes()).slice(-1);
-    if (last) event.waitUntil(caches.open(last).then((box) => box.put(path, answer.clone())).catch(() => undefined));
+    // Taken before the page reads it: what is read can be copied no more.
+    const copy = answer.clone();
+    if (last) event.waitUntil(caches.open(last).then((box) => box.put(path, copy)).catch(() => undefined));
   }
   return answer;
 }

@@ -2,10 +2,10 @@ import 'server-only';
 import { walksDue } from '#core/rounds/due';
 import { LOOK_BACK } from '#core/rounds/questions';
 import { type LastSeen, PACK_FORMAT, type PackedEntry, type PackedWalk, type WalkPack } from '#core/rounds/pack';
-import { checksOf, sheetOf } from '#core/rounds/sheet';
-import type { WalkStanding } from '#core/rounds/standings';
+import { checksOf, type SheetPlace, sheetOf } from '#core/rounds/sheet';
 import { ok, type Result } from '#core/result';
 import { addDays } from '#core/time/add-days';
+import { dayStart } from '#core/time/zone';
 import { accountNames } from '#data/accounts/names';
 import { latestOf } from '#data/readings/series';
 import { listBefore } from '#data/rounds/entries';
@@ -18,12 +18,23 @@ import type { Refusal } from '../../gate/refusal';
 import type { Who } from '../../gate/who';
 import { dayIn } from '../../local-day';
 import { findStoredSite, type SiteToday } from '../../reviews/find-stored-site';
-import { roundsStanding, type SlotRound } from '../rounds-standing';
+import { roundsStanding } from '../rounds-standing';
 import { whatStands } from '../what-stands';
+import { openSheets } from './open-sheets';
 
 export const packWalkShape = siteRounds;
 
-type Walk = Omit<WalkStanding<SlotRound>, 'standing'>;
+/** A walk that goes along, with the sheet it would be begun on. Times in ms since 1970. */
+export interface OpenWalk {
+  slot: string;
+  name: string;
+  dueAt: number;
+  opensAt: number;
+  lateAt: number;
+  closesAt: number;
+  round: { id: string; begunAt: number; begunBy: string } | null;
+  places: SheetPlace[];
+}
 
 /** What a telephone takes along to walk the rounds of a site out of reach. */
 export async function packWalk(who: Who, { site: key }: { site: string }): Promise<Result<WalkPack, Refusal>> {
@@ -38,7 +49,12 @@ export async function packWalk(who: Who, { site: key }: { site: string }): Promi
   // A night may be walked out of reach as a whole: what tomorrow brings comes along.
   const { rounds, shifts } = stored.facility;
   const next = walksDue(rounds, site.zone, addDays(today, 1), addDays(today, 2), shifts);
-  const open: Walk[] = [...ofToday, ...next.map((walk) => ({ ...walk, round: null }))];
+  const ofSlots = [...ofToday, ...next.map((walk) => ({ ...walk, round: null }))].map(({ slot, ...walk }): OpenWalk => {
+    const day = dayIn(site.zone, new Date(walk.dueAt));
+    return { ...walk, slot: slot.key, name: slot.name, places: sheetOf(stored.facility, slot, day).places };
+  });
+  const ofSheets = await openSheets(site, stored.facility, at, dayStart(site.zone, addDays(today, 2)));
+  const open = [...ofSlots, ...ofSheets].sort((a, b) => a.dueAt - b.dueAt);
   const begun = await listWithEntries(
     site.id,
     open.flatMap(({ round }) => round?.id ?? []),
@@ -47,7 +63,7 @@ export async function packWalk(who: Who, { site: key }: { site: string }): Promi
     ...begun.flatMap(({ entries }) => entries.map(({ by }) => by)),
     ...open.flatMap(({ round }) => round?.begunBy ?? []),
   ]);
-  const walks = open.map((walk) => packed(found.value, walk, begun, (id) => names.get(id) ?? id));
+  const walks = open.map((walk) => packed(walk, begun, (id) => names.get(id) ?? id));
   const besides = stored.facility.rounds.map((slot) => ({
     slot: slot.key,
     name: slot.name,
@@ -69,26 +85,24 @@ export async function packWalk(who: Who, { site: key }: { site: string }): Promi
 }
 
 function packed(
-  { entry: site, stored }: SiteToday,
-  { slot, dueAt, opensAt, lateAt, closesAt, round }: Walk,
+  { slot, name, dueAt, opensAt, lateAt, closesAt, round, places }: OpenWalk,
   begun: readonly WithEntries[],
   nameOf: (id: string) => string,
 ): PackedWalk {
   const kept = begun.find(({ id }) => id === round?.id);
-  const day = dayIn(site.zone, new Date(dueAt));
   const entries = (kept?.entries ?? []).map(
     ({ atMs, by, ...entry }): PackedEntry => ({ ...entry, at: new Date(atMs).toISOString(), by: nameOf(by) }),
   );
   return {
-    slot: slot.key,
-    name: slot.name,
+    slot,
+    name,
     due: new Date(dueAt).toISOString(),
     opensAt: new Date(opensAt).toISOString(),
     lateAt: new Date(lateAt).toISOString(),
     closesAt: new Date(closesAt).toISOString(),
     round: round?.id ?? null,
     begun: round && { at: new Date(round.begunAt).toISOString(), by: nameOf(round.begunBy) },
-    places: (kept?.sheet ?? sheetOf(stored.facility, slot, day)).places,
+    places: kept?.sheet.places ?? places,
     entries,
   };
 }
