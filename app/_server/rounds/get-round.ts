@@ -3,6 +3,7 @@ import { groupBy } from '#core/group-by';
 import { isAbnormal } from '#core/rounds/abnormal';
 import { type Entry, standingEntries } from '#core/rounds/entry';
 import { NOTHING_STANDS } from '#core/rounds/pack';
+import { tooQuick } from '#core/rounds/pace';
 import { checksOf } from '#core/rounds/sheet';
 import { ok, type Result, refused } from '#core/result';
 import { accountNames } from '#data/accounts/names';
@@ -63,6 +64,7 @@ export async function getRound(who: Who, { site: key, round: id }: RoundAddress)
     },
     places,
     alike: alike.map(({ key: line }) => line),
+    quick: tooQuick(round.sheet.places, entries),
     wasAt: placeOf(
       places,
       entries.findLast(({ by }) => by === who.id),

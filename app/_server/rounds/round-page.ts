@@ -1,6 +1,7 @@
 import 'server-only';
 import type { Check } from '#core/rounds/check';
 import type { Entry, EntryValue } from '#core/rounds/entry';
+import type { TooQuick } from '#core/rounds/pace';
 import type { SheetPlace } from '#core/rounds/sheet';
 import type { Stands } from './what-stands';
 
@@ -64,6 +65,8 @@ export interface RoundPage {
   places: ToldPlace[];
   /** Lines whose number is the same to the last digit as on each of the three rounds before. */
   alike: string[];
+  /** Whether it was entered faster than it can be walked. */
+  quick: TooQuick | null;
   /** Where whoever asks has last been on this round; null when nowhere yet. */
   wasAt: Pick<SheetPlace, 'name' | 'cleanness'> | null;
   /** Name of whoever asks. */

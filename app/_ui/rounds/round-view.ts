@@ -99,6 +99,7 @@ export interface RoundView {
   };
   places: PlaceView[];
   alike: string[];
+  quick: { places: number; tookS: number; leastS: number } | null;
   wasAt: { name: string; cleanness: Cleanness } | null;
   self: string;
   isSigner: boolean;

@@ -36,18 +36,7 @@ export function SecondLook({ page, units, look }: SecondLookProps) {
       {groups.map((group) => (
         <Group key={group.title} title={group.title} lines={group.lines} site={site} units={units} />
       ))}
-      {same.length > 0 ? (
-        <>
-          <h3>The same to the last digit as on the three rounds before: was it read, or copied?</h3>
-          <ul>
-            {same.map(({ check, place }) => (
-              <li key={check.key}>
-                {place}: {check.what}
-              </li>
-            ))}
-          </ul>
-        </>
-      ) : null}
+      <Questions same={same} quick={page.quick} />
       {mayLook && !round.secondLook ? (
         <KeptForm
           action={look}
@@ -59,6 +48,35 @@ export function SecondLook({ page, units, look }: SecondLookProps) {
         </KeptForm>
       ) : null}
     </Section>
+  );
+}
+
+/** What is asked, and accuses nobody. */
+function Questions({ same, quick }: { same: (LineView & { place: string })[]; quick: RoundView['quick'] }) {
+  return (
+    <>
+      {quick === null ? null : (
+        <>
+          <h3>Entered faster than it is walked: was it written down on the way, and entered afterwards?</h3>
+          <p>
+            {quick.places} places in {Math.round(quick.tookS)} s; the way between them takes {quick.leastS} s at the
+            least.
+          </p>
+        </>
+      )}
+      {same.length === 0 ? null : (
+        <>
+          <h3>The same to the last digit as on the three rounds before: was it read, or copied?</h3>
+          <ul>
+            {same.map(({ check, place }) => (
+              <li key={check.key}>
+                {place}: {check.what}
+              </li>
+            ))}
+          </ul>
+        </>
+      )}
+    </>
   );
 }
 
