@@ -18,5 +18,6 @@ export function ownAuthority(): X509Certificate | null {
 
 /** What an authority is called in the list of a phone. */
 export function titleOf({ subject }: X509Certificate): string {
-  return subject.replace(/^CN=/, '');
+  // Node writes a comma of the name as RFC 4514 does, with a stroke before it.
+  return subject.replace(/^CN=/, '').replace(/\\(.)/g, '$1');
 }

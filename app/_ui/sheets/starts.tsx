@@ -1,5 +1,5 @@
 import type { FormAction } from '../form/answer';
-import { KeptForm } from '../safeguards/kept-form';
+import { PersonForm } from '../sign-in/person-form';
 import type { SheetsView } from './sheet-views';
 
 interface StartsProps {
@@ -12,16 +12,18 @@ export function Starts({ page: { site, systems }, start }: StartsProps) {
   return (
     <>
       {systems.map(({ key, name }) => (
-        <KeptForm
+        <PersonForm
           key={key}
-          action={start}
+          send={start}
+          look="second"
           hidden={{ site: site.key, system: key }}
           button={`Draft the sheets of ${name}`}
           done="They stand among the drafts."
         />
       ))}
-      <KeptForm
-        action={start}
+      <PersonForm
+        send={start}
+        look="second"
         hidden={{ site: site.key }}
         button="Draft those of the whole site"
         done="They stand among the drafts."
