@@ -127,9 +127,12 @@ function regimeOf(build: Build, key: string): NodeRegime {
   };
 }
 
-/** Part of its water below which a node counts as bare (nothing heats or evaporates there any more), and above which as wet again. */
-const BARE = 0.01;
-const WET = 0.015;
+/**
+ * Part of its water below which a node counts as bare (nothing that stands in it is covered: nothing heats or evaporates there any
+ * more), and above which as wet again: less than the foot that no outlet or pump reaches. Common practice, no source.
+ */
+const BARE = 0.015;
+const WET = 0.0195;
 
 /** Levels at which a node begins to overflow, to siphon back, to spill, and below which there is no water to speak of. */
 function regimes(build: Build, nodes: NodeRegime[]): void {

@@ -14,7 +14,7 @@ export const rule: Rule = {
   check: (context) =>
     lateLimits(context, true, 'When it calls, nobody can have it put right in time at the worst hour of the week.'),
   passing: () => judgedFor(example(), 'tank-leaks', 'sump'),
-  failing: () => judgedFor(example(tooCold(23.4)), 'tank-leaks', 'sump'),
+  failing: () => judgedFor(example(tooCold(23)), 'tank-leaks', 'sump'),
 };
 
 function tooCold(below: number) {

@@ -18,8 +18,8 @@ export const rule: Rule = {
       'A limit that is early enough at the worst hour of the week would call with nothing wrong.',
     ),
   passing: () => judgedFor(example(), 'tank-leaks', 'sump'),
-  // A delay of 26 hours uses up the time.
-  failing: () => judgedFor(example(delayed(94_000)), 'tank-leaks', 'sump'),
+  // A delay of 30 hours uses up the time.
+  failing: () => judgedFor(example(delayed(108_000)), 'tank-leaks', 'sump'),
 };
 
 function delayed(delayS: number) {
