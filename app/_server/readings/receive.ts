@@ -59,6 +59,8 @@ export async function receiveReadings(request: Request): Promise<Response> {
   if (guarded.answer) return guarded.answer;
   const answer = await answerTo(request);
   for (const [name, value] of Object.entries(guarded.headers)) answer.headers.set(name, value);
+  // To press a few kilobytes together costs more than to send them.
+  answer.headers.set('cache-control', 'no-store, no-transform');
   return answer;
 }
 
