@@ -8,7 +8,7 @@ import { endTurn, takeTurn } from '#data/alarms/turn';
 import { forgetWatches, loadWatches, saveWatches, type StoredWatch } from '#data/alarms/watches';
 import { news } from '#data/news';
 import { type Latest, latestJudgedOf } from '#data/readings/series';
-import { inTransaction } from '#data/transaction';
+import { inLightTransaction } from '#data/light-transaction';
 import { statesBySystem } from '#data/states/states';
 import { aroundOf } from './around';
 import { type DefinedSite, definedAlarms } from './defined-alarms';
@@ -37,7 +37,7 @@ export interface Judged {
  * @param at       the present
  */
 export async function judgeSite(siteId: string, at: Date): Promise<Judged> {
-  return await inTransaction(async (tx) => {
+  return await inLightTransaction(async (tx) => {
     const turn = await takeTurn(tx, siteId, at);
     const site = turn && (await definedAlarms(tx, siteId, turn.revision));
     if (!site) return { isDone: false, batches: 0, isMore: false };
