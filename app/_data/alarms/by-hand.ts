@@ -1,6 +1,7 @@
 import 'server-only';
 import { type KeptDefinition, keptDefinition } from '#shape/alarms/kept-definition';
 import type { Prisma } from '../../../prisma/generated/client';
+import { database } from '../client';
 import type { Transaction } from '../transaction';
 
 /** An alarm that somebody raised by hand. */
@@ -62,4 +63,10 @@ export async function openByHand(tx: Transaction, siteId: string): Promise<Map<s
 export async function systemIdOf(tx: Transaction, siteId: string, key: string): Promise<string | null> {
   const found = await tx.system.findFirst({ where: { siteId, key, retiredAt: null }, select: { id: true } });
   return found?.id ?? null;
+}
+
+/** The systems of a site, in the order of its description. */
+export async function listSystems(siteId: string): Promise<{ key: string; name: string }[]> {
+  const where = { siteId, retiredAt: null };
+  return await database().system.findMany({ where, select: { key: true, name: true }, orderBy: { ordinal: 'asc' } });
 }

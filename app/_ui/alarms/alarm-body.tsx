@@ -150,7 +150,11 @@ function Facts({ site, line, units }: { site: SiteView; line: AlarmView; units: 
   const { definition } = line;
   return (
     <dl className={style.facts}>
-      {line.caller === null ? <Watched line={line} site={site} units={units} /> : <SeenByHand alarm={line} />}
+      {line.caller === null ? (
+        <Watched line={line} site={site} units={units} />
+      ) : (
+        <SeenByHand site={site.key} alarm={line} />
+      )}
       {definition.whatToDo === undefined ? null : (
         <>
           <dt>What to do</dt>

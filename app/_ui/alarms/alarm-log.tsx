@@ -90,7 +90,8 @@ function LineSaid({ line, alarm, site, units }: LineSaidProps) {
     case 'unfolded':
       return <strong>Calls by itself: its first cause no longer does</strong>;
     case 'returned':
-      return line.by !== null ? <Person line={line} /> : <>{returnedSaid(line.detail, alarm, units)}</>;
+      if (line.by !== null) return <Person line={line} />;
+      return <>{returnedSaid(line.detail, alarm, units)}</>;
     case 'escalated':
       return <>{escalatedSaid(line.detail)}</>;
     case 'called':

@@ -88,7 +88,7 @@ function Facts({ alarm, site, units }: { alarm: AlarmView; site: SiteView; units
           </dd>
         </>
       ) : (
-        <SeenByHand alarm={alarm} />
+        <SeenByHand site={site.key} alarm={alarm} />
       )}
       <dt>Told</dt>
       <dd>

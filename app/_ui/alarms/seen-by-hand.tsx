@@ -1,8 +1,10 @@
+import Link from 'next/link';
+import { siteAddress } from '../frame/site-address';
 import type { AlarmView } from './alarm-view';
 import style from './alarms.module.css';
 
 /** What somebody saw who called for help by it, and where: the facts of an alarm that was raised by hand. */
-export function SeenByHand({ alarm: { caller, definition } }: { alarm: AlarmView }) {
+export function SeenByHand({ site, alarm: { caller, definition } }: { site: string; alarm: AlarmView }) {
   const { on } = definition;
   if (on.kind !== 'by-hand') return null;
   return (
@@ -12,7 +14,9 @@ export function SeenByHand({ alarm: { caller, definition } }: { alarm: AlarmView
       {on.where === undefined ? null : (
         <>
           <dt>Where</dt>
-          <dd>{on.where}</dd>
+          <dd>
+            {on.round === undefined ? on.where : <Link href={siteAddress(site, 'rounds', on.round)}>{on.where}</Link>}
+          </dd>
         </>
       )}
       {on.saw === undefined ? null : (

@@ -19,11 +19,20 @@ export interface WalkName {
   name: string;
 }
 
+/** A call for help: which system, in a few words what, and what more is to be said. */
+interface Help {
+  system: string;
+  what: string;
+  saw?: string | undefined;
+  where?: string | undefined;
+}
+
 /** What was made out of reach, as it waits to be sent. */
 export type Item = Outgoing &
   Whose & { madeAt: string; walk: WalkName } & (
     | { kind: 'entry'; line: Check; typed: Record<string, unknown>; value: EntryValue | null }
     | { kind: 'sign'; note: string | undefined }
+    | ({ kind: 'call' } & Help)
   );
 
 /** A photo that waits. `entry` is the id of what it belongs to. */

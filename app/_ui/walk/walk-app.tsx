@@ -48,7 +48,7 @@ function AtSite({ where, units, ready }: AtSiteProps) {
   const status = <KeptHere kept={kept} unsent={unsent} others={others} line={line} meet={meet} ready={ready} />;
   if (where.at === 'label') return <LabelFound where={where} walks={walks} pack={pack} status={status} />;
   if (!walk || where.at === 'site') return <WalkList whose={whose} walks={walks} pack={pack} status={status} />;
-  return <OneWalk where={where} walk={walk} kept={kept} units={units} status={status} whose={whose} />;
+  return <OneWalk where={where} walk={walk} kept={kept} units={units} status={status} whose={whose} meet={meet} />;
 }
 
 interface OneWalkProps {
@@ -58,9 +58,10 @@ interface OneWalkProps {
   units: Custom;
   status: React.ReactNode;
   whose: { account: string; site: string };
+  meet: () => Promise<void>;
 }
 
-function OneWalk({ where, walk, kept, units, status, whose }: OneWalkProps) {
+function OneWalk({ where, walk, kept, units, status, whose, meet }: OneWalkProps) {
   const { pack, photos } = kept;
   const page = useMemo(() => (pack ? roundView(walk, pack) : null), [walk, pack]);
   if (!pack || !page) return null;
@@ -68,7 +69,7 @@ function OneWalk({ where, walk, kept, units, status, whose }: OneWalkProps) {
   const at = (place?: number) =>
     hashOf(place === undefined ? { ...where, at: 'walk' } : { at: 'place', site: where.site, walk: where.walk, place });
   const place = where.at === 'place' ? page.places[where.place - 1] : undefined;
-  const shown = { page, on, at, status, units, photos };
+  const shown = { page, on, at, status, units, photos, meet };
   return place ? <WalkPlace key={place.number} {...shown} place={place} /> : <WalkRound {...shown} />;
 }
 

@@ -1,22 +1,30 @@
 'use client';
 
+import { Fold } from '../frame/fold';
 import { Page } from '../frame/page';
 import { PlaceCautions } from '../rounds/place-cautions';
+import { PlaceHelp } from '../rounds/place-help';
 import { RestForm } from '../rounds/rest-form';
 import { blankOf, type PlaceView } from '../rounds/round-view';
 import rounds from '../rounds/rounds.module.css';
 import { SheetLine } from '../rounds/sheet-line';
 import { Warnings } from '../rounds/warnings';
-import { makeEntry, makeRest } from './make';
+import { makeCall, makeEntry, makeRest } from './make';
 import { TakePhoto } from './take-photo';
 import style from './walk.module.css';
 import type { WalkPage } from './walk-round';
 
 /** A place of a walk, line by line; each entry is kept on this telephone when it is made. */
-export function WalkPlace({ page, place, on, at, status, units, photos }: WalkPage & { place: PlaceView }) {
+export function WalkPlace({ page, place, on, at, status, units, photos, meet }: WalkPage & { place: PlaceView }) {
   const { places, round } = page;
   const blank = blankOf(place);
   const isOpen = round.signed === null;
+  const call = async (_before: null, form: FormData) => {
+    const made = await makeCall(on, form);
+    // It waits for no turn.
+    if (made.ok) void meet();
+    return made;
+  };
   return (
     <Page
       title={place.name}
@@ -38,6 +46,7 @@ export function WalkPlace({ page, place, on, at, status, units, photos }: WalkPa
             line={line}
             units={units}
             enter={async (_before, form) => await makeEntry(on, line, form)}
+            help={<PlaceHelp page={page} place={place} line={line} call={call} />}
             photo={isOpen ? <TakePhoto on={on} line={line} photos={photos} /> : null}
           />
         ))}
@@ -45,6 +54,9 @@ export function WalkPlace({ page, place, on, at, status, units, photos }: WalkPa
       {isOpen && blank.length > 0 ? (
         <RestForm page={page} place={place} rest={async (_before, form) => await makeRest(on, place, form)} />
       ) : null}
+      <Fold title="Something else is wrong here: call for help">
+        <PlaceHelp page={page} place={place} call={call} />
+      </Fold>
       <nav aria-label="Places" className={rounds.onward}>
         {place.number > 1 ? (
           <a className={style.go} href={at(place.number - 1)}>

@@ -25,6 +25,8 @@ export interface WalkPage {
   units: Custom;
   /** Photos that are kept here and not sent yet. */
   photos: readonly Photo[];
+  /** Sends what waits, and fetches what is new. */
+  meet: () => Promise<void>;
 }
 
 /** A walk: its places in the order of walking, and its signature. */

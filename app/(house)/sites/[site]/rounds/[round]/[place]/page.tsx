@@ -3,6 +3,7 @@ import { notFound } from 'next/navigation';
 import { PlaceBody } from '#ui/rounds/place-body';
 import { answered } from '../../../../../view/answered';
 import { chosenView } from '../../../../../view/chosen-view';
+import { callForHelpAction } from '../../../alarms/actions';
 import { enterAction, enterRestAction } from '../../actions';
 import { askRound, type RoundParams } from '../ask-round';
 
@@ -27,5 +28,15 @@ export default async function PlacePage(address: Address) {
   const page = answered(answer);
   if (!place) notFound();
   const { units } = await chosenView();
-  return <PlaceBody key={units} page={page} place={place} units={units} enter={enterAction} rest={enterRestAction} />;
+  return (
+    <PlaceBody
+      key={units}
+      page={page}
+      place={place}
+      units={units}
+      enter={enterAction}
+      rest={enterRestAction}
+      call={callForHelpAction}
+    />
+  );
 }
