@@ -7,7 +7,8 @@ import type { CalledView } from '../rounds/call-help';
 import type { LineView, PlaceView } from '../rounds/round-view';
 import { blankOf } from '../rounds/round-view';
 import { type BesidesWalk, type Photo, store, type WalkName, type Whose } from './store';
-import { lastNumber } from './view';
+import { draftKey } from './drafts';
+import { lastNumber, walkKey } from './view';
 
 /** Where something is made: whose it is, and on which walk. */
 export interface On extends Whose {
@@ -77,7 +78,12 @@ async function addEntry(
     state: 'waiting',
     said: null,
   } as const;
-  await store().items.add({ ...made, kind: 'entry', line, typed, value });
+  const { items, drafts } = store();
+  const { supersedes } = typed;
+  await store().transaction('rw', items, drafts, async () => {
+    await items.add({ ...made, kind: 'entry', line, typed, value });
+    await drafts.delete([account, site, walkKey(walk), draftKey(line.key, supersedes)]);
+  });
 }
 
 /** Signs a walk on this telephone. */

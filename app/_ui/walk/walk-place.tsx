@@ -11,12 +11,14 @@ import { SheetLine } from '../rounds/sheet-line';
 import { Warnings } from '../rounds/warnings';
 import { makeCall, makeEntry, makeRest } from './make';
 import { TakePhoto } from './take-photo';
+import { useDrafts } from './use-drafts';
 import style from './walk.module.css';
 import type { WalkPage } from './walk-round';
 
 /** A place of a walk, line by line; each entry is kept on this telephone when it is made. */
 export function WalkPlace({ page, place, on, at, status, units, photos, meet }: WalkPage & { place: PlaceView }) {
   const { places, round } = page;
+  const drafts = useDrafts(on);
   const blank = blankOf(place);
   const isOpen = round.signed === null;
   const call = async (_before: null, form: FormData) => {
@@ -39,13 +41,14 @@ export function WalkPlace({ page, place, on, at, status, units, photos, meet }: 
       <Warnings page={page} place={place} />
       <PlaceCautions lines={place.lines} />
       <ol className={rounds.lines}>
-        {place.lines.map((line) => (
+        {(drafts === null ? [] : place.lines).map((line) => (
           <SheetLine
             key={line.check.key}
             page={page}
             line={line}
             units={units}
             enter={async (_before, form) => await makeEntry(on, line, form)}
+            drafts={drafts ?? undefined}
             help={<PlaceHelp page={page} place={place} line={line} call={call} />}
             photo={isOpen ? <TakePhoto on={on} line={line} photos={photos} /> : null}
           />
