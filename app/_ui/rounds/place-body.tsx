@@ -1,5 +1,6 @@
 import type { Custom } from '#core/units/shown';
 import Link from 'next/link';
+import type { ReactNode } from 'react';
 import type { FormAction } from '../form/answer';
 import { Page } from '../frame/page';
 import { Fold } from '../frame/fold';
@@ -24,10 +25,12 @@ interface PlaceBodyProps {
   enter: EnterAction;
   rest: FormAction<unknown>;
   call: FormAction<CalledView>;
+  /** The states of its system, for those who may set them. */
+  states: ReactNode;
 }
 
 /** One place of a round, as it is walked: line by line, each kept when it is made. */
-export function PlaceBody({ page, place, units, enter, rest, call }: PlaceBodyProps) {
+export function PlaceBody({ page, place, units, enter, rest, call, states }: PlaceBodyProps) {
   const { site, round, places, mayWalk } = page;
   const blank = blankOf(place);
   const isOpen = mayWalk && round.signed === null;
@@ -61,13 +64,14 @@ export function PlaceBody({ page, place, units, enter, rest, call }: PlaceBodyPr
         ))}
       </ol>
       {isOpen && blank.length > 0 ? <RestForm page={page} place={place} rest={rest} /> : null}
+      {states}
       {mayWalk ? (
         <Fold title="Something else is wrong here: call for help">
           <PlaceHelp page={page} place={place} call={call} />
         </Fold>
       ) : null}
       <Onward page={page} place={place} />
-      {round.signed ? null : <LiveRefresh site={site.key} what={['rounds']} />}
+      {round.signed ? null : <LiveRefresh site={site.key} what={['rounds', 'alarms', 'states']} />}
     </Page>
   );
 }

@@ -2,6 +2,7 @@
 
 import { Fold } from '../frame/fold';
 import { Page } from '../frame/page';
+import { siteAddress } from '../frame/site-address';
 import { PlaceCautions } from '../rounds/place-cautions';
 import { PlaceHelp } from '../rounds/place-help';
 import { RestForm } from '../rounds/rest-form';
@@ -16,7 +17,17 @@ import style from './walk.module.css';
 import type { WalkPage } from './walk-round';
 
 /** A place of a walk, line by line; each entry is kept on this telephone when it is made. */
-export function WalkPlace({ page, place, on, at, status, units, photos, meet }: WalkPage & { place: PlaceView }) {
+export function WalkPlace({
+  page,
+  place,
+  on,
+  at,
+  status,
+  units,
+  photos,
+  meet,
+  hasSignal,
+}: WalkPage & { place: PlaceView }) {
   const { places, round } = page;
   const drafts = useDrafts(on);
   const blank = blankOf(place);
@@ -57,6 +68,7 @@ export function WalkPlace({ page, place, on, at, status, units, photos, meet }: 
       {isOpen && blank.length > 0 ? (
         <RestForm page={page} place={place} rest={async (_before, form) => await makeRest(on, place, form)} />
       ) : null}
+      <SetState site={page.site.key} system={place.system} hasSignal={hasSignal} />
       <Fold title="Something else is wrong here: call for help">
         <PlaceHelp page={page} place={place} call={call} />
       </Fold>
@@ -76,5 +88,21 @@ export function WalkPlace({ page, place, on, at, status, units, photos, meet }: 
         ) : null}
       </nav>
     </Page>
+  );
+}
+
+/** A state has to be known at once by whoever reads alarms and plans: it is set where there is a signal. */
+function SetState({ site, system, hasSignal }: { site: string; system: PlaceView['system']; hasSignal: boolean }) {
+  if (system === null) return null;
+  return (
+    <p>
+      {hasSignal ? (
+        <a className={style.go} href={siteAddress(site, 'states', system.key)}>
+          Begin or end a state of {system.name} (what you have typed here stays)
+        </a>
+      ) : (
+        `To begin or end a state of ${system.name} there has to be a signal: a state has to be known at once.`
+      )}
+    </p>
   );
 }
