@@ -63,6 +63,8 @@ export async function getRound(who: Who, { site: key, round: id }: RoundAddress)
       secondLook: signatureOf(signatures, 'second-look', nameOf),
     },
     places,
+    systems: stored.facility.systems.map(({ key: system, name }) => ({ key: system, name })),
+    nextCall: newId(),
     alike: alike.map(({ key: line }) => line),
     quick: tooQuick(round.sheet.places, entries),
     wasAt: placeOf(

@@ -63,6 +63,9 @@ export interface RoundPage {
     secondLook: Signed | null;
   };
   places: ToldPlace[];
+  /** The systems of the site, and the id of the next call for help. */
+  systems: { key: string; name: string }[];
+  nextCall: string;
   /** Lines whose number is the same to the last digit as on each of the three rounds before. */
   alike: string[];
   /** Whether it was entered faster than it can be walked. */

@@ -12,7 +12,7 @@ type LifeEventKind = AlarmChange | 'acknowledged-too' | 'noted' | 'escalated' | 
 
 /** Something in the life of an alarm. Instants in ISO, UTC. */
 export type LogLineView =
-  | { what: 'began'; at: string; value: number | null }
+  | { what: 'began'; at: string; value: number | null; by: string | null }
   | {
       what: LifeEventKind;
       at: string;
@@ -67,9 +67,16 @@ interface LineSaidProps extends Omit<AlarmLogProps, 'log'> {
 function LineSaid({ line, alarm, site, units }: LineSaidProps) {
   switch (line.what) {
     case 'began':
-      return <>{beganSaid(line.value, alarm, units)}</>;
-    case 'raised':
       return (
+        <>
+          {beganSaid(line.value, alarm, units)}
+          {line.by === null ? '' : `, read by ${line.by} on a round`}
+        </>
+      );
+    case 'raised':
+      return line.by !== null ? (
+        <Person line={line} />
+      ) : (
         <strong>{line.detail.folded === undefined ? 'Raised' : 'Raised, and folded under its first cause'}</strong>
       );
     case 'raised-again':
@@ -83,6 +90,7 @@ function LineSaid({ line, alarm, site, units }: LineSaidProps) {
     case 'unfolded':
       return <strong>Calls by itself: its first cause no longer does</strong>;
     case 'returned':
+      if (line.by !== null) return <Person line={line} />;
       return <>{returnedSaid(line.detail, alarm, units)}</>;
     case 'escalated':
       return <>{escalatedSaid(line.detail)}</>;
@@ -104,6 +112,7 @@ function LineSaid({ line, alarm, site, units }: LineSaidProps) {
 }
 
 function beganSaid(value: number | null, { definition }: AlarmView, units: Custom): string {
+  if (definition.on.kind === 'by-hand') return 'It was seen';
   if (definition.limits === undefined) return 'The last word that came';
   return value === null ? 'It began' : `It began: ${valueSaid(definition, value, units)}`;
 }
@@ -134,6 +143,8 @@ function attemptSaid({ name, channel, result, detail }: Extract<LogLineView, { w
 }
 
 const DID: Readonly<Partial<Record<LogLineView['what'], string>>> = {
+  raised: 'called for help',
+  returned: 'said that it is right again',
   acknowledged: 'acknowledged',
   'acknowledged-too': 'acknowledged as well',
   noted: 'noted',
@@ -141,7 +152,7 @@ const DID: Readonly<Partial<Record<LogLineView['what'], string>>> = {
   'reset-refused': 'tried to reset it, while what it watches still held',
 };
 
-function Person({ line }: { line: Extract<LogLineView, { by: string | null }> }) {
+function Person({ line }: { line: Extract<LogLineView, { note: string | null }> }) {
   const { what, by, from, note, detail } = line;
   const place = detail.page === 'list' ? 'on the list of alarms' : detail.page === 'alarm' ? 'on this page' : '';
   const where = [from === null ? '' : `from ${browserWords(from)}`, place].filter(Boolean).join(', ');

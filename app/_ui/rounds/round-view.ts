@@ -98,6 +98,9 @@ export interface RoundView {
     secondLook: DoneView | null;
   };
   places: PlaceView[];
+  /** The systems of the site, and the id of the next call for help. */
+  systems: { key: string; name: string }[];
+  nextCall: string;
   alike: string[];
   quick: { places: number; tookS: number; leastS: number } | null;
   wasAt: { name: string; cleanness: Cleanness } | null;

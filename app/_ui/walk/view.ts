@@ -52,7 +52,9 @@ function withItems(
   all: readonly Item[],
 ): OpenWalk {
   const named = { round, slot, due, name };
-  const items = all.filter((item) => walkKey(item.walk) === walkKey(named)).sort((a, b) => a.seq - b.seq);
+  const items = all
+    .filter((item) => item.kind !== 'call' && walkKey(item.walk) === walkKey(named))
+    .sort((a, b) => a.seq - b.seq);
   const sign = items.findLast(({ kind, state }) => kind === 'sign' && state !== 'refused');
   return { ...walk, named, items, signedAt: sign?.madeAt ?? null };
 }
@@ -87,6 +89,8 @@ export function roundView(walk: OpenWalk, pack: WalkPack): RoundView {
       secondLook: null,
     },
     places,
+    systems: pack.systems ?? places.flatMap(({ system }) => system ?? []),
+    nextCall: newId(),
     alike: [],
     quick: null,
     wasAt: was ? { name: was.name, cleanness: was.cleanness } : null,

@@ -77,6 +77,7 @@ export async function packWalk(who: Who, { site: key }: { site: string }): Promi
     at: at.toISOString(),
     walks,
     besides,
+    systems: stored.facility.systems.map(({ key, name }) => ({ key, name })),
     stands: Object.fromEntries(
       [null, ...stored.facility.systems.map((system) => system.key)].map((system) => [system ?? '-', stands(system)]),
     ),
