@@ -19,6 +19,7 @@ import type { Refusal } from '../gate/refusal';
 import type { Who } from '../gate/who';
 import { findStoredSite } from '../reviews/find-stored-site';
 import { beforeOf } from './before-of';
+import { unmovedOn } from './unmoved-on';
 import type { LastValue, RoundPage, ToldEntry, ToldLine, ToldPlace } from './round-page';
 import { whatStands } from './what-stands';
 
@@ -37,7 +38,11 @@ export async function getRound(who: Who, { site: key, round: id }: RoundAddress)
     circumstancesOf(site.id, id),
   ]);
   const checks = checksOf(round.sheet);
-  const { lasts, alike } = await beforeOf(site, round, checks, standingEntries(entries));
+  const standing = standingEntries(entries);
+  const [{ lasts, alike }, unmoved] = await Promise.all([
+    beforeOf(site, round, checks, standing),
+    signatures.length > 0 ? unmovedOn(site, round, checks, standing) : [],
+  ]);
   const names = await accountNames([round.begunBy, ...entries.map(({ by }) => by), ...signatures.map(({ by }) => by)]);
   const nameOf = (account: string) => names.get(account) ?? account;
   const [foreign, own] = split(toldEntries(entries, besides, nameOf), ({ id: entry }) => besides.get(entry)?.line);
@@ -64,6 +69,7 @@ export async function getRound(who: Who, { site: key, round: id }: RoundAddress)
     },
     places,
     alike: alike.map(({ key: line }) => line),
+    unmoved,
     quick: tooQuick(round.sheet.places, entries),
     wasAt: placeOf(
       places,

@@ -2,6 +2,7 @@ import 'server-only';
 import type { Check } from '#core/rounds/check';
 import type { Entry, EntryValue } from '#core/rounds/entry';
 import type { TooQuick } from '#core/rounds/pace';
+import type { Unmoved } from '#core/rounds/unmoved';
 import type { SheetPlace } from '#core/rounds/sheet';
 import type { Stands } from './what-stands';
 
@@ -65,6 +66,8 @@ export interface RoundPage {
   places: ToldPlace[];
   /** Lines whose number is the same to the last digit as on each of the three rounds before. */
   alike: string[];
+  /** What stood still in a week of entries though it would be seen to move; told once it is signed. */
+  unmoved: Unmoved[];
   /** Whether it was entered faster than it can be walked. */
   quick: TooQuick | null;
   /** Where whoever asks has last been on this round; null when nowhere yet. */

@@ -1,3 +1,4 @@
+import type { SensorQuantity } from '#core/facility/system';
 import type { Check } from '#core/rounds/check';
 import type { Standing } from '#core/rounds/due';
 import type { RoundCounts } from '#core/rounds/count';
@@ -99,6 +100,8 @@ export interface RoundView {
   };
   places: PlaceView[];
   alike: string[];
+  /** What stood still in a week of entries though it would be seen to move. */
+  unmoved: { line: string; quantity: SensorQuantity | null; many: number; fromMs: number }[];
   quick: { places: number; tookS: number; leastS: number } | null;
   wasAt: { name: string; cleanness: Cleanness } | null;
   self: string;

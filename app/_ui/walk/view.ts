@@ -88,6 +88,7 @@ export function roundView(walk: OpenWalk, pack: WalkPack): RoundView {
     },
     places,
     alike: [],
+    unmoved: [],
     quick: null,
     wasAt: was ? { name: was.name, cleanness: was.cleanness } : null,
     self: pack.account.name,
