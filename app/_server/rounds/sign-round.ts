@@ -7,6 +7,7 @@ import { addSignature } from '#data/rounds/signatures';
 import { type SignRequest, signRequest } from '#shape/rounds/requests';
 import { isAtLeast } from '../gate/may';
 import type { Who } from '../gate/who';
+import { askForReviews } from '../reviews/ask-for-reviews';
 import { changeRound, type RoundChanged } from './change-round';
 
 export const signRoundShape = signRequest;
@@ -51,6 +52,9 @@ export async function signRound(
       });
       const { lines, abnormal, notDone, corrected } = countRound(checks, entries);
       const body = { by: who.id, round: round.id, slot: round.slotId, lines, abnormal, notDone, corrected };
+      // What was calibrated counts from here on.
+      if (checks.some(({ key, kind }) => kind === 'calibration' && standing.get(key)?.value))
+        await askForReviews(tx, site, at);
       return ok([{ kind: 'round-signed', body: note === undefined ? body : { ...body, note } }]);
     },
   );

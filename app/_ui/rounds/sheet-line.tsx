@@ -40,6 +40,7 @@ export function SheetLine({ page, line, units, enter, photo = null }: SheetLineP
         {trendSaid(line, units)}
         {check.kind === 'head-count' ? ` Described: ${check.expected}.` : ''}
         {limitsSaid(line, units)}
+        {countsSaid(line)}
       </p>
       {stands ? <EntryLog line={line} site={site} units={units} /> : null}
       {photo}
@@ -73,6 +74,11 @@ function trendSaid({ check, before }: LineView, units: Custom): string {
   if (check.kind !== 'number' || seen.length < 2) return '';
   const said = seen.map((value) => valueSaid(check, value, units)).reverse();
   return ` Rounds before: ${said.join(', ')}${trend ? `, ${trend}` : ''}.`;
+}
+
+/** Until when the last calibration counted when the round was begun. */
+function countsSaid({ check }: LineView): string {
+  return check.kind === 'calibration' && check.due !== undefined ? ` The last one counts until ${check.due}.` : '';
 }
 
 function limitsSaid({ check }: LineView, units: Custom): string {
