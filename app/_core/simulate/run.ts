@@ -25,7 +25,7 @@ export interface RunOptions {
   /** Local time of day at time 0, s. */
   clockS: number;
   /** Class of harm after which nothing more needs to be known; null runs on. */
-  stopAt: HarmClass | null;
+  stopAt: HarmClass | 'any' | null;
   /** Stop early when the drift from day to day leads nowhere within `untilS`. */
   settle: boolean;
   /** Not before this long, s. */
@@ -206,7 +206,8 @@ const RESTLESS = 20_000;
 function finished(m: March, options: RunOptions): boolean {
   const { world } = m;
   const { record } = world;
-  if (options.stopAt !== null && record.harms.some((h) => h.class === options.stopAt)) {
+  const { stopAt } = options;
+  if (stopAt !== null && record.harms.some((h) => stopAt === 'any' || h.class === stopAt)) {
     record.why = 'harm';
     return true;
   }
