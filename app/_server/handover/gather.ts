@@ -15,6 +15,8 @@ import type { SiteToday } from '../reviews/find-stored-site';
 import { rotaOf } from '../rota/rota-of';
 import { roundsStanding } from '../rounds/rounds-standing';
 import { watchLines } from '../states/watch-lines';
+import { findUse } from '../rounds/find-use';
+import { usedSection } from './used-section';
 import { overdueSection } from './overdue-section';
 import {
   aloneSection,
@@ -54,6 +56,7 @@ export async function gatherShown({ entry, stored, today }: SiteToday, at: Date)
     ...safeguardSections(stored.reviewed, today),
     animals: animalSection(await openAnimalWatches(id), nameOf, at),
     overdue: overdueSection(stored.reviewed, await roundsStanding(entry, facility, at), today, at),
+    used: usedSection(await findUse(id, facility, today), nameOfKey),
     notices: noticeSection(await openNotices(id, at), nameOfKey),
     on: await onSection(id, facility, at),
   };

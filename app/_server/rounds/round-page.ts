@@ -2,6 +2,7 @@ import 'server-only';
 import type { Check } from '#core/rounds/check';
 import type { Entry, EntryValue } from '#core/rounds/entry';
 import type { TooQuick } from '#core/rounds/pace';
+import type { UsedRate } from '#core/rounds/rate';
 import type { Unmoved } from '#core/rounds/unmoved';
 import type { SheetPlace } from '#core/rounds/sheet';
 import type { Stands } from './what-stands';
@@ -24,6 +25,8 @@ export interface ToldLine {
   /** What was seen on it before, the latest first. */
   before: LastValue[];
   isAbnormal: boolean;
+  /** What is used a day, where the line notes it and two entries tell. */
+  rate: UsedRate | null;
   /** Id of the next entry on it. */
   nextEntry: string;
 }

@@ -4,6 +4,7 @@ import type { Standing } from '#core/rounds/due';
 import type { RoundCounts } from '#core/rounds/count';
 import type { EntryValue } from '#core/rounds/entry';
 import type { LastSeen } from '#core/rounds/pack';
+import type { UsedRate } from '#core/rounds/rate';
 import type { Cleanness } from '#core/rounds/places';
 
 /** Somebody did something at an instant (UTC, ISO). */
@@ -65,6 +66,8 @@ export interface LineView {
   /** What was seen on it before, the latest first; `last` among it. */
   before: LastSeen[];
   isAbnormal: boolean;
+  /** What is used a day, where the line notes it; null where nothing tells. */
+  rate: UsedRate | null;
   nextEntry: string;
 }
 

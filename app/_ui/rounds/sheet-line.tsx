@@ -12,6 +12,7 @@ import type { LineView, RoundView } from './round-view';
 import style from './rounds.module.css';
 import { momentSaid } from '../words/moment';
 import { valueSaid } from './said';
+import { rateLine } from './rate-said';
 import { capital } from '../words/capital';
 
 interface SheetLineProps {
@@ -41,6 +42,7 @@ export function SheetLine({ page, line, units, enter, photo = null }: SheetLineP
         {check.kind === 'head-count' ? ` Described: ${check.expected}.` : ''}
         {limitsSaid(line, units)}
         {countsSaid(line)}
+        {usedSaid(line, units)}
       </p>
       {stands ? <EntryLog line={line} site={site} units={units} /> : null}
       {photo}
@@ -79,6 +81,11 @@ function trendSaid({ check, before }: LineView, units: Custom): string {
 /** Until when the last calibration counted when the round was begun. */
 function countsSaid({ check }: LineView): string {
   return check.kind === 'calibration' && check.due !== undefined ? ` The last one counts until ${check.due}.` : '';
+}
+
+/** What is used a day, what it was before, and which way it goes. */
+function usedSaid({ check, rate }: LineView, units: Custom): string {
+  return rate && (check.kind === 'used' || check.kind === 'doses') ? ` ${rateLine(check, rate, units)}.` : '';
 }
 
 function limitsSaid({ check }: LineView, units: Custom): string {
