@@ -13,6 +13,7 @@ import type { LineView, RoundView } from './round-view';
 import style from './rounds.module.css';
 import { momentSaid } from '../words/moment';
 import { valueSaid } from './said';
+import { rateLine } from './rate-said';
 import { capital } from '../words/capital';
 
 interface SheetLineProps {
@@ -45,6 +46,8 @@ export function SheetLine({ page, line, units, enter, photo = null, drafts, help
         {trendSaid(line, units)}
         {check.kind === 'head-count' ? ` Described: ${check.expected}.` : ''}
         {limitsSaid(line, units)}
+        {countsSaid(line)}
+        {usedSaid(line, units)}
       </p>
       {stands ? <EntryLog line={line} site={site} units={units} /> : null}
       {photo}
@@ -89,6 +92,16 @@ function trendSaid({ check, before }: LineView, units: Custom): string {
   if (check.kind !== 'number' || seen.length < 2) return '';
   const said = seen.map((value) => valueSaid(check, value, units)).reverse();
   return ` Rounds before: ${said.join(', ')}${trend ? `, ${trend}` : ''}.`;
+}
+
+/** Until when the last calibration counted when the round was begun. */
+function countsSaid({ check }: LineView): string {
+  return check.kind === 'calibration' && check.due !== undefined ? ` The last one counts until ${check.due}.` : '';
+}
+
+/** What is used a day, what it was before, and which way it goes. */
+function usedSaid({ check, rate }: LineView, units: Custom): string {
+  return rate && (check.kind === 'used' || check.kind === 'doses') ? ` ${rateLine(check, rate, units)}.` : '';
 }
 
 function limitsSaid({ check }: LineView, units: Custom): string {
