@@ -1,5 +1,5 @@
 import type { EquipmentType, PhScale, SensorQuantity } from '../facility/system';
-import type { QuietSpan } from '../plans/quiet-hours';
+import type { QuietSpan } from '../plans/quiet-at';
 import type { SafeguardKind, SafeguardTest } from '../plans/safeguard';
 
 /** The thing that a line of a sheet stands for. */

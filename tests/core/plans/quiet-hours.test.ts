@@ -1,4 +1,5 @@
-import { allowedFrom, loudLines, quietAt, quietSpans } from '#core/plans/quiet-hours';
+import { allowedFrom, quietAt } from '#core/plans/quiet-at';
+import { loudLines, quietSpans } from '#core/plans/quiet-hours';
 import type { Safeguard } from '#core/plans/safeguard';
 import { describe, expect, it } from 'vitest';
 
