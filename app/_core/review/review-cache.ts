@@ -61,6 +61,7 @@ function waterText(facility: Facility, system: System): string {
     testCallEachDays: _t,
     keepReadingsMonths: _k,
     competences: _w,
+    quietHours: _f,
     watchdog,
     ...place
   } = site;

@@ -8,6 +8,7 @@ import { Fold } from '../frame/fold';
 import { siteAddress } from '../frame/site-address';
 import { EntryLog } from './entry-log';
 import { LineForm } from './line-form';
+import { QuietGate } from './quiet-gate';
 import type { EnterAction } from './place-body';
 import type { LineView, RoundView } from './round-view';
 import style from './rounds.module.css';
@@ -56,7 +57,9 @@ export function SheetLine({ page, line, units, enter, photo = null, drafts, help
       ) : null}
       {stands && line.isAbnormal ? <Wrong site={site.key} system={check.about.system} help={help} /> : null}
       {mayWalk && !stands && round.signed === null ? (
-        <LineForm key="first" {...form} drafting={drafts?.(check.key)} />
+        <QuietGate quiet={check.kind === 'test' ? check.quiet : undefined} zone={site.zone}>
+          <LineForm key="first" {...form} drafting={drafts?.(check.key)} />
+        </QuietGate>
       ) : null}
       {mayWalk && stands && !(check.kind === 'test' && stands.value) ? (
         <Fold title="Correct it">
