@@ -163,8 +163,7 @@ function passAll({ site, stored, doings, until, wasAway, around, lost }: All, se
   for (const { alarm, turn } of turns) {
     const [was, defined] = [stored.get(alarm), site.alarms.get(alarm)];
     if (!(was && defined)) continue;
-    if (turn.kind === 'raised')
-      stored.set(alarm, { ...was, occurrenceId: doings.raise(defined, turn.atMs, turn.value) });
+    if (turn.kind === 'raised') stored.set(alarm, { ...was, occurrenceId: doings.raise(defined, turn) });
     else {
       if (was.occurrenceId !== null) doings.end(was.occurrenceId, turn);
       stored.set(alarm, { ...was, occurrenceId: null });

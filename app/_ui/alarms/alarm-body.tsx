@@ -167,7 +167,7 @@ function Facts({ site, line, units }: { site: SiteView; line: AlarmView; units: 
       </dd>
       <dt>Told</dt>
       <dd>
-        <ToldList alarm={line} />
+        <ToldList alarm={line} site={site} />
       </dd>
     </dl>
   );

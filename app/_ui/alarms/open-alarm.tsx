@@ -85,7 +85,7 @@ function Facts({ alarm, site, units }: { alarm: AlarmView; site: SiteView; units
       </dd>
       <dt>Told</dt>
       <dd>
-        <ToldList alarm={alarm} />
+        <ToldList alarm={alarm} site={site} />
       </dd>
       {acknowledged ? (
         <>
