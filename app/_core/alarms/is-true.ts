@@ -6,6 +6,7 @@ import { isLate } from '../readings/late';
 import type { Quality } from '../readings/reading';
 import { type Around, type Condition, type Limits, NOTHING_AROUND, type Silence } from './condition';
 import { passOutstayed } from './outstayed';
+import { isOlder } from './set-back';
 import { sideOf } from './side';
 import { holdStill } from './still';
 import { type Made, type Memory, workOut } from './worked';
@@ -134,9 +135,8 @@ function made(condition: Limits, before: Watch, seen: Seen, isWord: boolean, aro
     const heard = { ...seen, sensor: seen.sensor ?? condition.sensor, isWord };
     return workOut(condition, of, before.memory ?? {}, heard, around);
   }
-  const isOlder = before.lastMs !== null && seen.atMs < before.lastMs;
   const { memory } = before;
-  return isOlder
+  return isOlder(before.lastMs, seen)
     ? { value: null, side: 'between', memory }
     : { value: seen.value, side: sideOf(condition, seen.value), memory };
 }
@@ -148,7 +148,8 @@ function pending(
   watch: Watch,
   { atMs, value, isOld }: { atMs: number; value: number; isOld: boolean },
 ): Step {
-  const sinceMs = watch.phase === 'pending' ? watch.sinceMs : atMs;
+  // Since an instant that lies ahead only where the clock was set back: it would wait for that to come again.
+  const sinceMs = watch.phase === 'pending' ? Math.min(watch.sinceMs, atMs) : atMs;
   const dueMs = sinceMs + condition.delayS * 1000;
   if (dueMs > atMs) return { watch: { ...watch, phase: 'pending', sinceMs, dueMs }, turn: null };
   const raised: Watch = { ...watch, phase: 'active', sinceMs: atMs, dueMs: null };
@@ -182,7 +183,7 @@ function stillActive(watch: Watch, atMs: number): Step {
 function holdSilence(condition: Silence, before: Watch, { atMs, cameMs, value, quality, isByHand }: Seen): Step {
   const isTelling = quality !== 'bad' && !isLate(atMs, cameMs);
   const isWord = (isTelling || condition.anyWord) && !(isByHand && condition.isCarried);
-  if (!isWord || (before.lastMs !== null && cameMs < before.lastMs)) return { watch: before, turn: null };
+  if (!isWord || isOlder(before.lastMs, { atMs: cameMs, cameMs })) return { watch: before, turn: null };
   const watch = { ...before, lastMs: cameMs, lastValue: value };
   const dueMs = cameMs + condition.delayS * 1000;
   if (watch.phase === 'normal') return { watch: { ...watch, dueMs }, turn: null };

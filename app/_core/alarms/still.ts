@@ -1,6 +1,7 @@
 import { isLate } from '../readings/late';
 import type { Still } from './condition';
 import type { Seen, Step, Watch } from './is-true';
+import { isOlder } from './set-back';
 
 /**
  * Holds an alarm for a frozen sensor to a reading. Only a reading raises it: where none comes, silence is another alarm.
@@ -10,7 +11,7 @@ import type { Seen, Step, Watch } from './is-true';
 export function holdStill(condition: Still, before: Watch, { atMs, cameMs, value, quality, isByHand }: Seen): Step {
   const same = { watch: before, turn: null };
   if (quality === 'bad' || (isByHand && condition.isCarried)) return same;
-  if (before.lastMs !== null && atMs < before.lastMs) return same;
+  if (isOlder(before.lastMs, { atMs, cameMs })) return same;
   const anchor = before.memory?.anchor;
   const hasMoved = anchor === undefined || Math.abs(value - anchor[1]) > condition.within;
   const isOld = isLate(atMs, cameMs);

@@ -79,3 +79,23 @@ describe('an alarm raised by what came late', () => {
     ]);
   });
 });
+
+describe('a reading that came by a clock that was set back', () => {
+  test('counts though one taken later was held to, and one that is merely older does not', () => {
+    const condition = limits();
+    const alarm = follow(condition);
+    see(condition, alarm, reading(1800, 25));
+    see(condition, alarm, reading(1750, 27, { cameMs: 1_810_000 }));
+    expect(state(alarm)).toBe('over');
+    see(condition, alarm, reading(10, 27));
+    expect(state(alarm)).toBe('unacknowledged');
+  });
+
+  test('is a word of its sensor', () => {
+    const condition = silence();
+    const alarm = follow(condition);
+    see(condition, alarm, reading(1800, 25));
+    see(condition, alarm, reading(10, 25));
+    expect(alarm.watch).toMatchObject({ lastMs: 10_000, dueMs: 70_000 });
+  });
+});

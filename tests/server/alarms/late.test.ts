@@ -71,3 +71,23 @@ describe('what a gateway held back for two hours', () => {
     expect(await kinds()).toEqual(['raised']);
   });
 });
+
+test('the same batch ten times and a day out of order raise one alarm, and what is there is there once', async () => {
+  const batch: [number, number][] = [
+    [10, 25],
+    [20, 27],
+    [30, 27.1],
+  ];
+  for (let i = 0; i < 10; i++) {
+    await came(i % 2 === 0 ? batch : batch.toReversed(), 31 + i);
+    await site.judge(31 + i);
+  }
+  // Of the day before, in both orders, warm and not: it is kept, and turns nothing.
+  const before = batch.map(([s, value]): [number, number] => [s - 86_400, value + 1]);
+  await came(before, 50);
+  await came(before.toReversed(), 51);
+  await site.judge(52);
+  expect(await kinds()).toEqual(['raised']);
+  expect(await site.calls()).toHaveLength(1);
+  expect((await query('SELECT count(*)::int AS n FROM reading')).rows).toEqual([{ n: 6 }]);
+});
