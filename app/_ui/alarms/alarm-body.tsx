@@ -163,7 +163,7 @@ function Facts({ site, line, units }: { site: SiteView; line: AlarmView; units: 
       )}
       <dt>Told</dt>
       <dd>
-        <ToldList alarm={line} />
+        <ToldList alarm={line} site={site} />
       </dd>
     </dl>
   );

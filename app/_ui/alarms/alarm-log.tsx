@@ -74,11 +74,7 @@ function LineSaid({ line, alarm, site, units }: LineSaidProps) {
         </>
       );
     case 'raised':
-      return line.by !== null ? (
-        <Person line={line} />
-      ) : (
-        <strong>{line.detail.folded === undefined ? 'Raised' : 'Raised, and folded under its first cause'}</strong>
-      );
+      return line.by !== null ? <Person line={line} /> : <strong>{raisedSaid(line.detail)}</strong>;
     case 'raised-again':
       return <strong>Raised again before it was reset</strong>;
     case 'recalled':
@@ -117,6 +113,11 @@ function beganSaid(value: number | null, { definition }: AlarmView, units: Custo
   return value === null ? 'It began' : `It began: ${valueSaid(definition, value, units)}`;
 }
 
+function raisedSaid({ folded, late }: Record<string, unknown>): string {
+  const how = late === true ? 'Raised, by what came late' : 'Raised';
+  return folded === undefined ? how : `${how}, and folded under its first cause`;
+}
+
 function returnedSaid(detail: Record<string, unknown>, { definition }: AlarmView, units: Custom): string {
   if (detail.why === 'retired') return 'Ended: the alarm was retired';
   if (detail.why === 'definition-changed') return 'Ended: what it watches was changed, and it began anew';
@@ -126,6 +127,7 @@ function returnedSaid(detail: Record<string, unknown>, { definition }: AlarmView
 }
 
 function escalatedSaid({ why, told, repeated }: Record<string, unknown>): string {
+  if (why === 'late') return 'Called now: nothing that came since says that it is over';
   const reason =
     why === 'nobody-on'
       ? 'nobody was on'

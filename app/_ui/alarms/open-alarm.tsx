@@ -92,7 +92,7 @@ function Facts({ alarm, site, units }: { alarm: AlarmView; site: SiteView; units
       )}
       <dt>Told</dt>
       <dd>
-        <ToldList alarm={alarm} />
+        <ToldList alarm={alarm} site={site} />
       </dd>
       {acknowledged ? (
         <>
