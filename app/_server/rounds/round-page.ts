@@ -1,5 +1,6 @@
 import 'server-only';
 import type { Check } from '#core/rounds/check';
+import type { ByTwo } from '#core/rounds/by-two';
 import type { Entry, EntryValue } from '#core/rounds/entry';
 import type { TooQuick } from '#core/rounds/pace';
 import type { SheetPlace } from '#core/rounds/sheet';
@@ -60,6 +61,9 @@ export interface RoundPage {
     dueAt: string;
     begun: { at: string; by: string };
     signed: Signed | null;
+    /** The second signature, where its sheet asks for one. */
+    second: Signed | null;
+    byTwo: ByTwo | null;
     secondLook: Signed | null;
   };
   places: ToldPlace[];

@@ -1,3 +1,4 @@
+import type { ByTwo } from '#core/rounds/by-two';
 import type { Check } from '#core/rounds/check';
 import type { Standing } from '#core/rounds/due';
 import type { RoundCounts } from '#core/rounds/count';
@@ -25,6 +26,7 @@ export interface WalkView {
   begun: DoneView | null;
   signed: DoneView | null;
   secondLook: DoneView | null;
+  wantsSecond: boolean;
   systems: string[] | null;
 }
 
@@ -95,6 +97,9 @@ export interface RoundView {
     dueAt: string;
     begun: DoneView;
     signed: DoneView | null;
+    /** The second signature, where its sheet asks for one. */
+    second: DoneView | null;
+    byTwo: ByTwo | null;
     secondLook: DoneView | null;
   };
   places: PlaceView[];
