@@ -9,6 +9,8 @@ import { addSignature, hasRole } from '#data/rounds/signatures';
 import { type SignRequest, signRequest } from '#shape/rounds/requests';
 import { isAtLeast } from '../gate/may';
 import type { Who } from '../gate/who';
+import { askForReviews } from '../reviews/ask-for-reviews';
+import { ratesOn } from './find-use';
 import { changeRound, type HeldRound, type RoundChanged } from './change-round';
 
 export const signRoundShape = signRequest;
@@ -39,9 +41,12 @@ export async function signRound(
     if (blank !== null) return refused({ why: 'conflict', now: blank });
     const signature = { id: newId(), kind, at: signedAt ?? at, by: who.id, note: note ?? null } as const;
     await addSignature(tx, site.id, round.id, signature);
-    const { lines, abnormal, notDone, corrected } = countRound(checks, entries);
+    const { lines, abnormal, notDone, corrected } = countRound(checks, entries, await ratesOn(site, checks, standing));
     const body = { by: who.id, round: round.id, slot: round.slotId, lines, abnormal, notDone, corrected };
     const said = note === undefined ? body : { ...body, note };
+    // What was calibrated counts from here on.
+    if (kind === 'signed' && checks.some(({ key, kind: of }) => of === 'calibration' && standing.get(key)?.value))
+      await askForReviews(tx, site, at);
     return ok([{ kind: kind === 'signed' ? 'round-signed' : 'round-signed-second', body: said }]);
   });
 }

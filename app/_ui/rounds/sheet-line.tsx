@@ -8,11 +8,13 @@ import { Fold } from '../frame/fold';
 import { siteAddress } from '../frame/site-address';
 import { EntryLog } from './entry-log';
 import { LineForm } from './line-form';
+import { QuietGate } from './quiet-gate';
 import type { EnterAction } from './place-body';
 import type { LineView, RoundView } from './round-view';
 import style from './rounds.module.css';
 import { momentSaid } from '../words/moment';
 import { valueSaid } from './said';
+import { rateLine } from './rate-said';
 import { capital } from '../words/capital';
 
 interface SheetLineProps {
@@ -45,6 +47,8 @@ export function SheetLine({ page, line, units, enter, photo = null, drafts, help
         {trendSaid(line, units)}
         {check.kind === 'head-count' ? ` Described: ${check.expected}.` : ''}
         {limitsSaid(line, units)}
+        {countsSaid(line)}
+        {usedSaid(line, units)}
       </p>
       {stands ? <EntryLog line={line} site={site} units={units} /> : null}
       {photo}
@@ -53,7 +57,9 @@ export function SheetLine({ page, line, units, enter, photo = null, drafts, help
       ) : null}
       {stands && line.isAbnormal ? <Wrong site={site.key} system={check.about.system} help={help} /> : null}
       {mayWalk && !stands && round.signed === null ? (
-        <LineForm key="first" {...form} drafting={drafts?.(check.key)} />
+        <QuietGate quiet={check.kind === 'test' ? check.quiet : undefined} zone={site.zone}>
+          <LineForm key="first" {...form} drafting={drafts?.(check.key)} />
+        </QuietGate>
       ) : null}
       {mayWalk && stands && !(check.kind === 'test' && stands.value) ? (
         <Fold title="Correct it">
@@ -89,6 +95,16 @@ function trendSaid({ check, before }: LineView, units: Custom): string {
   if (check.kind !== 'number' || seen.length < 2) return '';
   const said = seen.map((value) => valueSaid(check, value, units)).reverse();
   return ` Rounds before: ${said.join(', ')}${trend ? `, ${trend}` : ''}.`;
+}
+
+/** Until when the last calibration counted when the round was begun. */
+function countsSaid({ check }: LineView): string {
+  return check.kind === 'calibration' && check.due !== undefined ? ` The last one counts until ${check.due}.` : '';
+}
+
+/** What is used a day, what it was before, and which way it goes. */
+function usedSaid({ check, rate }: LineView, units: Custom): string {
+  return rate && (check.kind === 'used' || check.kind === 'doses') ? ` ${rateLine(check, rate, units)}.` : '';
 }
 
 function limitsSaid({ check }: LineView, units: Custom): string {
