@@ -147,6 +147,7 @@ function toldLine(
     isAbnormal: value ? isAbnormal(check, value, rate) : false,
     rate,
     nextEntry: newId(),
+    nextPhoto: newId(),
   };
 }
 

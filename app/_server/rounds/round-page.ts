@@ -30,6 +30,8 @@ export interface ToldLine {
   rate: UsedRate | null;
   /** Id of the next entry on it. */
   nextEntry: string;
+  /** Id of the next photo. */
+  nextPhoto: string;
 }
 
 /** What was known of a line before this round, and when that was (UTC, ISO). */

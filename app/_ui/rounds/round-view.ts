@@ -71,6 +71,8 @@ export interface LineView {
   /** What is used a day, where the line notes it; null where nothing tells. */
   rate: UsedRate | null;
   nextEntry: string;
+  /** Id of the next photo. */
+  nextPhoto: string;
 }
 
 /** What stands at a system: safeguards out of service, open alarms, states in force. */
@@ -130,4 +132,9 @@ export function roundsAddress(site: string, round?: string, place?: number): str
 /** Lines of a place that nobody has entered. */
 export function blankOf({ lines }: PlaceView): LineView[] {
   return lines.filter(({ entries }) => entries.length === 0);
+}
+
+/** Address of a photo of an entry. */
+export function photoAddress(site: string, photo: string): string {
+  return `/api/rounds/${encodeURIComponent(site)}/photos/${photo}`;
 }

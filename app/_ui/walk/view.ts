@@ -143,7 +143,16 @@ function toLine(check: Check, all: readonly Told[], before: LineView['before']):
     noted.flatMap((one) => (one.value ? [{ value: one.value, atMs: Date.parse(one.at) }] : [])),
   );
   const isOther = value ? isAbnormal(check, value, rate) : false;
-  return { check, entries, last: before[0] ?? null, before, isAbnormal: isOther, rate, nextEntry: newId() };
+  return {
+    check,
+    entries,
+    last: before[0] ?? null,
+    before,
+    isAbnormal: isOther,
+    rate,
+    nextEntry: newId(),
+    nextPhoto: newId(),
+  };
 }
 
 /** What is not sent yet of somebody at a site. */
