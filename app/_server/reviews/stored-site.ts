@@ -1,6 +1,7 @@
 import 'server-only';
 import { NOTHING_MEASURED, type PeopleFacts, withMeasured } from '#core/alarms/measured';
 import type { Facility } from '#core/facility/facility';
+import { withAway } from '#core/rota/away';
 import { shiftsInForce } from '#core/rota/in-force';
 import { type Missed, withMissedTests } from '#core/plans/missed';
 import { findMeasured } from '#data/calls/measured';
@@ -8,12 +9,13 @@ import { loadFacility } from '#data/facility/load-facility';
 import { findMissedSheets } from '#data/rounds/missed-sheets';
 import type { SiteEntry } from '#data/sites';
 import { now } from '../clock';
+import { awayUsually } from '../rota/away-people';
 import { inputHash } from './input-hash';
 
 /** A site as stored, with what its reviews depend on. */
 export interface StoredSite {
   facility: Facility;
-  /** The same as reviews see it: with what was measured of its people, the shifts in force and tests that were missed. It is never written back. */
+  /** The same as reviews see it: with what was measured of its people, the shifts in force, when its people are at other sites, and tests that were missed. It is never written back. */
   reviewed: Facility;
   /** What was measured of its people. */
   facts: PeopleFacts;
@@ -29,6 +31,8 @@ interface Kept extends StoredSite {
   measuredMs: number | null;
   /** Sheets that were missed, as text. */
   missedText: string;
+  /** When its people are at other sites, as text. */
+  awayText: string;
 }
 
 const NOTHING_MISSED: ReadonlyMap<string, Missed> = new Map();
@@ -58,17 +62,20 @@ export async function storedSite(
   const measuredMs = measuredAt?.getTime() ?? null;
   const missed = await missedTests(id, zone, known?.revision === revision ? known.facility : null);
   const missedText = JSON.stringify([...missed]);
-  const isSame = known?.on === on && known.measuredMs === measuredMs && known.missedText === missedText;
-  if (known?.revision === revision && isSame) return known;
   const loaded = known?.revision === revision ? known : await loadFacility(id);
   if (!loaded) return null;
   const { facility, systemIds } = loaded;
+  const away = await awayUsually(id, facility, on);
+  const awayText = JSON.stringify([...away]);
+  const texts = known?.missedText === missedText && known.awayText === awayText;
+  const isSame = known?.on === on && known.measuredMs === measuredMs && texts;
+  if (known?.revision === revision && isSame) return known;
   const facts = measuredMs === null ? NOTHING_MEASURED : ((await findMeasured(id)) ?? NOTHING_MEASURED);
-  const reviewed = withMissedTests(withMeasured(shiftsInForce(facility, on), facts), missed);
+  const reviewed = withMissedTests(withMeasured(withAway(shiftsInForce(facility, on), away), facts), missed);
   const hashes = new Map(reviewed.systems.map((system) => [system.key, inputHash(reviewed, system, on)]));
   const fresh: Kept = {
     ...{ facility, reviewed, facts, systemIds, hashes },
-    ...{ revision: loaded.revision, on, measuredMs, missedText },
+    ...{ revision: loaded.revision, on, measuredMs, missedText, awayText },
   };
   kept.delete(id);
   kept.set(id, fresh);
