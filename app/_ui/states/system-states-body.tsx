@@ -27,6 +27,7 @@ export interface SystemStatesView {
   asked: Asked[];
   timed: TimedView[];
   timedEntry: string;
+  today: string;
   mayTime: boolean;
   maySet: boolean;
 }
