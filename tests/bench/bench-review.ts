@@ -1,7 +1,7 @@
 import type { Facility } from '#core/facility/facility';
 import type { System } from '#core/facility/system';
 import { type Context, contextOf } from '#core/review/context';
-import { coursesOf } from '#core/review/courses';
+import { coursesOf, firstCourses } from '#core/review/courses';
 import { emptyCache } from '#core/review/review-cache';
 import { reviewPiece, reviewSystem } from '#core/review/review-system';
 import { subjectsOf } from '#core/review/subjects';
@@ -65,10 +65,12 @@ function parts(site: Facility, system: System, wholeMs: number): string {
   const sides = ['nominal', 'warm', 'cold'] as const;
   const days = cpu(1, () => sides.map((side) => context.view(side)));
   const subjects = subjectsOf(site, system).filter(({ state }) => state === 'normal');
-  const on = (side: (typeof sides)[number], quick: boolean | 'unwatched') => () =>
-    subjects.map((subject) => coursesOf(context, context.view(side), subject, 'claimed', quick));
-  const courses = cpu(1, on('nominal', false));
-  const ranges = cpu(1, on('warm', 'unwatched')) + cpu(1, on('cold', 'unwatched'));
+  const courses = cpu(1, () =>
+    subjects.map((subject) => coursesOf(context, context.view('nominal'), subject, 'claimed')),
+  );
+  const whether = (side: (typeof sides)[number]) => () =>
+    subjects.map((subject) => [...firstCourses(context, context.view(side), subject, 'whether')]);
+  const ranges = cpu(1, whether('warm')) + cpu(1, whether('cold'));
   const share = (ms: number) => `${((100 * ms) / wholeMs).toFixed(0)} %`;
   return `  where it goes: normal days ${share(days)}, courses of normal running ${share(courses)}, both sides of the plausible ranges at most ${share(ranges)}, the rest last chances, other states, people and words`;
 }

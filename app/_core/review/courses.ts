@@ -21,22 +21,15 @@ const ALIKE = 0.05;
  * Courses from every hour of the day that makes a difference: one where nothing follows the time of day; two where no harm
  * comes, or every harm comes after nearly the same time; else as many as it takes until neighbours are alike. Where a harm
  * comes a night sooner or later than from the hour before, the hour at which that turns is found.
- * @param quick only the first two, for a question about the plausible range; `unwatched`: nor what is raised and shown
  */
-export function coursesOf(
-  context: Context,
-  view: View,
-  subject: Subject,
-  column: Column,
-  quick: boolean | 'unwatched' = false,
-): Courses {
+export function coursesOf(context: Context, view: View, subject: Subject, column: Column): Courses {
   const upset = upsetOf(context, subject);
   if (!touchesWater(context, upset)) return { trials: [], byHour: ALL.map(() => -1), chances: new Map() };
   const id = courseId(context, view, subject.state, column, upset);
-  const known = context.cache?.courses.get(`${quick} ${id}`);
+  const known = context.cache?.courses.get(id);
   if (known) return known;
-  const made = tryHours(context, view, subject, column, quick);
-  context.cache?.courses.set(`${quick} ${id}`, kept(made));
+  const made = tryHours(context, view, subject, column);
+  context.cache?.courses.set(id, kept(made));
   return made;
 }
 
@@ -46,17 +39,48 @@ function courseId(context: Context, view: View, state: StateName, column: Column
   return [side, only ?? '', state, context.creditText.claimed, context.creditText[column], upsetText(upset)].join('|');
 }
 
-function tryHours(
+/** One course, and the hours of the day it stands for. */
+export interface Course {
+  trial: Trial;
+  hours: number[];
+}
+
+/**
+ * The first courses of a question about the plausible range, each run only when it is asked for: from the coldest hour, and
+ * from the warmest where anything follows the time of day.
+ * @param asked when harm comes; or only whether any comes at all, which ends at the first and tells nothing of alarms
+ */
+export function* firstCourses(
   context: Context,
   view: View,
   subject: Subject,
-  column: Column,
-  quick: boolean | 'unwatched',
-): Courses {
+  asked: 'when' | 'whether',
+): Generator<Course> {
+  const upset = upsetOf(context, subject);
+  if (!touchesWater(context, upset)) return;
+  const id = courseId(context, view, subject.state, 'claimed', upset);
+  for (const hour of FIRST) {
+    const name = `${asked} ${hour} ${id}`;
+    const known = context.cache?.courses.get(name);
+    const trial = known?.trials[0] ?? tryAt(context, view, subject, 'claimed', hour, asked === 'whether');
+    if (!known)
+      context.cache?.courses.set(name, kept({ trials: [trial], byHour: ALL.map(() => 0), chances: new Map() }));
+    const isOnly = isSteady(trial);
+    yield { trial, hours: ALL.filter((h) => isOnly || FIRST[nearest(FIRST, h)] === hour) };
+    if (isOnly) return;
+  }
+}
+
+/** Whether nothing follows the time of day. */
+function isSteady({ machine }: Trial): boolean {
+  return machine.room.steady && machine.devices.every((d) => d.regulated.kind !== 'hours');
+}
+
+function tryHours(context: Context, view: View, subject: Subject, column: Column): Courses {
   const chances = new Map<string, number | null>();
   const tried = new Map<number, Trial>();
   const attempt = (hour: number): Trial => {
-    const known = tried.get(hour) ?? tryAt(context, view, subject, column, hour, quick === 'unwatched');
+    const known = tried.get(hour) ?? tryAt(context, view, subject, column, hour);
     tried.set(hour, known);
     return known;
   };
@@ -65,10 +89,9 @@ function tryHours(
     byHour: ALL.map((h) => nearest(hours, h)),
     chances,
   });
-  const { machine } = attempt(FIRST[0] ?? 0);
-  if (machine.room.steady && machine.devices.every((d) => d.regulated.kind !== 'hours')) return from(FIRST.slice(0, 1));
+  if (isSteady(attempt(FIRST[0] ?? 0))) return from(FIRST.slice(0, 1));
   const [a, b] = FIRST.map(attempt);
-  return quick || !a || !b || alike(a, b) ? from(FIRST) : from(turns(attempt));
+  return !a || !b || alike(a, b) ? from(FIRST) : from(turns(attempt));
 }
 
 /** Hours of the day so close that each is like the next, or is the next hour. */

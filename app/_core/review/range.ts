@@ -1,10 +1,10 @@
 import type { Side } from '../equipment/take';
 import type { Context, View } from './context';
-import { coursesOf } from './courses';
+import { type Course, firstCourses } from './courses';
 import { avoids } from './last-chance';
 import { newsOf } from './news';
 import { callsOf, responder } from './notice';
-import { CLASSES, type Courses } from './outcome';
+import { CLASSES } from './outcome';
 import { reasonNot } from './reason-not';
 import { repairTime } from './repair';
 import type { HarmClass, Judgement, Verdict } from './result';
@@ -40,59 +40,60 @@ export function changesOn(
 ): boolean {
   const view = context.view(side, only);
   if (reasonNot(view)) return true;
-  // Where nothing was harmed only a harm would change it, whoever might come to know of it.
-  const quick = claimed.outcomes.length > 0 || 'unwatched';
-  const courses = coursesOf(context, view, subject, 'claimed', quick);
-  const cls = CLASSES.find((c) => courses.trials.some((t) => t.record.harms.some((h) => h.class === c)));
   const before = claimed.outcomes[0]?.harm.class;
-  // A side on which the water does better than at nominal values is not the bad one for that harm.
-  if (cls !== before) return rank(cls) < rank(before);
-  return cls !== undefined && turns(context, view, subject, courses, cls, claimed.verdict);
+  if (before !== undefined) return turns(context, view, subject, before, claimed.verdict);
+  // Where nothing was harmed only a harm would change it, whoever might come to know of it.
+  for (const { trial } of firstCourses(context, view, subject, 'whether'))
+    if (trial.record.harms.length > 0) return true;
+  return false;
 }
 
-/** Whether any hour of the week falls on the other side of what the verdict says of it. */
-function turns(
+/**
+ * Whether a graver harm comes of it, or any hour of the week falls on the other side of what the verdict says of the harm
+ * there was before. A side on which the water does better than at nominal values is not the bad one for that harm. No course
+ * is run once the answer is known.
+ */
+function turns(context: Context, view: View, subject: Subject, cls: HarmClass, verdict: Verdict): boolean {
+  const repairS = repairTime(context, view, subject);
+  const isGravest = rank(cls) === 0;
+  let comes = false;
+  let isSafe = false;
+  for (const course of firstCourses(context, view, subject, 'when')) {
+    const { trial } = course;
+    if (trial.record.harms.some((harm) => rank(harm.class) < rank(cls))) return true;
+    const isHarmed = harmful(trial, cls);
+    const isAvoided = () =>
+      !isHarmed || inTime(trial, cls, turningMoment(context, view, subject, course, verdict, repairS));
+    comes ||= isHarmed;
+    if (verdict === 'covered' && !isAvoided()) return true;
+    if (verdict !== 'covered' && !isSafe && isAvoided()) isSafe = true;
+    // One course that is safe settles it, unless another may bring a graver harm.
+    if (isSafe && isGravest) return false;
+  }
+  return comes && !isSafe && (verdict === 'some-hours' || verdict === 'too-late');
+}
+
+/** s after the onset at which a verdict turns, in a course: the latest or the soonest putting right of its hours, or the soonest notice. */
+function turningMoment(
   context: Context,
   view: View,
   subject: Subject,
-  courses: Courses,
-  cls: HarmClass,
+  { trial, hours }: Course,
   verdict: Verdict,
-): boolean {
-  const repairS = repairTime(context, view, subject);
-  const moments = courses.trials.map(() => ({ rights: [] as number[], notices: [] as number[] }));
-  const ways = courses.trials.map((trial) => {
-    const news = newsOf(context, view, subject, 'claimed', trial);
-    return responder(callsOf(context, news, 'claimed'), news.signs, repairS);
-  });
-  for (let h = 0; h < HOURS_OF_WEEK; h++) {
-    const i = courses.byHour[h % 24] ?? 0;
-    const way = ways[i];
-    if (!way) continue;
-    const { putRightS, noticeS } = way(view, h * HOUR);
-    moments[i]?.rights.push(putRightS ?? Number.POSITIVE_INFINITY);
-    moments[i]?.notices.push(noticeS ?? Number.POSITIVE_INFINITY);
-  }
-  const inTime = (trial: Trial, t: number) => t < soonest(trial, cls) && avoids(trial, cls, t);
-  switch (verdict) {
-    case 'covered':
-      return courses.trials.some(
-        (trial, i) => harmful(trial, cls) && !inTime(trial, Math.max(...(moments[i]?.rights ?? []))),
-      );
-    case 'some-hours':
-      return !courses.trials.some(
-        (trial, i) => !harmful(trial, cls) || inTime(trial, Math.min(...(moments[i]?.rights ?? []))),
-      );
-    case 'too-late':
-      return !courses.trials.some(
-        (trial, i) => !harmful(trial, cls) || inTime(trial, Math.min(...(moments[i]?.notices ?? []))),
-      );
-    case 'not-assessed':
-    case 'dormant':
-    case 'holds':
-    case 'no-warning':
-      return false;
-  }
+  repairS: number,
+): number {
+  const news = newsOf(context, view, subject, 'claimed', trial);
+  const way = responder(callsOf(context, news, 'claimed'), news.signs, repairS);
+  const all = Array.from({ length: HOURS_OF_WEEK }, (_, h) => h).filter((h) => hours.includes(h % 24));
+  const responses = all.map((h) => way(view, h * HOUR));
+  const never = Number.POSITIVE_INFINITY;
+  if (verdict === 'covered') return Math.max(...responses.map(({ putRightS }) => putRightS ?? never));
+  if (verdict === 'some-hours') return Math.min(...responses.map(({ putRightS }) => putRightS ?? never));
+  return Math.min(...responses.map(({ noticeS }) => noticeS ?? never));
+}
+
+function inTime(trial: Trial, cls: HarmClass, t: number): boolean {
+  return t < soonest(trial, cls) && avoids(trial, cls, t);
 }
 
 function harmful(trial: Trial, cls: HarmClass): boolean {
@@ -104,7 +105,7 @@ function soonest(trial: Trial, cls: HarmClass): number {
   return Math.min(Number.POSITIVE_INFINITY, ...trial.record.harms.filter((h) => h.class === cls).map((h) => h.atS));
 }
 
-/** How grave a class is: 0 the gravest, no harm at all last. */
-function rank(cls: HarmClass | undefined): number {
-  return cls === undefined ? CLASSES.length : CLASSES.indexOf(cls);
+/** How grave a class is: 0 the gravest. */
+function rank(cls: HarmClass): number {
+  return CLASSES.indexOf(cls);
 }

@@ -36,14 +36,17 @@ export function upsetOf(context: Context, subject: Subject): Upset {
   return upset;
 }
 
-/** Let a fault run its course from one hour of the day. */
+/**
+ * Let a fault run its course from one hour of the day.
+ * @param onlyWhether whether it is only asked if any harm comes: the first ends it, and nothing is raised or shown
+ */
 export function tryAt(
   context: Context,
   view: View,
   subject: Subject,
   column: Column,
   hour: number,
-  unwatched = false,
+  onlyWhether = false,
 ): Trial {
   const blueprint: Blueprint = {
     ...context.simulated,
@@ -53,12 +56,13 @@ export function tryAt(
     state: subject.state,
     profileOf: view.profileOf,
     snapshot: view.nominal.at(hour),
-    unwatched,
+    unwatched: onlyWhether,
   };
   const machine = buildMachine(blueprint);
   // The ends of plausible ranges are no nearer to the truth than this.
   const tolerance = view.side === 'nominal' ? TOLERANCE : COARSE;
-  const record = run(machine, { untilS: HORIZON, clockS: hour * HOUR, stopAt: 'animals', settle: true, tolerance });
+  const stopAt = onlyWhether ? 'any' : 'animals';
+  const record = run(machine, { untilS: HORIZON, clockS: hour * HOUR, stopAt, settle: true, tolerance });
   return { hour, blueprint, machine, record };
 }
 

@@ -144,6 +144,8 @@ export interface CalibrationCheck extends Line {
   quantity: SensorQuantity;
   /** How far it may be out before it was set, in the facility file's unit; left out where nobody said. */
   within?: number;
+  /** ISO date until which its last calibration counts; left out where nobody said that it runs out. */
+  due?: string;
   /** Whether a slope is asked for (%), as electrodes for pH show. */
   slope?: true;
 }

@@ -1,6 +1,7 @@
 import type { Facility } from '../facility/facility';
 import type { Sensor, System } from '../facility/system';
 import { atmospheresFromAltitude } from '../water/pressure-from-altitude';
+import { calibrationLine } from './calibrated';
 import { type CalibrationCheck, type Check, WATER_QUANTITIES, type WaterQuantity, type WaterTestCheck } from './check';
 import { testCheck } from './check-safeguards';
 import { nearestLimits } from './check-sensors';
@@ -90,12 +91,13 @@ function calibration(system: System, sensor: Sensor): CalibrationCheck[] {
   return [
     {
       kind: 'calibration',
-      key: `${system.key}/sensor/${sensor.key}/calibration`,
+      key: calibrationLine(system.key, sensor.key),
       about: { noun: 'sensor', system: system.key, key: sensor.key },
       what: `${sensor.name}: calibration`,
       why: words.lines.calibration,
       quantity: sensor.quantity,
       ...(typeof within === 'number' && { within }),
+      ...(sensor.calibrationDue !== undefined && { due: sensor.calibrationDue }),
       ...how,
     },
   ];

@@ -25,7 +25,7 @@ export interface RunOptions {
   /** Local time of day at time 0, s. */
   clockS: number;
   /** Class of harm after which nothing more needs to be known; null runs on. */
-  stopAt: HarmClass | null;
+  stopAt: HarmClass | 'any' | null;
   /** Stop early when the drift from day to day leads nowhere within `untilS`. */
   settle: boolean;
   /** Not before this long, s. */
@@ -47,7 +47,7 @@ export interface RunOptions {
 export function run(machine: Machine, options: RunOptions): Record {
   const world = begin(machine, options);
   const regimes = regimeWatches(machine);
-  const m = march(world, options.tolerance ?? TOLERANCE, driftOf(world), dayWatch(world));
+  const m = march(world, options.tolerance ?? TOLERANCE, driftOf(world, options.settle), dayWatch(world));
   calm(world, regimes);
   const kept = keptMode(machine.mode);
   const alive = moving();
@@ -206,7 +206,8 @@ const RESTLESS = 20_000;
 function finished(m: March, options: RunOptions): boolean {
   const { world } = m;
   const { record } = world;
-  if (options.stopAt !== null && record.harms.some((h) => h.class === options.stopAt)) {
+  const { stopAt } = options;
+  if (stopAt !== null && record.harms.some((h) => stopAt === 'any' || h.class === stopAt)) {
     record.why = 'harm';
     return true;
   }

@@ -48,13 +48,15 @@ export async function endTurn(tx: Transaction, siteId: string, revision: number,
  *
  * @param at             the present
  * @param lookedBefore   whoever was last judged before this instant is judged again
+ * @param setBackAfter   whoever was last judged after this one was so by a clock that has been set back since
  */
-export async function findSitesToJudge(at: Date, lookedBefore: Date): Promise<string[]> {
+export async function findSitesToJudge(at: Date, lookedBefore: Date, setBackAfter: Date): Promise<string[]> {
   const instant = at.toISOString();
   const rows = await database().$queryRaw<{ id: string }[]>`
     SELECT s.id FROM site s LEFT JOIN alarm_turn t ON t.site_id = s.id
      WHERE s.revision > 0
        AND (t.site_id IS NULL OR t.revision <> s.revision OR t.judged_at < ${lookedBefore.toISOString()}::timestamptz
+            OR t.judged_at > ${setBackAfter.toISOString()}::timestamptz
             OR EXISTS (SELECT FROM reading_arrival a WHERE a.site_id = s.id)
             OR EXISTS (SELECT FROM alarm_watch w WHERE w.site_id = s.id AND w.due_at <= ${instant}::timestamptz)
             OR EXISTS (SELECT FROM alarm_open o WHERE o.site_id = s.id AND NOT o.acknowledged AND NOT o.suppressed

@@ -76,6 +76,7 @@ export const checkShape = z.discriminatedUnion('kind', [
     kind: z.literal('calibration'),
     quantity: z.enum(SENSOR_QUANTITIES),
     within: z.number().optional(),
+    due: z.string().optional(),
     slope: z.literal(true).optional(),
   }),
 ]) satisfies z.ZodType<Check>;

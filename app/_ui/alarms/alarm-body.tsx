@@ -20,6 +20,8 @@ import { GoAlone } from './go-alone';
 import { NoteForm } from './note-form';
 import { CalledAnew, PrioritySaid } from './open-alarm';
 import { ResetForm } from './reset-form';
+import { RightAgain } from './right-again';
+import { SeenByHand } from './seen-by-hand';
 import { ToldList } from './told-list';
 import { ValueNow } from './value-now';
 
@@ -36,11 +38,12 @@ interface AlarmBodyProps {
   acknowledge: FormAction<AcknowledgedView>;
   note: FormAction<unknown>;
   reset: FormAction<unknown>;
+  rightAgain: FormAction<unknown>;
   goAlone: FormAction<unknown>;
 }
 
 /** One time that an alarm was raised: how it stands, its whole life, and what may be done. */
-export function AlarmBody({ page, units, acknowledge, note, reset, goAlone }: AlarmBodyProps) {
+export function AlarmBody({ page, units, acknowledge, note, reset, rightAgain, goAlone }: AlarmBodyProps) {
   const { site, line, log, mayAcknowledge } = page;
   const at = siteAddress(site.key);
   return (
@@ -54,6 +57,7 @@ export function AlarmBody({ page, units, acknowledge, note, reset, goAlone }: Al
       lead={<Lead site={site} line={line} units={units} />}
     >
       {mayAcknowledge ? <Acknowledge page={page} acknowledge={acknowledge} note={note} /> : null}
+      {mayAcknowledge ? <RightAgain site={site.key} alarm={line} rightAgain={rightAgain} /> : null}
       {mayAcknowledge ? <GoAlone site={site.key} alarm={line} goAlone={goAlone} /> : null}
       {mayAcknowledge && line.state === 'latched-acknowledged' ? (
         <Section
@@ -127,7 +131,8 @@ function Lead({ site, line, units }: { site: SiteView; line: AlarmView; units: C
       <p>
         <AlarmStateMark state={line.state} isEnded={line.endedBy !== null} />
         <PrioritySaid alarm={line} />, <Link href={siteAddress(site.key, 'systems', system.key)}>{system.name}</Link>.
-        Raised {instantSaid(line.raisedAt, site.zone)}.{line.isRetired ? ' This alarm has been retired since.' : ''}
+        Raised {instantSaid(line.raisedAt, site.zone)}.
+        {line.isRetired && line.caller === null ? ' This alarm has been retired since.' : ''}
       </p>
       <CalledAnew alarm={line} units={units} />
       {newer === null ? null : (
@@ -145,6 +150,29 @@ function Facts({ site, line, units }: { site: SiteView; line: AlarmView; units: 
   const { definition } = line;
   return (
     <dl className={style.facts}>
+      {line.caller === null ? (
+        <Watched line={line} site={site} units={units} />
+      ) : (
+        <SeenByHand site={site.key} alarm={line} />
+      )}
+      {definition.whatToDo === undefined ? null : (
+        <>
+          <dt>What to do</dt>
+          <dd className={style.note}>{definition.whatToDo}</dd>
+        </>
+      )}
+      <dt>Told</dt>
+      <dd>
+        <ToldList alarm={line} site={site} />
+      </dd>
+    </dl>
+  );
+}
+
+function Watched({ site, line, units }: { site: SiteView; line: AlarmView; units: Custom }) {
+  const { definition } = line;
+  return (
+    <>
       <dt>Watches</dt>
       <dd>
         {limitSaid(definition, units)}, held for {lasting(definition.delayS)}
@@ -155,20 +183,10 @@ function Facts({ site, line, units }: { site: SiteView; line: AlarmView; units: 
           </p>
         ) : null}
       </dd>
-      {definition.whatToDo === undefined ? null : (
-        <>
-          <dt>What to do</dt>
-          <dd className={style.note}>{definition.whatToDo}</dd>
-        </>
-      )}
       <dt>Newest reading</dt>
       <dd>
         <ValueNow alarm={line} zone={site.zone} units={units} />
       </dd>
-      <dt>Told</dt>
-      <dd>
-        <ToldList alarm={line} />
-      </dd>
-    </dl>
+    </>
   );
 }

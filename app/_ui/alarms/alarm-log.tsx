@@ -12,7 +12,7 @@ type LifeEventKind = AlarmChange | 'acknowledged-too' | 'noted' | 'escalated' | 
 
 /** Something in the life of an alarm. Instants in ISO, UTC. */
 export type LogLineView =
-  | { what: 'began'; at: string; value: number | null }
+  | { what: 'began'; at: string; value: number | null; by: string | null }
   | {
       what: LifeEventKind;
       at: string;
@@ -67,11 +67,14 @@ interface LineSaidProps extends Omit<AlarmLogProps, 'log'> {
 function LineSaid({ line, alarm, site, units }: LineSaidProps) {
   switch (line.what) {
     case 'began':
-      return <>{beganSaid(line.value, alarm, units)}</>;
-    case 'raised':
       return (
-        <strong>{line.detail.folded === undefined ? 'Raised' : 'Raised, and folded under its first cause'}</strong>
+        <>
+          {beganSaid(line.value, alarm, units)}
+          {line.by === null ? '' : `, read by ${line.by} on a round`}
+        </>
       );
+    case 'raised':
+      return line.by !== null ? <Person line={line} /> : <strong>{raisedSaid(line.detail)}</strong>;
     case 'raised-again':
       return <strong>Raised again before it was reset</strong>;
     case 'recalled':
@@ -83,6 +86,7 @@ function LineSaid({ line, alarm, site, units }: LineSaidProps) {
     case 'unfolded':
       return <strong>Calls by itself: its first cause no longer does</strong>;
     case 'returned':
+      if (line.by !== null) return <Person line={line} />;
       return <>{returnedSaid(line.detail, alarm, units)}</>;
     case 'escalated':
       return <>{escalatedSaid(line.detail)}</>;
@@ -104,8 +108,14 @@ function LineSaid({ line, alarm, site, units }: LineSaidProps) {
 }
 
 function beganSaid(value: number | null, { definition }: AlarmView, units: Custom): string {
+  if (definition.on.kind === 'by-hand') return 'It was seen';
   if (definition.limits === undefined) return 'The last word that came';
   return value === null ? 'It began' : `It began: ${valueSaid(definition, value, units)}`;
+}
+
+function raisedSaid({ folded, late }: Record<string, unknown>): string {
+  const how = late === true ? 'Raised, by what came late' : 'Raised';
+  return folded === undefined ? how : `${how}, and folded under its first cause`;
 }
 
 function returnedSaid(detail: Record<string, unknown>, { definition }: AlarmView, units: Custom): string {
@@ -117,6 +127,7 @@ function returnedSaid(detail: Record<string, unknown>, { definition }: AlarmView
 }
 
 function escalatedSaid({ why, told, repeated }: Record<string, unknown>): string {
+  if (why === 'late') return 'Called now: nothing that came since says that it is over';
   const reason =
     why === 'nobody-on'
       ? 'nobody was on'
@@ -134,6 +145,8 @@ function attemptSaid({ name, channel, result, detail }: Extract<LogLineView, { w
 }
 
 const DID: Readonly<Partial<Record<LogLineView['what'], string>>> = {
+  raised: 'called for help',
+  returned: 'said that it is right again',
   acknowledged: 'acknowledged',
   'acknowledged-too': 'acknowledged as well',
   noted: 'noted',
@@ -141,7 +154,7 @@ const DID: Readonly<Partial<Record<LogLineView['what'], string>>> = {
   'reset-refused': 'tried to reset it, while what it watches still held',
 };
 
-function Person({ line }: { line: Extract<LogLineView, { by: string | null }> }) {
+function Person({ line }: { line: Extract<LogLineView, { note: string | null }> }) {
   const { what, by, from, note, detail } = line;
   const place = detail.page === 'list' ? 'on the list of alarms' : detail.page === 'alarm' ? 'on this page' : '';
   const where = [from === null ? '' : `from ${browserWords(from)}`, place].filter(Boolean).join(', ');

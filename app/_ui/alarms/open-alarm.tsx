@@ -7,6 +7,7 @@ import { AlarmStateMark } from './alarm-state';
 import { type AlarmView, alarmAddress, limitSaid, prioritySaid, type SiteView } from './alarm-view';
 import style from './alarms.module.css';
 import { recalledSaid, unsuppressedSaid } from './life-words';
+import { SeenByHand } from './seen-by-hand';
 import { ToldList } from './told-list';
 import { ValueNow } from './value-now';
 
@@ -77,15 +78,21 @@ function Facts({ alarm, site, units }: { alarm: AlarmView; site: SiteView; units
   const { acknowledged } = alarm;
   return (
     <dl className={style.facts}>
-      <dt>Watches</dt>
-      <dd>{limitSaid(alarm.definition, units)}</dd>
-      <dt>Newest reading</dt>
-      <dd>
-        <ValueNow alarm={alarm} zone={site.zone} units={units} />
-      </dd>
+      {alarm.caller === null ? (
+        <>
+          <dt>Watches</dt>
+          <dd>{limitSaid(alarm.definition, units)}</dd>
+          <dt>Newest reading</dt>
+          <dd>
+            <ValueNow alarm={alarm} zone={site.zone} units={units} />
+          </dd>
+        </>
+      ) : (
+        <SeenByHand site={site.key} alarm={alarm} />
+      )}
       <dt>Told</dt>
       <dd>
-        <ToldList alarm={alarm} />
+        <ToldList alarm={alarm} site={site} />
       </dd>
       {acknowledged ? (
         <>

@@ -43,7 +43,7 @@ export async function getSheet(who: Who, { site: at, sheet: key }: SheetAddress)
       by: (by && (names.get(by) ?? by)) ?? '–',
       reason,
     })),
-    places: describedPlaces(facility, today),
+    places: describedPlaces(stored.reviewed, today),
     systems: facility.systems.map(({ key: system, name, tanks }) => ({
       key: system,
       name,
