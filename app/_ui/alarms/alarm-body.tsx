@@ -54,6 +54,7 @@ export function AlarmBody({ page, units, acknowledge, note, reset, goAlone }: Al
       lead={<Lead site={site} line={line} units={units} />}
     >
       {mayAcknowledge ? <Acknowledge page={page} acknowledge={acknowledge} note={note} /> : null}
+      <ToDo line={line} />
       {mayAcknowledge ? <GoAlone site={site.key} alarm={line} goAlone={goAlone} /> : null}
       {mayAcknowledge && line.state === 'latched-acknowledged' ? (
         <Section
@@ -64,18 +65,30 @@ export function AlarmBody({ page, units, acknowledge, note, reset, goAlone }: Al
           <ResetForm site={site.key} alarm={line} reset={reset} />
         </Section>
       ) : null}
-      <Section id="cautions" title="Before anybody goes">
-        <ul>
-          {cautionsFor({ doing: 'alarm', floor: line.definition.quantity === 'leak' }).map((caution) => (
-            <li key={caution.key}>{cautionText(caution)}</li>
-          ))}
-        </ul>
-      </Section>
       <Stands page={page} units={units} />
       <Section id="life" title="Its life" note={`Times are those of ${site.zone}.`} wide>
         <AlarmLog alarm={line} log={log} site={site} units={units} />
       </Section>
     </Page>
+  );
+}
+
+/** What is to be done, as it is documented, and what whoever goes is to mind. */
+function ToDo({ line: { definition } }: { line: AlarmView }) {
+  return (
+    <Section id="to-do" title="What to do">
+      {definition.whatToDo === undefined ? (
+        <p>Nobody has written down what to do when it calls.</p>
+      ) : (
+        <p className={style.note}>{definition.whatToDo}</p>
+      )}
+      <h3 className={style.before}>Before anybody goes</h3>
+      <ul>
+        {cautionsFor({ doing: 'alarm', floor: definition.quantity === 'leak' }).map((caution) => (
+          <li key={caution.key}>{cautionText(caution)}</li>
+        ))}
+      </ul>
+    </Section>
   );
 }
 
@@ -129,6 +142,10 @@ function Lead({ site, line, units }: { site: SiteView; line: AlarmView; units: C
         <PrioritySaid alarm={line} />, <Link href={siteAddress(site.key, 'systems', system.key)}>{system.name}</Link>.
         Raised {instantSaid(line.raisedAt, site.zone)}.{line.isRetired ? ' This alarm has been retired since.' : ''}
       </p>
+      <p>
+        Newest reading: <ValueNow alarm={line} zone={site.zone} units={units} />. It {limitSaid(line.definition, units)}
+        .
+      </p>
       <CalledAnew alarm={line} units={units} />
       {newer === null ? null : (
         <p>
@@ -154,16 +171,6 @@ function Facts({ site, line, units }: { site: SiteView; line: AlarmView; units: 
             regulate it. Where these leave that open, as between two set-points, only the range counts.
           </p>
         ) : null}
-      </dd>
-      {definition.whatToDo === undefined ? null : (
-        <>
-          <dt>What to do</dt>
-          <dd className={style.note}>{definition.whatToDo}</dd>
-        </>
-      )}
-      <dt>Newest reading</dt>
-      <dd>
-        <ValueNow alarm={line} zone={site.zone} units={units} />
       </dd>
       <dt>Told</dt>
       <dd>
