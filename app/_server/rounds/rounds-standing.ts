@@ -19,7 +19,7 @@ export type SlotRound = Omit<RoundRow, 'slot' | 'dueAt' | 'begunAt'> & {
 export interface RoundsStanding {
   /** Walks of the past days and of today, in order of when they are due. */
   walks: WalkStanding<SlotRound>[];
-  /** Due times of kept sheets, from the past to sixty days ahead. */
+  /** Due times of kept sheets, of the past days and those that may be begun. */
   sheets: SheetStanding<SheetRound>[];
   /** Rounds walked besides the timetable, the latest first. */
   besides: RoundRow[];
@@ -47,7 +47,7 @@ export async function roundsStanding(
   const [rows, begun, sheets] = await Promise.all([
     listRounds(site.id, new Date(far), new Date(now + 2 * DAY_MS)),
     walkedSince(site.id),
-    sheetsStanding(site, facility, at),
+    sheetsStanding(site, facility, at, 0),
   ]);
   const since = Math.max(far, begun.getTime());
   const rounds = rows.flatMap((row) => (row.slot === null ? [] : [inInstants(row, row.slot)]));

@@ -1,7 +1,8 @@
 import 'server-only';
 import type { Facility } from '#core/facility/facility';
 import { siteDays } from '#core/rounds/schedule';
-import { onSiteTurns, sheetDues } from '#core/rounds/sheet-due';
+import type { RoundSheet } from '#core/rounds/round-sheet';
+import { onSiteTurns, type SheetDue, sheetDues } from '#core/rounds/sheet-due';
 import { addDays } from '#core/time/add-days';
 import { loadFacility } from '#data/facility/load-facility';
 import { type DuesOf, keepSheetDues } from '#data/rounds/sheet-dues';
@@ -44,10 +45,34 @@ export function duesAhead(
   const [from, to] = [addDays(today, -DAYS_BACK), addDays(today, DAYS_AHEAD + 1)];
   const turns = onSiteTurns(facility.shifts, zone, from, to);
   const sheets = new Map(facility.sheets?.map((sheet) => [sheet.key, sheet]));
+  // Sheets of many systems come round together: each schedule is worked out once.
+  const known = new Map<string, SheetDue[]>();
+  const duesOf = (sheet: RoundSheet) => {
+    const name = JSON.stringify([sheet.schedule, sheet.graceMin]);
+    const found = known.get(name) ?? sheetDues(sheet, days, from, to, turns);
+    known.set(name, found);
+    return found;
+  };
   return inForce.flatMap(({ id, key, version, inForceFrom }) => {
     const sheet = sheets.get(key);
     if (!sheet) return [];
-    const dues = sheetDues(sheet, days, from, to, turns).filter(({ dueAt }) => dueAt >= inForceFrom.getTime());
-    return [{ id, key, version, dues }];
+    return [{ id, key, version, dues: duesOf(sheet).filter(({ dueAt }) => dueAt >= inForceFrom.getTime()) }];
   });
+}
+
+/** What `duesAhead` last said of a site, for as long as it is described so. */
+const kept = new WeakMap<Facility, { name: string; dues: ReturnType<typeof duesAhead> }>();
+
+/** The same, worked out once for a day and what is in force, however often a site is looked at. */
+export function duesKnown(
+  facility: Facility,
+  inForce: readonly SheetInForce[],
+  at: Date,
+): ReturnType<typeof duesAhead> {
+  const name = JSON.stringify([dayIn(facility.site.zone, at), inForce]);
+  const found = kept.get(facility);
+  if (found?.name === name) return found.dues;
+  const dues = duesAhead(facility, inForce, at);
+  kept.set(facility, { name, dues });
+  return dues;
 }
