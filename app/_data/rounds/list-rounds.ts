@@ -39,7 +39,9 @@ export async function listRounds(
            (SELECT jsonb_build_object('at', g.at, 'by', g.by, 'note', g.note) FROM round_signature g
              WHERE g.site_id = r.site_id AND g.round_id = r.id AND g.kind = 'signed' ORDER BY g.at LIMIT 1) AS signed,
            (SELECT jsonb_build_object('at', g.at, 'by', g.by, 'note', g.note) FROM round_signature g
-             WHERE g.site_id = r.site_id AND g.round_id = r.id AND g.kind = 'second-look' ORDER BY g.at LIMIT 1) AS "secondLook"
+             WHERE g.site_id = r.site_id AND g.round_id = r.id AND g.kind = 'second-look'
+               AND NOT EXISTS (SELECT FROM taken_back b WHERE b.site_id = g.site_id AND b.what = 'second-look' AND b.about = g.id)
+             ORDER BY g.at LIMIT 1) AS "secondLook"
       FROM round r
       LEFT JOIN round_slot s ON s.site_id = r.site_id AND s.id = r.slot_id
       LEFT JOIN round_sheet k ON k.site_id = r.site_id AND k.id = r.sheet_id

@@ -49,6 +49,7 @@ export interface ToldPlace extends Pick<SheetPlace, 'name' | 'system' | 'cleanne
 }
 
 interface Signed {
+  id: string;
   at: string;
   by: string;
   note: string | null;
@@ -65,6 +66,8 @@ export interface RoundPage {
     begun: { at: string; by: string };
     signed: Signed | null;
     secondLook: Signed | null;
+    /** Second looks that were taken back. */
+    looksTaken: (Omit<Signed, 'id'> & { taken: { at: string; by: string; reason: string } })[];
   };
   places: ToldPlace[];
   /** Lines whose number is the same to the last digit as on each of the three rounds before. */

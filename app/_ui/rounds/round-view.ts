@@ -99,7 +99,9 @@ export interface RoundView {
     dueAt: string;
     begun: DoneView;
     signed: DoneView | null;
-    secondLook: DoneView | null;
+    secondLook: (DoneView & { id: string }) | null;
+    /** Second looks that were taken back. */
+    looksTaken: (DoneView & { taken: { at: string; by: string; reason: string } })[];
   };
   places: PlaceView[];
   alike: string[];

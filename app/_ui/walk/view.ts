@@ -86,6 +86,7 @@ export function roundView(walk: OpenWalk, pack: WalkPack): RoundView {
       begun: walk.begun ?? { at: walk.items[0]?.madeAt ?? pack.at, by: pack.account.name },
       signed,
       secondLook: null,
+      looksTaken: [],
     },
     places,
     alike: [],

@@ -6,6 +6,7 @@ import { beginRound, beginRoundShape } from '#server/rounds/begin-round';
 import { enter, enterShape } from '#server/rounds/enter';
 import { enterRest, enterRestShape } from '#server/rounds/enter-rest';
 import { lookAgain, lookAgainShape } from '#server/rounds/look-again';
+import { takeBack, takeBackShape } from '#server/rounds/take-back';
 import { signRound, signRoundShape } from '#server/rounds/sign-round';
 
 /** Pages that show something else once a round has changed. */
@@ -26,3 +27,9 @@ export const enterRestAction = act(enterRestShape, enterRest, shown);
 export const signRoundAction = act(signRoundShape, signRound, shown);
 
 export const lookAgainAction = act(lookAgainShape, lookAgain, shown);
+
+export const takeBackAction = act(takeBackShape, takeBack, ({ site }) => [
+  `/sites/${site}/rounds`,
+  `/sites/${site}/states`,
+  `/sites/${site}/handover`,
+]);
