@@ -51,7 +51,7 @@ interface Raw extends Record<'dueAt' | 'opensAt' | 'lateAt' | 'closesAt', Date> 
 }
 
 /** Days back within which a round that was begun, and never signed, is still told of. */
-const BEGUN_DAYS = 60;
+const BEGUN_DAYS = 14;
 
 /**
  * The kept due times of living sheets that have come and still matter, in order: those that closed since an instant or may yet be made

@@ -28,7 +28,20 @@ export async function sheetsStanding(
   at: Date,
   daysAhead = DAYS_AHEAD,
 ): Promise<SheetStanding<SheetRound>[]> {
-  if (!facility.sheets || facility.sheets.length === 0) return [];
+  return (await sheetsAndRounds(site, facility, at, daysAhead))?.standings ?? [];
+}
+
+/**
+ * The same, with every round of the site that was due within the past days or is due in those to come, which had to be asked for;
+ * null where it keeps no sheet.
+ */
+export async function sheetsAndRounds(
+  site: Pick<SiteEntry, 'id'>,
+  facility: Facility,
+  at: Date,
+  daysAhead: number,
+): Promise<{ standings: SheetStanding<SheetRound>[]; rows: RoundRow[] } | null> {
+  if (!facility.sheets || facility.sheets.length === 0) return null;
   const from = new Date(at.getTime() - DAYS_BACK * DAY_MS);
   const to = new Date(at.getTime() + (DAYS_AHEAD + 2) * DAY_MS);
   const [inForce, kept] = await Promise.all([listSheetsInForce(site.id), openSheetDues(site.id, from, at)]);
@@ -55,10 +68,11 @@ export async function sheetsStanding(
           },
         ],
   );
-  return sheetStandings(
+  const standings = sheetStandings(
     kept.map(({ round: _, ...due }) => due),
     derived,
     rounds,
     at.getTime(),
   );
+  return { standings, rows };
 }
