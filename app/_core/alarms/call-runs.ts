@@ -1,3 +1,4 @@
+import { groupBy } from '../group-by';
 import type { Channel } from './channels';
 import type { ToTell } from './to-tell';
 import { type Attempt, type CallState, callState } from './told';
@@ -15,8 +16,9 @@ export interface CallMade {
   attempts: readonly (Attempt & { detail: string | null })[];
 }
 
-/** Calls of one person by one way that ended alike, one after another. */
-export interface CallRun extends Pick<CallMade, 'accountId' | 'channel' | 'why' | 'again'> {
+/** Calls by one way that ended alike, one after another, of one person or of several who were called together. */
+export interface CallRun extends Pick<CallMade, 'channel' | 'why' | 'again'> {
+  accountIds: string[];
   state: CallState;
   /** What was said of the last attempt; null where nothing was. */
   detail: string | null;
@@ -29,8 +31,8 @@ export interface CallRun extends Pick<CallMade, 'accountId' | 'channel' | 'why' 
 }
 
 /**
- * Calls as a page shows them: repeats that ended alike are one, from when to when and how often, so that a night of repeats
- * can be read. One that failed is never one with another that did not, and what was said of each failure stays.
+ * Calls as a page shows them: repeats that ended alike are one, from when to when and how often, and people for whom all of that
+ * is the same stand together, so that a night of repeats can be read. One that failed is never one with another that did not, and what was said of each failure stays.
  *
  * @param calls          in any order
  * @param acknowledged   whether somebody has acknowledged the alarm
@@ -53,13 +55,21 @@ export function callRuns(calls: readonly CallMade[], acknowledged: boolean): Cal
       runs.push(run);
     }
   }
-  return runs.sort((a, b) => b.toMs - a.toMs);
+  return together(runs).sort((a, b) => b.toMs - a.toMs);
+}
+
+/** Those of several people that are the same in all but whose they are, as one. */
+function together(runs: readonly CallRun[]): CallRun[] {
+  const alike = groupBy(runs, ({ accountIds: _whose, ...run }) => JSON.stringify(run));
+  return [...alike.values()].flatMap(([first, ...others]) =>
+    first ? [{ ...first, accountIds: [first, ...others].flatMap(({ accountIds }) => accountIds) }] : [],
+  );
 }
 
 function runOf({ accountId, channel, why, again, madeMs, attempts }: CallMade, acknowledged: boolean): CallRun {
   const state = callState(attempts, acknowledged);
   const detail = attempts.at(-1)?.detail ?? null;
-  const of = { accountId, channel, why, again };
+  const of = { accountIds: [accountId], channel, why, again };
   return { ...of, state, detail, isCalledSince: false, fromMs: madeMs, toMs: madeMs, times: 1 };
 }
 

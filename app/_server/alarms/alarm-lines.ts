@@ -14,8 +14,9 @@ const STALE_MS = 15 * 60_000;
 /** Somebody who was to be told, by name, and how that went; repeats that ended alike are one. Instants in ISO, UTC. */
 export interface ToldLine
   extends Pick<CallRun, 'why' | 'again' | 'channel' | 'state' | 'detail' | 'isCalledSince' | 'times'> {
-  name: string;
-  /** When the first and the last of them were called. */
+  /** Of all for whom it went so. */
+  names: string[];
+  /** When the first and the last of the calls were made. */
   from: string;
   to: string;
 }
@@ -107,9 +108,9 @@ function latestSaid(latest: Latest | undefined, at: Date): AlarmLine['latest'] {
 
 function toldLines(calls: readonly CallTold[], acknowledged: boolean, nameOf: (id: string) => string): ToldLine[] {
   const made = calls.map((call) => ({ ...call, madeMs: call.madeAt.getTime() }));
-  return callRuns(made, acknowledged).map(({ accountId, fromMs, toMs, ...run }) => ({
+  return callRuns(made, acknowledged).map(({ accountIds, fromMs, toMs, ...run }) => ({
     ...run,
-    name: nameOf(accountId),
+    names: accountIds.map(nameOf),
     from: new Date(fromMs).toISOString(),
     to: new Date(toMs).toISOString(),
   }));

@@ -26,7 +26,7 @@ export interface WatchedView extends Pick<AlarmDefinition, 'name' | 'delayS' | '
 
 /** Somebody who was to be told, and how that went; repeats that ended alike are one. Instants in ISO, UTC. */
 export interface ToldView {
-  name: string;
+  names: string[];
   why: ToTell['why'];
   /** How often the alarm had called anew by then. */
   again: number;

@@ -18,10 +18,10 @@ export function ToldList({ alarm, site }: ToldListProps) {
   return (
     <ol className={style.told}>
       {told.map((one) => (
-        <li key={`${one.again} ${one.from} ${one.name} ${one.channel}`}>
+        <li key={`${one.again} ${one.from} ${one.channel} ${one.names.join(' ')}`}>
           <span className={style.when}>{whenSaid(one, site)}</span>
           <span>
-            {one.name} ({WHY_TOLD[one.why]}), {CHANNEL_WORDS[one.channel].name}:{' '}
+            {one.names.join(', ')} ({WHY_TOLD[one.why]}), {CHANNEL_WORDS[one.channel].name}:{' '}
             <Ended call={one} isWanted={isWanted} />
           </span>
         </li>

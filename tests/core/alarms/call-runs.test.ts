@@ -53,6 +53,14 @@ describe('who was told of an alarm', () => {
     }
   });
 
+  test('tells people together where all of it is the same, and apart where one of them could not be told', () => {
+    const all = ['robin', 'kit', 'lee'].map((accountId) => call(0, { accountId, ...taken }));
+    expect(callRuns(all, false).map(({ accountIds }) => accountIds)).toEqual([['robin', 'kit', 'lee']]);
+    const [robin, kit, lee] = all;
+    const one = [robin, { ...kit, ...failed('no such box') }, lee] as CallMade[];
+    expect(callRuns(one, false).map(({ accountIds }) => accountIds)).toEqual([['robin', 'lee'], ['kit']]);
+  });
+
   test('stands newest first, in whatever order it is asked', () => {
     const calls = [call(30, { accountId: 'kit', ...taken }), call(0, taken), call(15, { channel: 'push', ...taken })];
     for (const given of [calls, calls.toReversed()]) expect(told(given).map(({ to }) => to)).toEqual([30, 15, 0]);
