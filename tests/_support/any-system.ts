@@ -66,6 +66,7 @@ function anySensors(tanks: readonly Tank[], equipment: readonly string[], ground
     lagS: maybe(anyFigure(0, 900)),
     well: maybe(anyName()),
     calibrationDue: maybe(anyDate()),
+    calibrateEveryDays: maybe(fc.integer({ min: 1, max: 3660 })),
   });
   return fc
     .array(fc.tuple(fc.oneof(place, place, ph, conductivity, watts, wet), rest), { maxLength: 8 })

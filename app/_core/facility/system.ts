@@ -188,8 +188,10 @@ export interface Sensor {
   phScale?: PhScale;
   /** For `conductivity`: the temperature, °C, that its meter brings the reading to; absent: it reads the water as it is. */
   compensatedToC?: number;
-  /** ISO date after which the calibration no longer counts. */
+  /** ISO date after which the calibration no longer counts; one that was made on a round since moves it: `rounds/calibrated`. */
   calibrationDue?: string;
+  /** Days for which a calibration counts. */
+  calibrateEveryDays?: number;
 }
 
 export const EQUIPMENT_TYPES = [

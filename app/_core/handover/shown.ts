@@ -16,6 +16,7 @@ export const SECTIONS = [
   { id: 'untested', title: 'Safeguards untested', none: 'Every safeguard was tested in its time.' },
   { id: 'animals', title: 'Animals under watch', none: 'None.' },
   { id: 'overdue', title: 'Checks overdue', none: 'None.' },
+  { id: 'used', title: 'Used more or less than usual', none: 'Nothing, as far as the rounds tell.' },
   { id: 'notices', title: 'Others at work', none: 'Nobody, as far as was said.' },
   { id: 'on', title: 'Who holds the phone', none: 'Nobody is on: nobody is called first.' },
 ] as const;
@@ -40,7 +41,12 @@ export interface ShownLine {
 /** What stands at a site at a moment. */
 export type Shown = Record<SectionId, ShownLine[]>;
 
+/** The lines of a section; none on a page that was kept before there was such a section. */
+export function linesOf(shown: Partial<Shown>, id: SectionId): readonly ShownLine[] {
+  return shown[id] ?? [];
+}
+
 /** How many lines are out of order, over all sections. */
 export function countAbnormal(shown: Shown): number {
-  return SECTIONS.reduce((sum, { id }) => sum + shown[id].filter((line) => line.isAbnormal).length, 0);
+  return SECTIONS.reduce((sum, { id }) => sum + linesOf(shown, id).filter((line) => line.isAbnormal).length, 0);
 }

@@ -61,6 +61,7 @@ function waterText(facility: Facility, system: System): string {
     testCallEachDays: _t,
     keepReadingsMonths: _k,
     competences: _w,
+    quietHours: _f,
     watchdog,
     ...place
   } = site;
@@ -72,7 +73,7 @@ function waterText(facility: Facility, system: System): string {
     system: {
       ...own,
       equipment: system.equipment.map(({ repairMin: _m, spareMin: _q, ...rest }) => rest),
-      sensors: system.sensors.map(({ calibrationDue: _d, ...rest }) => rest),
+      sensors: system.sensors.map(({ calibrationDue: _d, calibrateEveryDays: _c, ...rest }) => rest),
       alarms: system.alarms.map(heldTo),
     },
   };

@@ -73,7 +73,10 @@ export interface FreeDay {
 
 /** Something that makes a dated duty be another than the shifts say. All of them were approved. */
 export type DutyException =
-  /** The turn of a shift that begins on a day is taken by one person in the place of another. */
-  | { kind: 'swap'; shift: string; date: string; gives: string; takes: string }
+  /**
+   * The turn of a shift that begins on a day is taken by one person in the place of another: the whole of it, or what of it
+   * lies from one moment up to, and without, another.
+   */
+  | { kind: 'swap'; shift: string; date: string; gives: string; takes: string; from?: Instant; to?: Instant }
   /** Somebody is away: they have no duty from one moment up to, and without, another. */
   | { kind: 'leave'; person: string; from: Instant; to: Instant };

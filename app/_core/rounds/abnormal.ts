@@ -16,9 +16,13 @@ export function beyondUsual(usual: Range | undefined, value: number): 'above' | 
 
 /**
  * Whether what was seen is other than usual: somebody has to look at it again.
- * @param perDay   of what was used, its rate (see `rate.ts`); null when none can be told
+ * @param rate   what is used a day on the line up to then (see `rate.ts`); null where none can be told
  */
-export function isAbnormal(check: Check, value: EntryValue, perDay: number | null = null): boolean {
+export function isAbnormal(
+  check: Check,
+  value: EntryValue,
+  rate: { perDay: number; usual?: Range } | null = null,
+): boolean {
   switch (value.kind) {
     case 'number':
       return check.kind === 'number' && isBeside(check, value);
@@ -35,7 +39,7 @@ export function isAbnormal(check: Check, value: EntryValue, perDay: number | nul
       return check.kind === 'head-count' && value.count !== null && value.count !== check.expected;
     case 'used':
     case 'doses':
-      return check.kind === value.kind && perDay !== null && beyondUsual(check.perDay, perDay) !== null;
+      return check.kind === value.kind && rate !== null && beyondUsual(rate.usual, rate.perDay) !== null;
     case 'water-test':
       return check.kind === 'water-test' && check.asks.some((asked) => isBeside(asked, value.figures[asked.quantity]));
     case 'test':

@@ -1,11 +1,13 @@
 import type { Facility } from '../facility/facility';
 import type { Sensor, System } from '../facility/system';
 import { atmospheresFromAltitude } from '../water/pressure-from-altitude';
+import { calibrationLine } from './calibrated';
 import { type CalibrationCheck, type Check, WATER_QUANTITIES, type WaterQuantity, type WaterTestCheck } from './check';
 import { testCheck } from './check-safeguards';
 import { nearestLimits } from './check-sensors';
 import words from './check-words.json';
 import { livedIn } from './places';
+import { withQuiet } from './quiet-sheet';
 import { type SheetPlace, sheetOf } from './sheet';
 import { ASPECTS } from './slot';
 
@@ -32,7 +34,7 @@ const CALIBRATED: Partial<Record<Sensor['quantity'], { slope?: true }>> = {
 export function describedPlaces(facility: Facility, day: string): SheetPlace[] {
   const everything = { sees: [...ASPECTS] };
   const { places } = sheetOf(facility, everything, day);
-  return places.map((place): SheetPlace => {
+  const all = places.map((place): SheetPlace => {
     const seen = place.checks.filter(({ kind }) => kind !== 'test');
     const system = facility.systems.find(({ key }) => key === place.system?.key);
     if (!system) return { ...place, checks: [...seen, ...tests(null, facility.safeguards, day)] };
@@ -45,6 +47,7 @@ export function describedPlaces(facility: Facility, day: string): SheetPlace[] {
     ];
     return { ...place, checks: [...seen, ...more] };
   });
+  return withQuiet(facility, all, day);
 }
 
 function tests(system: string | null, safeguards: Facility['safeguards'], day: string): Check[] {
@@ -88,12 +91,13 @@ function calibration(system: System, sensor: Sensor): CalibrationCheck[] {
   return [
     {
       kind: 'calibration',
-      key: `${system.key}/sensor/${sensor.key}/calibration`,
+      key: calibrationLine(system.key, sensor.key),
       about: { noun: 'sensor', system: system.key, key: sensor.key },
       what: `${sensor.name}: calibration`,
       why: words.lines.calibration,
       quantity: sensor.quantity,
       ...(typeof within === 'number' && { within }),
+      ...(sensor.calibrationDue !== undefined && { due: sensor.calibrationDue }),
       ...how,
     },
   ];

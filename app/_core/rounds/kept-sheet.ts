@@ -17,14 +17,15 @@ export interface MadeSheet {
 /**
  * The sheet to be walked of a kept one: its lines in its order within each place, the places clean before dirty. A line of a
  * thing that is no longer described falls away, and is told of.
- * @param day   ISO date of the round at the site
+ * @param day      ISO date of the round at the site
+ * @param described   places of the description on that day, for whoever makes many sheets
  */
 export function sheetOfKept(
   facility: Facility,
   { key: name, lines }: Pick<RoundSheet, 'key' | 'lines'>,
   day: string,
+  described: readonly SheetPlace[] = describedPlaces(facility, day),
 ): MadeSheet {
-  const described = describedPlaces(facility, day);
   const gone: string[] = [];
   const placed: { at: number; check: Check }[] = [];
   const places = withOwn(facility, described);

@@ -15,6 +15,8 @@ export interface WalkPack {
   walks: PackedWalk[];
   /** Sheets that can be walked besides the timetable. */
   besides: Pick<PackedWalk, 'slot' | 'name' | 'places'>[];
+  /** The systems of the site, for a call for help. */
+  systems?: { key: string; name: string }[];
   /** What stood at the systems, by their key; `-` for the site itself. */
   stands: Record<string, PackedStands>;
   /** What was seen on each line before, the latest first. */

@@ -27,25 +27,43 @@ export interface March {
   first: number;
   /** Whether something has switched since the last step. */
   isFresh: boolean;
+  /** The step accepted last, s, and its error; null before one. */
+  before: { h: number; error: number } | null;
 }
 
 /** Longest step, s. */
-const LONGEST = 7200;
+const LONGEST = 14_400;
 /** Shortest step that may fail, s: a state that needs shorter ones is no state of water any more. */
 const LEAST = 1e-7;
 /** A way this short, s, is no way: rounding alone makes such ones, and one over them is no number. */
 const NO_TIME = 1e-9;
+/** Error below which it says nothing of how the next one will be. */
+const LEAST_ERROR = 0.01;
 /** Longest first step after anything has switched, s. */
 const AFTER_EVENT = 120;
 /** Part by which a first step may outgrow the one before. */
 const BOLDER = 1.5;
+/** Part of a step to try next when it was refused twice. */
+const AGAIN = 0.3;
 
 /** Buffers for a world. */
 export function march(world: World, tolerance: Tolerance, drift: Drift, day: DayWatch): March {
   const vector = () => new Float64Array(world.machine.plant.size);
   const end = (): End => ({ x: vector(), f: vector(), air: stillAir() });
   const a: End = { x: world.x, f: world.stepper.f, air: stillAir() };
-  return { world, tolerance, drift, day, a, b: end(), c: end(), h: AFTER_EVENT, first: AFTER_EVENT, isFresh: true };
+  return {
+    world,
+    tolerance,
+    drift,
+    day,
+    a,
+    b: end(),
+    c: end(),
+    h: AFTER_EVENT,
+    first: AFTER_EVENT,
+    isFresh: true,
+    before: null,
+  };
 }
 
 /**
@@ -89,22 +107,38 @@ function acceptedStep(m: March, room: number): number {
   const { stepper } = world;
   linearise(stepper, world.t, world.hour, world.x);
   let h = Math.min(m.h, room, LONGEST);
+  let refused = false;
   for (;;) {
     step(stepper, world.t, h, world.hour, world.x, m.b.x, m.tolerance);
     world.record.steps++;
     const { error } = stepper;
     if (!(error <= 1) && h < LEAST) throw new Error('the model left the range of numbers');
-    const factor = Number.isFinite(error) ? Math.min(5, Math.max(0.2, 0.9 * error ** -0.25)) : 0.1;
+    let factor = Number.isFinite(error) ? Math.min(5, Math.max(0.02, 0.9 * error ** -0.25)) : 0.1;
     if (error <= 1) {
+      factor = Math.min(factor, foreseen(m, h, error));
       if (m.isFresh && h < room) m.first = Math.min(AFTER_EVENT, h * Math.min(factor, BOLDER));
       m.isFresh = false;
       // A step cut short by `stop` says little about the next one; it may only lengthen it.
       m.h = h < m.h && h === room ? Math.max(m.h, h * factor) : h * factor;
       return h;
     }
-    h *= factor;
+    // One that fails again was too long by far: where rates relax, the error falls less with the step than its order says.
+    h *= refused ? Math.min(factor, AGAIN) : factor;
+    refused = true;
     m.h = h;
   }
+}
+
+/**
+ * By how much a step may outgrow the accepted one when the error goes on changing as it did since the one before
+ * (Gustafsson's controller: E. Hairer and G. Wanner, Solving Ordinary Differential Equations II, section IV.8, from memory).
+ */
+function foreseen(m: March, h: number, error: number): number {
+  const { before } = m;
+  const now = Math.max(error, LEAST_ERROR);
+  m.before = { h, error: now };
+  if (!before || m.isFresh) return Number.POSITIVE_INFINITY;
+  return Math.max(0.2, 0.9 * (h / before.h) * (before.error / now ** 2) ** 0.25);
 }
 
 /** Accept a step of length h, or the part of it up to the first crossing. */

@@ -2,6 +2,7 @@ import 'server-only';
 import type { SensorQuantity } from '#core/facility/system';
 import { pool } from '../pool';
 import type { Transaction } from '../transaction';
+import { KEPT_FROM } from './retire';
 
 /** A living sensor, as readings are sent for it. */
 export interface SensorPlace {
@@ -55,16 +56,35 @@ const kept = new Map<string, { print: string; named: ReadonlyMap<string, SensorP
 /** Names change with the description and with the aliases; asking for this is a hundredth of asking for them. */
 const PRINT = `
   SELECT s.revision || ' ' || coalesce((SELECT md5(string_agg(a.name || ' ' || a.sensor_id, ',' ORDER BY a.name))
-                                          FROM sensor_alias a WHERE a.site_id = s.id), '') AS print
+                                          FROM sensor_alias a WHERE a.site_id = s.id), '') AS print,
+         ${KEPT_FROM} AS "keptFrom"
     FROM site s WHERE s.id = $1`;
 
-/**
- * Which sensor is meant by each name: `system/sensor` in keys, and whatever somebody said a source calls it. Read anew only
- * when something of it has changed.
- */
+/** What has to be known to take in readings of a site. */
+export interface TakingIn {
+  /** By each name a source may use: `system/sensor` in keys, and whatever somebody said a source calls it. */
+  byName: ReadonlyMap<string, SensorPlace>;
+  /** The first instant of which all readings are kept: what is older is taken in no more; null: nothing was retired yet. */
+  keptFrom: Date | null;
+}
+
+/** Which sensor is meant by each name, and from when on readings are taken. Names are read anew only when some have changed. */
+export async function takingIn(siteId: string): Promise<TakingIn> {
+  const { rows } = await pool().query<{ print: string; keptFrom: Date | null }>({
+    name: 'taking-in',
+    text: PRINT,
+    values: [siteId],
+  });
+  const { print = '', keptFrom = null } = rows[0] ?? {};
+  return { byName: await namesOf(siteId, print), keptFrom };
+}
+
+/** Which sensor is meant by each name. */
 export async function sensorsByName(siteId: string): Promise<ReadonlyMap<string, SensorPlace>> {
-  const { rows } = await pool().query<{ print: string }>(PRINT, [siteId]);
-  const print = rows[0]?.print ?? '';
+  return (await takingIn(siteId)).byName;
+}
+
+async function namesOf(siteId: string, print: string): Promise<ReadonlyMap<string, SensorPlace>> {
   const known = kept.get(siteId);
   if (known?.print === print) return known.named;
   const named = await readNames(siteId);

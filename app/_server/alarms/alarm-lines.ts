@@ -34,6 +34,8 @@ export interface AlarmLine {
   calledBy: OccurrenceTold['calledBy'];
   /** The time another alarm was raised that explains it: its first cause. */
   causeId: string | null;
+  /** Name of whoever called for help; null where readings raised it. */
+  caller: string | null;
   definition: KeptDefinition;
   beganAt: string;
   raisedAt: string;
@@ -62,6 +64,7 @@ export async function alarmLines(siteId: string, all: readonly OccurrenceTold[],
   const people = [
     ...calls.map(({ accountId }) => accountId),
     ...all.flatMap(({ acknowledged }) => acknowledged?.by ?? []),
+    ...all.flatMap(({ definition: { on } }) => (on.kind === 'by-hand' ? on.by : [])),
   ];
   const [names, latest] = await Promise.all([accountNames(people), latestOf(siteId)]);
   const nameOf = (id: string) => names.get(id) ?? id;
@@ -77,6 +80,7 @@ export async function alarmLines(siteId: string, all: readonly OccurrenceTold[],
       again: one.again,
       calledBy: one.calledBy,
       causeId: one.causeId,
+      caller: definition.on.kind === 'by-hand' ? nameOf(definition.on.by) : null,
       definition,
       beganAt: one.beganAt.toISOString(),
       raisedAt: one.raisedAt.toISOString(),

@@ -6,13 +6,14 @@ import type { Telling } from '#core/alarms/to-tell';
 import type { Priority } from '#core/alarms/design/priority';
 import type { StateNow } from '#core/alarms/life/suppression';
 import { type NewEvent, type NewOccurrence, holdOpen, type OpenRow } from '#data/alarms/occurrences';
+import { openByHand } from '#data/alarms/by-hand';
 import { proposedPriorities } from '#data/alarms/proposed';
 import { holdSuppressed, type NewSuppression, type SuppressedRow } from '#data/alarms/suppressions';
 import { news } from '#data/news';
 import type { Transaction } from '#data/transaction';
 import { Calling } from './calling';
 import { backupsFailing, foldedUnder } from './cascade';
-import type { DefinedAlarm, DefinedSite } from './defined-alarms';
+import type { CallableAlarm, DefinedAlarm, DefinedSite } from './defined-alarms';
 import { Suppressing } from './suppressing';
 import { Times } from './times';
 
@@ -23,7 +24,7 @@ export type EndedBy = 'definition-changed' | 'retired';
 export interface Fresh {
   id: string;
   /** Null: it is defined no more. */
-  alarm: DefinedAlarm | null;
+  alarm: CallableAlarm | null;
   beganMs: number;
   event: NewEvent;
   /** Of one that is raised in this turn. */
@@ -59,12 +60,27 @@ export class Doings {
     readonly times: Times,
     private readonly calling: Calling,
     private readonly suppressing: Suppressing,
+    /** Alarms that people raised and that want something still, by their ids: no description has them. */
+    private readonly byHand: Map<string, CallableAlarm>,
   ) {}
 
   static async begin(tx: Transaction, siteId: string, site: DefinedSite, at: Date): Promise<Doings> {
     const times = new Times(await holdOpen(tx, siteId), at);
     const suppressing = new Suppressing(tx, siteId, times, at, await holdSuppressed(tx, siteId));
-    return new Doings(tx, siteId, site, at, times, new Calling(tx, siteId, site, at), suppressing);
+    const byHand = await openByHand(tx, siteId);
+    return new Doings(tx, siteId, site, at, times, new Calling(tx, siteId, site, at), suppressing, byHand);
+  }
+
+  /** Somebody calls for help. @returns id of the time it is raised */
+  raiseByHand(alarm: CallableAlarm, beganMs: number, by: string): string {
+    this.byHand.set(alarm.id, alarm);
+    const { occurrence, event } = this.times.begin(alarm, beganMs, null, by);
+    this.fresh.push({ id: occurrence.id, alarm, beganMs, event, occurrence });
+    return occurrence.id;
+  }
+
+  private alarmOf(id: string | undefined): CallableAlarm | null {
+    return this.site.alarms.get(id ?? '') ?? this.byHand.get(id ?? '') ?? null;
   }
 
   /** What an alarm watches holds. @returns id of the time it is raised */
@@ -178,7 +194,7 @@ export class Doings {
   }
 
   private callAnew(id: string, event: NewEvent): void {
-    const alarm = this.site.alarms.get(this.times.get(id)?.alarmId ?? '') ?? null;
+    const alarm = this.alarmOf(this.times.get(id)?.alarmId);
     this.fresh.push({ id, alarm, beganMs: this.at.getTime(), event, occurrence: null });
   }
 
@@ -187,7 +203,7 @@ export class Doings {
     const isNobody = alarm.definition.answeredBy === 'nobody';
     if (event.detail?.late === true && !isNobody)
       return this.times.put({ ...row, nextStepAt: heldBackUntil(row, this.at) });
-    const telling = await this.callFirst(row, alarm);
+    const telling = await this.callFirst(row, alarm, event.kind === 'raised' ? event.by : undefined);
     event.detail = {
       ...event.detail,
       ...(isNobody ? { answeredBy: 'nobody' } : { step: telling.step, told: telling.whom.length }),
@@ -195,9 +211,9 @@ export class Doings {
     if (telling.step > 1) this.escalated(row, telling, telling.whom[0]?.why ?? 'nobody-on');
   }
 
-  /** Calls whoever is called first. */
-  private async callFirst(row: OpenRow, { definition }: DefinedAlarm): Promise<Telling> {
-    const telling = await this.calling.first(definition);
+  /** Calls whoever is called first, but for whoever called for help. */
+  private async callFirst(row: OpenRow, { definition }: CallableAlarm, by?: string): Promise<Telling> {
+    const telling = await this.calling.first(definition, by);
     this.times.put({ ...row, step: telling.step, nextStepAt: this.calling.nextStepAt(telling, definition) });
     this.calling.call(row, telling);
     return telling;
@@ -209,7 +225,7 @@ export class Doings {
       if (row.causeId === null || row.step > 0 || !row.active || !isCalling(row)) continue;
       const cause = this.times.get(row.causeId);
       if (cause?.active && !cause.suppressed) continue;
-      const alarm = this.site.alarms.get(row.alarmId) ?? null;
+      const alarm = this.alarmOf(row.alarmId);
       const event = this.times.say(row.occurrenceId, 'unfolded', {});
       this.times.record('alarm-unfolded', { alarm: row.alarmId, occurrence: row.occurrenceId });
       await this.callFor(row, { id: row.occurrenceId, alarm, beganMs: 0, event, occurrence: null });
@@ -232,7 +248,7 @@ export class Doings {
         this.times.put({ ...row, nextStepAt: null });
         continue;
       }
-      const nextStepAt = this.calling.stepAfter(telling, this.site.alarms.get(row.alarmId)?.definition, row);
+      const nextStepAt = this.calling.stepAfter(telling, this.alarmOf(row.alarmId)?.definition, row);
       this.times.put({ ...row, step: telling.step, nextStepAt });
       this.calling.call(row, telling);
       this.escalated(row, telling, 'lead');

@@ -4,6 +4,7 @@ import type { Channel } from '#core/alarms/channels';
 import { ok, type Result, refused } from '#core/result';
 import { accountNames } from '#data/accounts/names';
 import { type CallTold, callsOf, eventsOf, type LifeEvent } from '#data/alarms/life';
+import { readBy } from '#data/alarms/read-by';
 import { findOccurrence, listExplained, type OccurrenceTold } from '#data/alarms/told';
 import { alarmPlace } from '#shape/alarms/requests';
 import { now } from '../clock';
@@ -15,7 +16,8 @@ import { type AlarmLine, alarmLines } from './alarm-lines';
 
 /** Something in the life of an alarm, as its log tells it. Instants in ISO, UTC. */
 export type LogLine =
-  | ({ what: 'began'; at: string } & { value: number | null })
+  /** `by`: whoever read the value, where a person did. */
+  | { what: 'began'; at: string; value: number | null; by: string | null }
   | {
       what: LifeEvent['kind'];
       at: string;
@@ -62,10 +64,17 @@ export async function getAlarm(
   const [line] = await alarmLines(siteId, [told], now());
   if (!line) throw new Error(`Alarm ${occurrence} has no line`);
   const [events, calls] = await Promise.all([eventsOf(siteId, occurrence), callsOf(siteId, [occurrence])]);
-  const people = [...events.flatMap(({ by }) => by ?? []), ...calls.map(({ accountId }) => accountId)];
+  const { sensorId } = told.definition;
+  const reader = sensorId === undefined ? null : await readBy(siteId, sensorId, told.beganAt);
+  const people = [
+    ...(reader === null ? [] : [reader]),
+    ...events.flatMap(({ by }) => by ?? []),
+    ...calls.map(({ accountId }) => accountId),
+  ];
   const names = await accountNames(people);
   const nameOf = (id: string) => names.get(id) ?? id;
-  const began: LogLine = { what: 'began', at: line.beganAt, value: line.value };
+  const by = reader === null ? null : nameOf(reader);
+  const began: LogLine = { what: 'began', at: line.beganAt, value: line.value, by };
   return ok({
     site: { key, name, zone },
     line,

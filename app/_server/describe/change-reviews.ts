@@ -1,6 +1,5 @@
 import 'server-only';
 import { setTimeout as wait } from 'node:timers/promises';
-import { withMeasured } from '#core/alarms/measured';
 import type { Facility } from '#core/facility/facility';
 import { findingChanges, type FindingChange } from '#core/review/difference/finding-changes';
 import { type ReviewDifference, reviewDifference } from '#core/review/review-difference';
@@ -40,7 +39,8 @@ const SIGN_EVERY_MS = 400;
 
 /** Keys of the systems whose review a change may touch, the one named first before the others. */
 export function touchedSystems({ stored, after, on, first }: Omit<ReviewedChange, 'siteId'>): string[] {
-  const hashes = new Map(after.systems.map((system) => [system.key, inputHash(after, system, on)]));
+  const seen = stored.asReviewed(after);
+  const hashes = new Map(seen.systems.map((system) => [system.key, inputHash(seen, system, on)]));
   const keys = new Set([...stored.hashes.keys(), ...hashes.keys()]);
   const touched = [...keys].filter((key) => stored.hashes.get(key) !== hashes.get(key));
   return touched.sort((a, b) => Number(b === first) - Number(a === first));
@@ -105,6 +105,6 @@ async function oneSystem({ siteId, stored, after, on }: ReviewedChange, key: str
   const find = ({ systems }: Facility) => systems.find((one) => one.key === key);
   const [was, is] = [find(stored.facility), find(after)];
   const before = was ? await reviewAsStored({ siteId, stored, system: key, on }, { ...how, told: undefined }) : null;
-  const review = is ? await reviewAtOnce({ facility: withMeasured(after, stored.facts), system: key, on }, how) : null;
+  const review = is ? await reviewAtOnce({ facility: stored.asReviewed(after), system: key, on }, how) : null;
   return { is: 'system', key, name: (is ?? was)?.name ?? key, difference: reviewDifference(before, review) };
 }

@@ -15,6 +15,9 @@ import type { SiteToday } from '../reviews/find-stored-site';
 import { rotaOf } from '../rota/rota-of';
 import { roundsStanding } from '../rounds/rounds-standing';
 import { watchLines } from '../states/watch-lines';
+import { findUse } from '../rounds/find-use';
+import { usedSection } from './used-section';
+import { overdueSection } from './overdue-section';
 import {
   aloneSection,
   alarmSection,
@@ -27,9 +30,6 @@ import {
   stateSection,
   suppressedSection,
 } from './sections';
-
-/** ms back that missed rounds are told of. */
-const DAY_MS = 86_400_000;
 
 /** What stands at a site, for whoever takes it over: as it is at an instant, with people by their ids. */
 export async function gatherShown({ entry, stored, today }: SiteToday, at: Date): Promise<Shown> {
@@ -55,19 +55,11 @@ export async function gatherShown({ entry, stored, today }: SiteToday, at: Date)
     seconds: secondSection(await openSignatures(id, at), nameOf),
     ...safeguardSections(stored.reviewed, today),
     animals: animalSection(await openAnimalWatches(id), nameOf, at),
-    overdue: await overdueSection(entry, facility, at),
+    overdue: overdueSection(stored.reviewed, await roundsStanding(entry, facility, at), today, at),
+    used: usedSection(await findUse(id, facility, today), nameOfKey),
     notices: noticeSection(await openNotices(id, at), nameOfKey),
     on: await onSection(id, facility, at),
   };
-}
-
-/** Rounds that are late, or were missed within a day. */
-async function overdueSection(entry: SiteToday['entry'], facility: Facility, at: Date): Promise<ShownLine[]> {
-  const { walks } = await roundsStanding(entry, facility, at);
-  const since = at.getTime() - DAY_MS;
-  return walks
-    .filter(({ standing, closesAt }) => standing === 'late' || (standing === 'missed' && closesAt >= since))
-    .map(({ slot, standing, dueAt }) => line(slot.name, { more: standing, since: iso(dueAt), isAbnormal: true }));
 }
 
 /** Who is on, by their ids. */

@@ -1,6 +1,6 @@
 import 'server-only';
 import { z } from 'zod';
-import { SECTIONS, type Shown } from '#core/handover/shown';
+import { linesOf, SECTIONS, type Shown } from '#core/handover/shown';
 import { ok, type Result, refused } from '#core/result';
 import { openAnimalWatches } from '#data/handover/animal-watches';
 import { findHandover, type HandoverRow, listHandovers } from '#data/handover/handovers';
@@ -129,14 +129,14 @@ function idsOf({ by, taken }: HandoverRow): string[] {
 }
 
 function idsIn(shown: Shown): string[] {
-  return SECTIONS.flatMap(({ id }) => shown[id].flatMap(({ who }) => who));
+  return SECTIONS.flatMap(({ id }) => linesOf(shown, id).flatMap(({ who }) => who));
 }
 
 /** The same with people by name. */
 function named(shown: Shown, names: ReadonlyMap<string, string>): Shown {
   const sections = SECTIONS.map(({ id }) => [
     id,
-    shown[id].map((line) => ({ ...line, who: line.who.map((of) => names.get(of) ?? of) })),
+    linesOf(shown, id).map((line) => ({ ...line, who: line.who.map((of) => names.get(of) ?? of) })),
   ]);
   return Object.fromEntries(sections) as Shown;
 }

@@ -3,8 +3,7 @@ import type { Arrived, ReadRecord } from '#core/readings/arrived';
 import { type Judged, judge } from '#core/readings/judge';
 import { toFacilityUnit } from '#core/readings/units';
 import { ok, type Result, refused } from '#core/result';
-import { keptFrom } from '#data/readings/retire';
-import { noteUnknown, type SensorPlace, sensorsByName } from '#data/readings/sensor-names';
+import { noteUnknown, type SensorPlace, takingIn } from '#data/readings/sensor-names';
 import { type NewReading, type Stored, type Storing, storeReadings } from '#data/readings/store-readings';
 import { type JudgedComing, judgeComing, type Placed } from './judge-coming';
 
@@ -47,8 +46,8 @@ export async function takeIn(
   coming: Coming,
   fields: Readonly<Record<'name' | 'time' | 'value' | 'unit', string>>,
 ): Promise<RecordAnswer[]> {
-  const [byName, kept] = await Promise.all([sensorsByName(coming.siteId), keptFrom()]);
-  const oldestMs = Math.max(OLDEST_MS, kept?.getTime() ?? OLDEST_MS);
+  const { byName, keptFrom } = await takingIn(coming.siteId);
+  const oldestMs = Math.max(OLDEST_MS, keptFrom?.getTime() ?? OLDEST_MS);
   const placed = records.map((record) =>
     record.ok ? place(record.value, byName, { ...coming, oldestMs }, fields) : record,
   );

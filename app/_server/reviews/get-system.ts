@@ -4,6 +4,8 @@ import type { Facility } from '#core/facility/facility';
 import type { System } from '#core/facility/system';
 import { ok, type Result } from '#core/result';
 import type { Finding, SystemReview } from '#core/review/result';
+import type { UsedRate } from '#core/rounds/rate';
+import type { UsedLine } from '#core/rounds/used-lines';
 import { firstFix, type FirstFix } from '#core/review/first-fix';
 import { heldStudy } from '#core/review/study';
 import { siteFindings } from '#core/review/review-facility';
@@ -13,6 +15,7 @@ import { systemPlace } from '#shape/reviews/case-place';
 import { may } from '../gate/may';
 import type { Refusal } from '../gate/refusal';
 import type { Who } from '../gate/who';
+import { findUse } from '../rounds/find-use';
 import { findPlace } from './find-place';
 import { studyState } from './get-study';
 import { reviewStateOf, type SystemReviewState } from './review-state';
@@ -31,6 +34,8 @@ export interface SystemPage {
   /** The change to make first, by the longer look of now or of before a change; null while there is none. */
   firstFix: FirstFix | null;
   mayDescribe: boolean;
+  /** What is used a day, by the rounds: water, doses. */
+  use: { line: UsedLine; rate: UsedRate | null }[];
 }
 
 export const getSystemShape = systemPlace;
@@ -43,11 +48,12 @@ export async function getSystem(
   const place = await findPlace(who, site, system);
   if (!place.ok) return place;
   const { entry, on, stored, system: found, systemId } = place.value;
-  const [states, runs, held, study] = await Promise.all([
+  const [states, runs, held, study, use] = await Promise.all([
     listReviewStates([entry.id]),
     listRuns([entry.id]),
     findReview(entry.id, systemId),
     studyState(place.value),
+    findUse(entry.id, stored.facility, on, system),
   ]);
   const known = { ...stored, stored: new Map(states.map((state) => [state.systemId, state])), run: runs[0] };
   return ok({
@@ -59,5 +65,6 @@ export async function getSystem(
     siteFindings: siteFindings(stored.reviewed),
     firstFix: firstFix(heldStudy(study)),
     mayDescribe: may(who, 'describe', site),
+    use,
   });
 }

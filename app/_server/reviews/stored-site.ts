@@ -1,10 +1,12 @@
 import 'server-only';
 import { NOTHING_MEASURED, type PeopleFacts, withMeasured } from '#core/alarms/measured';
 import type { Facility } from '#core/facility/facility';
+import { type LastCalibration, withCalibrations } from '#core/rounds/calibrated';
 import { shiftsInForce } from '#core/rota/in-force';
 import { type Missed, withMissedTests } from '#core/plans/missed';
 import { findMeasured } from '#data/calls/measured';
 import { loadFacility } from '#data/facility/load-facility';
+import { findCalibrations } from '#data/rounds/calibrations';
 import { findMissedSheets } from '#data/rounds/missed-sheets';
 import type { SiteEntry } from '#data/sites';
 import { now } from '../clock';
@@ -13,8 +15,13 @@ import { inputHash } from './input-hash';
 /** A site as stored, with what its reviews depend on. */
 export interface StoredSite {
   facility: Facility;
-  /** The same as reviews see it: with what was measured of its people, the shifts in force and tests that were missed. It is never written back. */
+  /**
+   * The same as reviews see it: with what was measured of its people, the shifts in force, tests that were missed and calibrations
+   * that were made on rounds. It is never written back.
+   */
   reviewed: Facility;
+  /** A change of the site as reviews would see it. */
+  asReviewed: (facility: Facility) => Facility;
   /** What was measured of its people. */
   facts: PeopleFacts;
   systemIds: ReadonlyMap<string, string>;
@@ -27,16 +34,25 @@ interface Kept extends StoredSite {
   on: string;
   /** When its people were measured, ms since 1970; null: never. */
   measuredMs: number | null;
-  /** Sheets that were missed, as text. */
-  missedText: string;
+  /** What rounds and sheets say, as text. */
+  walkedText: string;
 }
 
-const NOTHING_MISSED: ReadonlyMap<string, Missed> = new Map();
+/** What rounds and sheets say of a site that its description does not. */
+interface Walked {
+  /** Sheets that were missed, by key. */
+  missed: ReadonlyMap<string, Missed>;
+  /** By the key of the line. */
+  calibrations: ReadonlyMap<string, LastCalibration>;
+}
 
-/** Sheets of a site that were missed; none is asked for where it is known that it keeps no sheet. */
-async function missedTests(id: string, zone: string, known: Facility | null): Promise<ReadonlyMap<string, Missed>> {
-  if (known && !known.sheets) return NOTHING_MISSED;
-  return await findMissedSheets(id, zone, now());
+const NOTHING_WALKED: Walked = { missed: new Map(), calibrations: new Map() };
+
+/** None is asked for where it is known that a site keeps no sheet: tests are missed and instruments calibrated on those alone. */
+async function walkedOf(id: string, zone: string, known: Facility | null): Promise<Walked> {
+  if (known && !known.sheets) return NOTHING_WALKED;
+  const [missed, calibrations] = await Promise.all([findMissedSheets(id, zone, now()), findCalibrations(id, zone)]);
+  return { missed, calibrations };
 }
 
 /** Sites kept in memory. */
@@ -56,19 +72,21 @@ export async function storedSite(
 ): Promise<StoredSite | null> {
   const known = kept.get(id);
   const measuredMs = measuredAt?.getTime() ?? null;
-  const missed = await missedTests(id, zone, known?.revision === revision ? known.facility : null);
-  const missedText = JSON.stringify([...missed]);
-  const isSame = known?.on === on && known.measuredMs === measuredMs && known.missedText === missedText;
+  const { missed, calibrations } = await walkedOf(id, zone, known?.revision === revision ? known.facility : null);
+  const walkedText = JSON.stringify([[...missed], [...calibrations]]);
+  const isSame = known?.on === on && known.measuredMs === measuredMs && known.walkedText === walkedText;
   if (known?.revision === revision && isSame) return known;
   const loaded = known?.revision === revision ? known : await loadFacility(id);
   if (!loaded) return null;
   const { facility, systemIds } = loaded;
   const facts = measuredMs === null ? NOTHING_MEASURED : ((await findMeasured(id)) ?? NOTHING_MEASURED);
-  const reviewed = withMissedTests(withMeasured(shiftsInForce(facility, on), facts), missed);
+  const asReviewed = (one: Facility) =>
+    withCalibrations(withMissedTests(withMeasured(shiftsInForce(one, on), facts), missed), calibrations);
+  const reviewed = asReviewed(facility);
   const hashes = new Map(reviewed.systems.map((system) => [system.key, inputHash(reviewed, system, on)]));
   const fresh: Kept = {
-    ...{ facility, reviewed, facts, systemIds, hashes },
-    ...{ revision: loaded.revision, on, measuredMs, missedText },
+    ...{ facility, reviewed, asReviewed, facts, systemIds, hashes },
+    ...{ revision: loaded.revision, on, measuredMs, walkedText },
   };
   kept.delete(id);
   kept.set(id, fresh);

@@ -33,7 +33,7 @@ export async function beginSheet(
     return refused({ why: 'conflict', now: `${sheet.name} was missed: the next one may be begun. Walk that.` });
   return await keepRound(who, found, {
     name: sheet.name,
-    sheet: walkedSheet(stored.facility, sheet, walk.date),
+    sheet: walkedSheet(stored.reviewed, sheet, walk.date),
     walks: { sheetId: inForce.id, sheetVersion: inForce.version },
     id: newId(),
     dueAt,

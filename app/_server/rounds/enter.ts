@@ -4,11 +4,12 @@ import { readLine } from '#core/rounds/read/line';
 import { checksOf } from '#core/rounds/sheet';
 import { ok, type Result, refused } from '#core/result';
 import { latestOf } from '#data/readings/series';
-import { listBefore } from '#data/rounds/entries';
+import { listBefore, listEntries } from '#data/rounds/entries';
 import { findRound, type KeptRound } from '#data/rounds/round-row';
 import type { SiteEntry } from '#data/sites';
 import { type EnterRequest, enterRequest, type RoundAddress } from '#shape/rounds/requests';
 import type { Refusal } from '../gate/refusal';
+import { notedBefore } from './find-use';
 import { siteFor } from '../gate/site-for';
 import type { Who } from '../gate/who';
 import { changeRound } from './change-round';
@@ -34,7 +35,12 @@ export async function enter(who: Who, typed: EnterRequest): Promise<Result<Enter
   if (!round) return refused({ why: 'not-found', what: 'round' });
   const check = checksOf(round.sheet).find(({ key }) => key === typed.check);
   if (!check) return refused({ why: 'not-found', what: 'line of the sheet' });
-  const read = readLine(check, typed, await lastNumber(site, round, check));
+  const read = readLine(
+    check,
+    typed,
+    await lastNumber(site, round, check),
+    await notedBefore(site.id, check, typed, () => listEntries(site.id, round.id)),
+  );
   if (!read.ok) return refused({ why: 'invalid', faults: read.reason });
   const { value, question } = read.value;
   if (question !== null && typed.sure === undefined) return ok({ site: site.key, round: round.id, asked: question });

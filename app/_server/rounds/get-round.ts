@@ -4,6 +4,7 @@ import { isAbnormal } from '#core/rounds/abnormal';
 import { type Entry, standingEntries } from '#core/rounds/entry';
 import { NOTHING_STANDS } from '#core/rounds/pack';
 import { tooQuick } from '#core/rounds/pace';
+import type { UsedRate } from '#core/rounds/rate';
 import { checksOf } from '#core/rounds/sheet';
 import { ok, type Result, refused } from '#core/result';
 import { accountNames } from '#data/accounts/names';
@@ -19,6 +20,8 @@ import type { Refusal } from '../gate/refusal';
 import type { Who } from '../gate/who';
 import { findStoredSite } from '../reviews/find-stored-site';
 import { beforeOf } from './before-of';
+import { ratesOn } from './find-use';
+import { unmovedOn } from './unmoved-on';
 import type { LastValue, RoundPage, ToldEntry, ToldLine, ToldPlace } from './round-page';
 import { whatStands } from './what-stands';
 
@@ -37,7 +40,12 @@ export async function getRound(who: Who, { site: key, round: id }: RoundAddress)
     circumstancesOf(site.id, id),
   ]);
   const checks = checksOf(round.sheet);
-  const { lasts, alike } = await beforeOf(site, round, checks, standingEntries(entries));
+  const standing = standingEntries(entries);
+  const [{ lasts, alike }, rates, unmoved] = await Promise.all([
+    beforeOf(site, round, checks, standing),
+    ratesOn(site, checks, standing),
+    signatures.length > 0 ? unmovedOn(site, round, checks, standing) : [],
+  ]);
   const names = await accountNames([round.begunBy, ...entries.map(({ by }) => by), ...signatures.map(({ by }) => by)]);
   const nameOf = (account: string) => names.get(account) ?? account;
   const [foreign, own] = split(toldEntries(entries, besides, nameOf), ({ id: entry }) => besides.get(entry)?.line);
@@ -46,7 +54,9 @@ export async function getRound(who: Who, { site: key, round: id }: RoundAddress)
   const places = round.sheet.places.map(
     ({ name, system, cleanness, checks: lines }, index): ToldPlace => ({
       ...{ number: index + 1, name, system, cleanness, stands: stands(system?.key ?? null) },
-      lines: lines.map((check) => toldLine(check, told.get(check.key) ?? [], lasts.get(check.key) ?? [])),
+      lines: lines.map((check) =>
+        toldLine(check, told.get(check.key) ?? [], lasts.get(check.key) ?? [], rates.get(check.key)),
+      ),
     }),
   );
   const asTheyWere = foreignPlace(foreign, besides, places.length + 1);
@@ -63,7 +73,10 @@ export async function getRound(who: Who, { site: key, round: id }: RoundAddress)
       secondLook: signatureOf(signatures, 'second-look', nameOf),
     },
     places,
+    systems: stored.facility.systems.map(({ key: system, name }) => ({ key: system, name })),
+    nextCall: newId(),
     alike: alike.map(({ key: line }) => line),
+    unmoved,
     quick: tooQuick(round.sheet.places, entries),
     wasAt: placeOf(
       places,
@@ -116,14 +129,20 @@ function foreignPlace(
   return lines.length === 0 ? null : { number, name, system: null, cleanness: 4, stands: NOTHING_STANDS, lines };
 }
 
-function toldLine(check: ToldLine['check'], entries: ToldEntry[], before: LastValue[]): ToldLine {
+function toldLine(
+  check: ToldLine['check'],
+  entries: ToldEntry[],
+  before: LastValue[],
+  rate: UsedRate | null = null,
+): ToldLine {
   const value = entries.at(-1)?.value;
   return {
     check,
     entries,
     last: before[0] ?? null,
     before,
-    isAbnormal: value ? isAbnormal(check, value) : false,
+    isAbnormal: value ? isAbnormal(check, value, rate) : false,
+    rate,
     nextEntry: newId(),
   };
 }

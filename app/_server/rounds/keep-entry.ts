@@ -8,6 +8,7 @@ import { addEntries, isEntryElsewhere } from '#data/rounds/entries';
 import type { EnterRequest } from '#shape/rounds/requests';
 import type { Refusal } from '../gate/refusal';
 import type { Who } from '../gate/who';
+import { askForReviews } from '../reviews/ask-for-reviews';
 import type { HeldRound } from './change-round';
 
 /** What is to be kept of a line. */
@@ -26,7 +27,7 @@ export async function keepEntry(
   who: Who,
   { typed, check, value }: ToKeep,
 ): Promise<Result<RecordEntry[], Refusal>> {
-  const { tx, site, round, entries, standing, at } = held;
+  const { tx, site, round, entries, standing, signatures, at } = held;
   if (entries.some(({ id }) => id === typed.entry)) return ok([]);
   if (await isEntryElsewhere(tx, site.id, typed.entry))
     return refused({ why: 'conflict', now: 'This was sent for another round already.' });
@@ -39,6 +40,7 @@ export async function keepEntry(
   const entry: Entry = { id, check: check.key, atMs, by: who.id, value, notDone, note, supersedes, reason };
   await addEntries(tx, site.id, round.id, [{ ...entry, recordedAt: at }]);
   await keepReading(held, check, entry);
+  if (check.kind === 'calibration' && signatures.length > 0) await askForReviews(tx, site, at);
   if (supersedes === null) return ok([]);
   const body = { by: who.id, round: round.id, slot: round.slotId, line: check.key, entry: id, supersedes, reason };
   return ok([{ kind: 'round-corrected', body }]);

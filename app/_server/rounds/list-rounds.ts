@@ -58,10 +58,8 @@ export async function listRounds(who: Who, { site: key }: { site: string }): Pro
   if (!found.ok) return found;
   const { entry: site, stored } = found.value;
   const at = now();
-  const [{ walks, besides }, sheets] = await Promise.all([
-    roundsStanding(site, stored.facility, at),
-    recentSheets(site, stored.facility, at),
-  ]);
+  const { walks, besides, sheets: standings } = await roundsStanding(site, stored.facility, at);
+  const sheets = recentSheets(standings, stored.facility, at);
   const begun = [...[...walks, ...sheets].flatMap(({ round }) => round ?? []), ...besides];
   const names = await accountNames(
     begun.flatMap(({ begunBy, signed, secondLook }) =>

@@ -1,8 +1,10 @@
 import 'server-only';
 import { countRound, type RoundCounts } from '#core/rounds/count';
+import { standingEntries } from '#core/rounds/entry';
 import { checksOf } from '#core/rounds/sheet';
 import { listWithEntries } from '#data/rounds/with-entries';
 import type { SiteEntry } from '#data/sites';
+import { ratesOnAll } from './find-use';
 
 /** A round that was signed and that nobody has looked at again. */
 export interface Waiting extends RoundCounts {
@@ -16,6 +18,10 @@ export async function listWaiting(
 ): Promise<Waiting[]> {
   const ids = rounds.filter(({ signed, secondLook }) => signed && !secondLook).map(({ id }) => id);
   if (ids.length === 0) return [];
-  const found = await listWithEntries(siteId, ids);
-  return found.map(({ id, sheet, entries }) => ({ round: id, ...countRound(checksOf(sheet), entries) }));
+  const found = (await listWithEntries(siteId, ids)).map((one) => ({ ...one, checks: checksOf(one.sheet) }));
+  const ratesOf = await ratesOnAll(siteId, found);
+  return found.map(({ id, checks, entries }) => ({
+    round: id,
+    ...countRound(checks, entries, ratesOf(checks, standingEntries(entries))),
+  }));
 }

@@ -2,6 +2,8 @@ import 'server-only';
 import type { Check } from '#core/rounds/check';
 import type { Entry, EntryValue } from '#core/rounds/entry';
 import type { TooQuick } from '#core/rounds/pace';
+import type { UsedRate } from '#core/rounds/rate';
+import type { Unmoved } from '#core/rounds/unmoved';
 import type { SheetPlace } from '#core/rounds/sheet';
 import type { Stands } from './what-stands';
 
@@ -23,6 +25,8 @@ export interface ToldLine {
   /** What was seen on it before, the latest first. */
   before: LastValue[];
   isAbnormal: boolean;
+  /** What is used a day, where the line notes it and two entries tell. */
+  rate: UsedRate | null;
   /** Id of the next entry on it. */
   nextEntry: string;
 }
@@ -63,8 +67,13 @@ export interface RoundPage {
     secondLook: Signed | null;
   };
   places: ToldPlace[];
+  /** The systems of the site, and the id of the next call for help. */
+  systems: { key: string; name: string }[];
+  nextCall: string;
   /** Lines whose number is the same to the last digit as on each of the three rounds before. */
   alike: string[];
+  /** What stood still in a week of entries though it would be seen to move; told once it is signed. */
+  unmoved: Unmoved[];
   /** Whether it was entered faster than it can be walked. */
   quick: TooQuick | null;
   /** Where whoever asks has last been on this round; null when nowhere yet. */

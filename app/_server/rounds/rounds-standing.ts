@@ -3,8 +3,9 @@ import type { Facility } from '#core/facility/facility';
 import { overdueSheets } from '#core/rounds/overdue-sheets';
 import { type Overdue, overdueBySystem, standings, type WalkStanding } from '#core/rounds/standings';
 import { listRounds, type RoundRow, walkedSince } from '#data/rounds/list-rounds';
-import { sheetsStanding } from './sheets/sheets-standing';
 import type { SiteEntry } from '#data/sites';
+import type { SheetStanding } from '#core/rounds/sheet-standings';
+import { type SheetRound, sheetsStanding } from './sheets/sheets-standing';
 
 /** A round that was begun by the timetable, in instants. */
 export type SlotRound = Omit<RoundRow, 'slot' | 'dueAt' | 'begunAt'> & {
@@ -18,6 +19,8 @@ export type SlotRound = Omit<RoundRow, 'slot' | 'dueAt' | 'begunAt'> & {
 export interface RoundsStanding {
   /** Walks of the past days and of today, in order of when they are due. */
   walks: WalkStanding<SlotRound>[];
+  /** Due times of kept sheets, from the past to sixty days ahead. */
+  sheets: SheetStanding<SheetRound>[];
   /** Rounds walked besides the timetable, the latest first. */
   besides: RoundRow[];
   late: number;
@@ -55,6 +58,7 @@ export async function roundsStanding(
   const systems = facility.systems.map(({ key }) => key);
   return {
     walks,
+    sheets,
     besides: rows.filter(({ slot, sheet }) => slot === null && sheet === null),
     late: walks.filter((walk) => walk.standing === 'late').length + overdue.all.late,
     missed: recent.filter((walk) => walk.standing === 'missed').length + overdue.all.missed,

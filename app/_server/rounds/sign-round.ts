@@ -7,6 +7,8 @@ import { addSignature } from '#data/rounds/signatures';
 import { type SignRequest, signRequest } from '#shape/rounds/requests';
 import { isAtLeast } from '../gate/may';
 import type { Who } from '../gate/who';
+import { askForReviews } from '../reviews/ask-for-reviews';
+import { ratesOn } from './find-use';
 import { changeRound, type RoundChanged } from './change-round';
 
 export const signRoundShape = signRequest;
@@ -49,8 +51,15 @@ export async function signRound(
         by: who.id,
         note: note ?? null,
       });
-      const { lines, abnormal, notDone, corrected } = countRound(checks, entries);
+      const { lines, abnormal, notDone, corrected } = countRound(
+        checks,
+        entries,
+        await ratesOn(site, checks, standing),
+      );
       const body = { by: who.id, round: round.id, slot: round.slotId, lines, abnormal, notDone, corrected };
+      // What was calibrated counts from here on.
+      if (checks.some(({ key, kind }) => kind === 'calibration' && standing.get(key)?.value))
+        await askForReviews(tx, site, at);
       return ok([{ kind: 'round-signed', body: note === undefined ? body : { ...body, note } }]);
     },
   );

@@ -5,6 +5,7 @@ import { backupDue } from './tasks/backup-due';
 import { callOutsDue } from './tasks/call-outs-due';
 import { demoGoesOn } from './tasks/demo-goes-on';
 import { diskWatch } from './tasks/disk-watch';
+import { dutyMail } from './tasks/duty-mail';
 import { heartbeat } from './tasks/heartbeat';
 import { mailPath } from './tasks/mail-path';
 import { mailLinkTask } from './tasks/mail-link';
@@ -27,6 +28,7 @@ export const taskList: TaskList = {
   'call-outs-due': callOutsDue,
   'demo-goes-on': demoGoesOn,
   'disk-watch': diskWatch,
+  'duty-mail': dutyMail,
   heartbeat,
   'mail-link': mailLinkTask,
   'mail-path': mailPath,

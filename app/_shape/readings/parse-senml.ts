@@ -68,12 +68,16 @@ export function parseSenml(body: string, nowMs: number): Result<ReadRecord[], Bo
   let base: SenmlBase = {};
   const read: ReadRecord[] = [];
   for (const [i, record] of records.data.entries()) {
-    const strange = Object.keys(record).find((label) => label.endsWith('_'));
+    const labels = Object.keys(record);
+    const strange = labels.find((label) => label.endsWith('_'));
     if (strange !== undefined) return malformed(`[${i}].${shown(strange)}`, 'must be understood, and is not');
-    const own = senmlBase.safeParse(record);
-    if (!own.success) return issueAs(own.error, i);
-    const { bver: _, ...given } = own.data;
-    base = { ...base, ...given };
+    // Most records of a pack have none of these.
+    if (labels.some((label) => Object.hasOwn(senmlBase.shape, label))) {
+      const own = senmlBase.safeParse(record);
+      if (!own.success) return issueAs(own.error, i);
+      const { bver: _, ...given } = own.data;
+      base = { ...base, ...given };
+    }
     read.push(readRecord(base, record, nowMs));
   }
   return ok(read);

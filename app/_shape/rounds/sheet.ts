@@ -30,6 +30,7 @@ const test = z.object({
   seen: z.string().optional(),
 });
 
+const quiet = z.object({ from: z.number(), to: z.number(), why: z.string().optional() });
 const option = z.object({ key: z.string(), name: z.string(), usual: z.boolean() });
 const asked = z.object({
   quantity: z.enum(WATER_QUANTITIES),
@@ -68,12 +69,14 @@ export const checkShape = z.discriminatedUnion('kind', [
     safeguard: z.enum(SAFEGUARD_KINDS),
     everyDays: z.number(),
     last: test.nullable(),
+    quiet: z.array(quiet).optional(),
   }),
   z.object({
     ...line,
     kind: z.literal('calibration'),
     quantity: z.enum(SENSOR_QUANTITIES),
     within: z.number().optional(),
+    due: z.string().optional(),
     slope: z.literal(true).optional(),
   }),
 ]) satisfies z.ZodType<Check>;

@@ -1,4 +1,5 @@
 import { z } from 'zod';
+import { callForHelpRequest } from '../alarms/by-hand';
 import { enterRequest } from './requests';
 import { checkShape } from './sheet';
 
@@ -26,6 +27,13 @@ const entry = z.object({
   typed: z.record(z.string().max(60), z.unknown()),
 });
 
+/** Somebody saw what no sensor reads and calls for help; its id is that of the call. */
+const call = z.object({
+  ...made,
+  kind: z.literal('call'),
+  ...callForHelpRequest.pick({ system: true, what: true, saw: true, where: true }).shape,
+});
+
 const sign = z.object({ ...made, kind: z.literal('sign'), note: z.string().trim().max(2000).optional() });
 
 /** What a telephone sends once it has a signal: the oldest first. */
@@ -35,7 +43,7 @@ export const syncRequest = z.object({
   account: z.string().max(80),
   /** What the clock of the telephone says now. */
   sentAt: z.iso.datetime(),
-  items: z.array(z.discriminatedUnion('kind', [entry, sign])).max(MOST_ITEMS),
+  items: z.array(z.discriminatedUnion('kind', [entry, sign, call])).max(MOST_ITEMS),
 });
 
 export type SyncRequest = z.output<typeof syncRequest>;

@@ -1,5 +1,4 @@
 import Link from 'next/link';
-import { cautionsFor, cautionText } from '#core/cautions/cautions-for';
 import type { Custom } from '#core/units/shown';
 import type { FormAction } from '../form/answer';
 import { Page } from '../frame/page';
@@ -20,8 +19,11 @@ import { GoAlone } from './go-alone';
 import { NoteForm } from './note-form';
 import { CalledAnew, PrioritySaid } from './open-alarm';
 import { ResetForm } from './reset-form';
+import { RightAgain } from './right-again';
+import { SeenByHand } from './seen-by-hand';
 import { ToldList } from './told-list';
 import { ValueNow } from './value-now';
+import { WhatToDo } from './what-to-do';
 
 interface AlarmBodyProps {
   page: CascadeView & {
@@ -36,11 +38,12 @@ interface AlarmBodyProps {
   acknowledge: FormAction<AcknowledgedView>;
   note: FormAction<unknown>;
   reset: FormAction<unknown>;
+  rightAgain: FormAction<unknown>;
   goAlone: FormAction<unknown>;
 }
 
 /** One time that an alarm was raised: how it stands, its whole life, and what may be done. */
-export function AlarmBody({ page, units, acknowledge, note, reset, goAlone }: AlarmBodyProps) {
+export function AlarmBody({ page, units, acknowledge, note, reset, rightAgain, goAlone }: AlarmBodyProps) {
   const { site, line, log, mayAcknowledge } = page;
   const at = siteAddress(site.key);
   return (
@@ -54,7 +57,8 @@ export function AlarmBody({ page, units, acknowledge, note, reset, goAlone }: Al
       lead={<Lead site={site} line={line} units={units} />}
     >
       {mayAcknowledge ? <Acknowledge page={page} acknowledge={acknowledge} note={note} /> : null}
-      <ToDo line={line} />
+      {mayAcknowledge ? <RightAgain site={site.key} alarm={line} rightAgain={rightAgain} /> : null}
+      <WhatToDo alarm={line} />
       {mayAcknowledge ? <GoAlone site={site.key} alarm={line} goAlone={goAlone} /> : null}
       {mayAcknowledge && line.state === 'latched-acknowledged' ? (
         <Section
@@ -70,25 +74,6 @@ export function AlarmBody({ page, units, acknowledge, note, reset, goAlone }: Al
         <AlarmLog alarm={line} log={log} site={site} units={units} />
       </Section>
     </Page>
-  );
-}
-
-/** What is to be done, as it is documented, and what whoever goes is to mind. */
-function ToDo({ line: { definition } }: { line: AlarmView }) {
-  return (
-    <Section id="to-do" title="What to do">
-      {definition.whatToDo === undefined ? (
-        <p>Nobody has written down what to do when it calls.</p>
-      ) : (
-        <p className={style.note}>{definition.whatToDo}</p>
-      )}
-      <h3 className={style.before}>Before anybody goes</h3>
-      <ul>
-        {cautionsFor({ doing: 'alarm', floor: definition.quantity === 'leak' }).map((caution) => (
-          <li key={caution.key}>{cautionText(caution)}</li>
-        ))}
-      </ul>
-    </Section>
   );
 }
 
@@ -140,12 +125,10 @@ function Lead({ site, line, units }: { site: SiteView; line: AlarmView; units: C
       <p>
         <AlarmStateMark state={line.state} isEnded={line.endedBy !== null} />
         <PrioritySaid alarm={line} />, <Link href={siteAddress(site.key, 'systems', system.key)}>{system.name}</Link>.
-        Raised {instantSaid(line.raisedAt, site.zone)}.{line.isRetired ? ' This alarm has been retired since.' : ''}
+        Raised {instantSaid(line.raisedAt, site.zone)}.
+        {line.isRetired && line.caller === null ? ' This alarm has been retired since.' : ''}
       </p>
-      <p>
-        Newest reading: <ValueNow alarm={line} zone={site.zone} units={units} />. It {limitSaid(line.definition, units)}
-        .
-      </p>
+      <Seen site={site} line={line} units={units} />
       <CalledAnew alarm={line} units={units} />
       {newer === null ? null : (
         <p>
@@ -158,10 +141,37 @@ function Lead({ site, line, units }: { site: SiteView; line: AlarmView; units: C
   );
 }
 
+/** What it is about, before anything else: what it reads, or what somebody saw. */
+function Seen({ site, line, units }: { site: SiteView; line: AlarmView; units: Custom }) {
+  if (line.caller !== null)
+    return (
+      <dl className={style.facts}>
+        <SeenByHand site={site.key} alarm={line} />
+      </dl>
+    );
+  const limit = limitSaid(line.definition, units);
+  return (
+    <p>
+      Newest reading: <ValueNow alarm={line} zone={site.zone} units={units} />. It {limit}.
+    </p>
+  );
+}
+
 function Facts({ site, line, units }: { site: SiteView; line: AlarmView; units: Custom }) {
-  const { definition } = line;
   return (
     <dl className={style.facts}>
+      {line.caller === null ? <Watched line={line} units={units} /> : null}
+      <dt>Told</dt>
+      <dd>
+        <ToldList alarm={line} site={site} />
+      </dd>
+    </dl>
+  );
+}
+
+function Watched({ line: { definition }, units }: { line: AlarmView; units: Custom }) {
+  return (
+    <>
       <dt>Watches</dt>
       <dd>
         {limitSaid(definition, units)}, held for {lasting(definition.delayS)}
@@ -172,10 +182,6 @@ function Facts({ site, line, units }: { site: SiteView; line: AlarmView; units: 
           </p>
         ) : null}
       </dd>
-      <dt>Told</dt>
-      <dd>
-        <ToldList alarm={line} site={site} />
-      </dd>
-    </dl>
+    </>
   );
 }

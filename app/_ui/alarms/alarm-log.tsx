@@ -12,7 +12,7 @@ type LifeEventKind = AlarmChange | 'acknowledged-too' | 'noted' | 'escalated' | 
 
 /** Something in the life of an alarm. Instants in ISO, UTC. */
 export type LogLineView =
-  | { what: 'began'; at: string; value: number | null }
+  | { what: 'began'; at: string; value: number | null; by: string | null }
   | {
       what: LifeEventKind;
       at: string;
@@ -67,9 +67,14 @@ interface LineSaidProps extends Omit<AlarmLogProps, 'log'> {
 function LineSaid({ line, alarm, site, units }: LineSaidProps) {
   switch (line.what) {
     case 'began':
-      return <>{beganSaid(line.value, alarm, units)}</>;
+      return (
+        <>
+          {beganSaid(line.value, alarm, units)}
+          {line.by === null ? '' : `, read by ${line.by} on a round`}
+        </>
+      );
     case 'raised':
-      return <strong>{raisedSaid(line.detail)}</strong>;
+      return line.by !== null ? <Person line={line} /> : <strong>{raisedSaid(line.detail)}</strong>;
     case 'raised-again':
       return <strong>Raised again before it was reset</strong>;
     case 'recalled':
@@ -81,6 +86,7 @@ function LineSaid({ line, alarm, site, units }: LineSaidProps) {
     case 'unfolded':
       return <strong>Calls by itself: its first cause no longer does</strong>;
     case 'returned':
+      if (line.by !== null) return <Person line={line} />;
       return <>{returnedSaid(line.detail, alarm, units)}</>;
     case 'escalated':
       return <>{escalatedSaid(line.detail)}</>;
@@ -102,6 +108,7 @@ function LineSaid({ line, alarm, site, units }: LineSaidProps) {
 }
 
 function beganSaid(value: number | null, { definition }: AlarmView, units: Custom): string {
+  if (definition.on.kind === 'by-hand') return 'It was seen';
   if (definition.limits === undefined) return 'The last word that came';
   return value === null ? 'It began' : `It began: ${valueSaid(definition, value, units)}`;
 }
@@ -139,6 +146,8 @@ function attemptSaid({ names, channel, result, detail }: Extract<LogLineView, { 
 }
 
 const DID: Readonly<Partial<Record<LogLineView['what'], string>>> = {
+  raised: 'called for help',
+  returned: 'said that it is right again',
   acknowledged: 'acknowledged',
   'acknowledged-too': 'acknowledged as well',
   noted: 'noted',
@@ -146,7 +155,7 @@ const DID: Readonly<Partial<Record<LogLineView['what'], string>>> = {
   'reset-refused': 'tried to reset it, while what it watches still held',
 };
 
-function Person({ line }: { line: Extract<LogLineView, { by: string | null }> }) {
+function Person({ line }: { line: Extract<LogLineView, { note: string | null }> }) {
   const { what, by, from, note, detail } = line;
   const place = detail.page === 'list' ? 'on the list of alarms' : detail.page === 'alarm' ? 'on this page' : '';
   const where = [from === null ? '' : `from ${browserWords(from)}`, place].filter(Boolean).join(', ');

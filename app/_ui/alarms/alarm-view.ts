@@ -1,4 +1,4 @@
-import type { AlarmDefinition } from '#core/alarms/definition';
+import type { AlarmDefinition, RaisedBy } from '#core/alarms/definition';
 import type { Channel } from '#core/alarms/channels';
 import type { Priority } from '#core/alarms/design/priority';
 import { callsWhen, workedSaid } from '#core/alarms/design/words';
@@ -12,7 +12,8 @@ import type { Custom } from '#core/units/shown';
 import { siteAddress } from '../frame/site-address';
 
 /** What an alarm watched when it was raised. */
-export interface WatchedView extends Pick<AlarmDefinition, 'name' | 'on' | 'delayS' | 'deadBand' | 'answeredBy'> {
+export interface WatchedView extends Pick<AlarmDefinition, 'name' | 'delayS' | 'deadBand' | 'answeredBy'> {
+  on: RaisedBy;
   offDelayS?: number | undefined;
   whatToDo?: string | undefined;
   priority?: AlarmDefinition['priority'] | undefined;
@@ -53,6 +54,8 @@ export interface AlarmView {
   calledBy: { kind: string; detail: Record<string, unknown> };
   /** The time another alarm was raised that explains it: its first cause. */
   causeId: string | null;
+  /** Name of whoever called for help; null where readings raised it. */
+  caller: string | null;
   definition: WatchedView;
   beganAt: string;
   raisedAt: string;

@@ -7,6 +7,7 @@ import { AlarmStateMark } from './alarm-state';
 import { type AlarmView, alarmAddress, limitSaid, prioritySaid, type SiteView } from './alarm-view';
 import style from './alarms.module.css';
 import { recalledSaid, unsuppressedSaid } from './life-words';
+import { SeenByHand } from './seen-by-hand';
 import { ToldList } from './told-list';
 import { ValueNow } from './value-now';
 
@@ -78,12 +79,18 @@ export function CalledAnew({ alarm: { calledBy, definition }, units }: { alarm: 
 function Reads({ alarm, site, units }: { alarm: AlarmView; site: SiteView; units: Custom }) {
   return (
     <dl className={style.facts}>
-      <dt>Newest reading</dt>
-      <dd>
-        <ValueNow alarm={alarm} zone={site.zone} units={units} />
-      </dd>
-      <dt>Watches</dt>
-      <dd>{limitSaid(alarm.definition, units)}</dd>
+      {alarm.caller === null ? (
+        <>
+          <dt>Newest reading</dt>
+          <dd>
+            <ValueNow alarm={alarm} zone={site.zone} units={units} />
+          </dd>
+          <dt>Watches</dt>
+          <dd>{limitSaid(alarm.definition, units)}</dd>
+        </>
+      ) : (
+        <SeenByHand site={site.key} alarm={alarm} />
+      )}
     </dl>
   );
 }

@@ -1,4 +1,4 @@
-import { SECTIONS, type Shown, type ShownLine } from '#core/handover/shown';
+import { linesOf, SECTIONS, type Shown, type ShownLine } from '#core/handover/shown';
 import { Section } from '../frame/section';
 import { type Column, Ledger } from '../table/ledger';
 import { momentSaid } from '../words/moment';
@@ -10,19 +10,22 @@ export function ShownSections({ shown, zone }: { shown: Shown; zone: string }) {
     <>
       {SECTIONS.map(({ id, title, none }) => (
         <Section key={id} id={id} title={title} wide>
-          {shown[id].length === 0 ? (
-            <p>{none}</p>
-          ) : (
-            <Ledger
-              caption={shown[id].length === 1 ? 'One line.' : `${shown[id].length} lines.`}
-              columns={columns(zone, shown[id])}
-              rows={shown[id].map((line, at) => ({ ...line, at }))}
-              keyOf={({ at }) => String(at)}
-            />
-          )}
+          <Lines lines={linesOf(shown, id)} none={none} zone={zone} />
         </Section>
       ))}
     </>
+  );
+}
+
+function Lines({ lines, none, zone }: { lines: readonly ShownLine[]; none: string; zone: string }) {
+  if (lines.length === 0) return <p>{none}</p>;
+  return (
+    <Ledger
+      caption={lines.length === 1 ? 'One line.' : `${lines.length} lines.`}
+      columns={columns(zone, lines)}
+      rows={lines.map((line, at) => ({ ...line, at }))}
+      keyOf={({ at }) => String(at)}
+    />
   );
 }
 

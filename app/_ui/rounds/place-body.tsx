@@ -1,10 +1,14 @@
 import type { Custom } from '#core/units/shown';
 import Link from 'next/link';
+import type { ReactNode } from 'react';
 import type { FormAction } from '../form/answer';
 import { Page } from '../frame/page';
+import { Fold } from '../frame/fold';
 import { siteAddress } from '../frame/site-address';
 import { LiveRefresh } from '../live/live-refresh';
+import type { CalledView } from './call-help';
 import { PlaceCautions } from './place-cautions';
+import { PlaceHelp } from './place-help';
 import { RestForm } from './rest-form';
 import { blankOf, type PlaceView, type RoundView, roundsAddress } from './round-view';
 import style from './rounds.module.css';
@@ -20,10 +24,13 @@ interface PlaceBodyProps {
   units: Custom;
   enter: EnterAction;
   rest: FormAction<unknown>;
+  call: FormAction<CalledView>;
+  /** The states of its system, for those who may set them. */
+  states: ReactNode;
 }
 
 /** One place of a round, as it is walked: line by line, each kept when it is made. */
-export function PlaceBody({ page, place, units, enter, rest }: PlaceBodyProps) {
+export function PlaceBody({ page, place, units, enter, rest, call, states }: PlaceBodyProps) {
   const { site, round, places, mayWalk } = page;
   const blank = blankOf(place);
   const isOpen = mayWalk && round.signed === null;
@@ -46,12 +53,25 @@ export function PlaceBody({ page, place, units, enter, rest }: PlaceBodyProps) {
       <PlaceCautions lines={place.lines} />
       <ol className={style.lines}>
         {place.lines.map((line) => (
-          <SheetLine key={line.check.key} page={page} line={line} units={units} enter={enter} />
+          <SheetLine
+            key={line.check.key}
+            page={page}
+            line={line}
+            units={units}
+            enter={enter}
+            help={mayWalk ? <PlaceHelp page={page} place={place} line={line} call={call} /> : null}
+          />
         ))}
       </ol>
       {isOpen && blank.length > 0 ? <RestForm page={page} place={place} rest={rest} /> : null}
+      {states}
+      {mayWalk ? (
+        <Fold title="Something else is wrong here: call for help">
+          <PlaceHelp page={page} place={place} call={call} />
+        </Fold>
+      ) : null}
       <Onward page={page} place={place} />
-      {round.signed ? null : <LiveRefresh site={site.key} what={['rounds']} />}
+      {round.signed ? null : <LiveRefresh site={site.key} what={['rounds', 'alarms', 'states']} />}
     </Page>
   );
 }

@@ -1,8 +1,10 @@
+import type { SensorQuantity } from '#core/facility/system';
 import type { Check } from '#core/rounds/check';
 import type { Standing } from '#core/rounds/due';
 import type { RoundCounts } from '#core/rounds/count';
 import type { EntryValue } from '#core/rounds/entry';
 import type { LastSeen } from '#core/rounds/pack';
+import type { UsedRate } from '#core/rounds/rate';
 import type { Cleanness } from '#core/rounds/places';
 
 /** Somebody did something at an instant (UTC, ISO). */
@@ -64,6 +66,8 @@ export interface LineView {
   /** What was seen on it before, the latest first; `last` among it. */
   before: LastSeen[];
   isAbnormal: boolean;
+  /** What is used a day, where the line notes it; null where nothing tells. */
+  rate: UsedRate | null;
   nextEntry: string;
 }
 
@@ -98,7 +102,12 @@ export interface RoundView {
     secondLook: DoneView | null;
   };
   places: PlaceView[];
+  /** The systems of the site, and the id of the next call for help. */
+  systems: { key: string; name: string }[];
+  nextCall: string;
   alike: string[];
+  /** What stood still in a week of entries though it would be seen to move. */
+  unmoved: { line: string; quantity: SensorQuantity | null; many: number; fromMs: number }[];
   quick: { places: number; tookS: number; leastS: number } | null;
   wasAt: { name: string; cleanness: Cleanness } | null;
   self: string;

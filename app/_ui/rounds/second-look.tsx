@@ -5,6 +5,7 @@ import { Section } from '../frame/section';
 import { KeptForm } from '../safeguards/kept-form';
 import { EntryLog } from './entry-log';
 import { NoteField } from './note-field';
+import { Questions } from './questions';
 import type { LineView, RoundView } from './round-view';
 import style from './rounds.module.css';
 
@@ -19,14 +20,13 @@ const AT_ONCE = 12;
 
 /** What somebody who looks at a signed round again reads first, and their signature. */
 export function SecondLook({ page, units, look }: SecondLookProps) {
-  const { site, round, mayLook, isSigner, places, alike } = page;
+  const { site, round, mayLook, isSigner, places } = page;
   const lines = places.flatMap((place) => place.lines.map((line) => ({ ...line, place: place.name })));
   const groups = [
     { title: 'Other than usual', lines: lines.filter(({ isAbnormal }) => isAbnormal) },
     { title: 'Not done', lines: lines.filter(({ entries }) => entries.at(-1)?.value === null) },
     { title: 'Corrected', lines: lines.filter(({ entries }) => entries.length > 1) },
   ];
-  const same = lines.filter(({ check }) => alike.includes(check.key));
   return (
     <Section
       id="second-look"
@@ -36,7 +36,7 @@ export function SecondLook({ page, units, look }: SecondLookProps) {
       {groups.map((group) => (
         <Group key={group.title} title={group.title} lines={group.lines} site={site} units={units} />
       ))}
-      <Questions same={same} quick={page.quick} />
+      <Questions page={page} lines={lines} />
       {mayLook && !round.secondLook ? (
         <KeptForm
           action={look}
@@ -48,35 +48,6 @@ export function SecondLook({ page, units, look }: SecondLookProps) {
         </KeptForm>
       ) : null}
     </Section>
-  );
-}
-
-/** What is asked, and accuses nobody. */
-function Questions({ same, quick }: { same: (LineView & { place: string })[]; quick: RoundView['quick'] }) {
-  return (
-    <>
-      {quick === null ? null : (
-        <>
-          <h3>Entered faster than it is walked: was it written down on the way, and entered afterwards?</h3>
-          <p>
-            {quick.places} places in {Math.round(quick.tookS)} s; the way between them takes {quick.leastS} s at the
-            least.
-          </p>
-        </>
-      )}
-      {same.length === 0 ? null : (
-        <>
-          <h3>The same to the last digit as on the three rounds before: was it read, or copied?</h3>
-          <ul>
-            {same.map(({ check, place }) => (
-              <li key={check.key}>
-                {place}: {check.what}
-              </li>
-            ))}
-          </ul>
-        </>
-      )}
-    </>
   );
 }
 

@@ -109,8 +109,10 @@ function checkOf({ places }: SheetView, key: string): Check | undefined {
 function aboutSaid({ places, systems }: SheetView, line: SheetLine, check: Check | undefined): string {
   if (line.kind === 'described') {
     const place = places.find(({ checks }) => checks.some(({ key }) => key === line.key));
+    const due =
+      check?.kind === 'calibration' && check.due !== undefined ? `, the last one counts until ${check.due}` : '';
     return check && place
-      ? `${place.name}, ${KIND_WORDS[check.kind]}`
+      ? `${place.name}, ${KIND_WORDS[check.kind]}${due}`
       : 'its thing is no longer described: it falls away';
   }
   const system = systems.find(({ key }) => key === line.system);

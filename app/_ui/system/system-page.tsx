@@ -6,6 +6,7 @@ import type { Finding, SystemReview } from '#core/review/result';
 import type { Custom } from '#core/units/shown';
 import { Page } from '../frame/page';
 import { siteAddress } from '../frame/site-address';
+import { type UseLine, UseSection } from '../rounds/use-section';
 import { ReviewsProgress } from '../systems/reviews-progress';
 import { KIND_WORDS } from '../words/kinds';
 import { namesOf } from '../words/names';
@@ -26,6 +27,8 @@ export interface SystemPageData {
   firstFix: FirstFix | null;
   /** Whether the person may describe the system. */
   mayDescribe: boolean;
+  /** What is used a day, by the rounds. */
+  use: UseLine[];
 }
 
 /** The page of one system. @param now what of the moment stands before its review */
@@ -57,6 +60,7 @@ export function SystemPageBody({ page, units, now }: { page: SystemPageData; uni
       }
     >
       {now}
+      <UseSection use={page.use} units={units} zone={facility.site.zone} />
       {review ? (
         <SystemBody
           facility={facility}

@@ -1,4 +1,5 @@
 import { isAbnormal } from '#core/rounds/abnormal';
+import { usedRate } from '#core/rounds/rate';
 import type { Check } from '#core/rounds/check';
 import { waiting } from '#core/rounds/outbox';
 import { NOTHING_STANDS, type PackedEntry, type PackedWalk, type WalkPack } from '#core/rounds/pack';
@@ -52,7 +53,9 @@ function withItems(
   all: readonly Item[],
 ): OpenWalk {
   const named = { round, slot, due, name };
-  const items = all.filter((item) => walkKey(item.walk) === walkKey(named)).sort((a, b) => a.seq - b.seq);
+  const items = all
+    .filter((item) => item.kind !== 'call' && walkKey(item.walk) === walkKey(named))
+    .sort((a, b) => a.seq - b.seq);
   const sign = items.findLast(({ kind, state }) => kind === 'sign' && state !== 'refused');
   return { ...walk, named, items, signedAt: sign?.madeAt ?? null };
 }
@@ -87,7 +90,10 @@ export function roundView(walk: OpenWalk, pack: WalkPack): RoundView {
       secondLook: null,
     },
     places,
+    systems: pack.systems ?? places.flatMap(({ system }) => system ?? []),
+    nextCall: newId(),
     alike: [],
+    unmoved: [],
     quick: null,
     wasAt: was ? { name: was.name, cleanness: was.cleanness } : null,
     self: pack.account.name,
@@ -126,8 +132,14 @@ function local({ id, madeAt, line, typed, value }: Extract<Item, { kind: 'entry'
 function toLine(check: Check, all: readonly Told[], before: LineView['before']): LineView {
   const entries = all.filter((entry) => entry.check === check.key);
   const value = entries.at(-1)?.value;
-  const isOther = value ? isAbnormal(check, value) : false;
-  return { check, entries, last: before[0] ?? null, before, isAbnormal: isOther, nextEntry: newId() };
+  const stands = entries.at(-1);
+  const noted = [...(stands ? [stands] : []), ...before.filter(({ from }) => from === 'round')];
+  const rate = usedRate(
+    check,
+    noted.flatMap((one) => (one.value ? [{ value: one.value, atMs: Date.parse(one.at) }] : [])),
+  );
+  const isOther = value ? isAbnormal(check, value, rate) : false;
+  return { check, entries, last: before[0] ?? null, before, isAbnormal: isOther, rate, nextEntry: newId() };
 }
 
 /** What is not sent yet of somebody at a site. */

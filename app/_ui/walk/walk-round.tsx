@@ -25,6 +25,10 @@ export interface WalkPage {
   units: Custom;
   /** Photos that are kept here and not sent yet. */
   photos: readonly Photo[];
+  /** Whether Holdfast answered when it was last asked. */
+  hasSignal: boolean;
+  /** Sends what waits, and fetches what is new. */
+  meet: () => Promise<void>;
 }
 
 /** A walk: its places in the order of walking, and its signature. */

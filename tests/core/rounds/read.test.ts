@@ -1,7 +1,6 @@
-import type { CalibrationCheck, Check, ChoiceCheck, FigureCheck, WaterTestCheck } from '#core/rounds/check';
+import type { CalibrationCheck, ChoiceCheck, FigureCheck, WaterTestCheck } from '#core/rounds/check';
 import { isAbnormal } from '#core/rounds/abnormal';
 import { impliedBy } from '#core/rounds/implied';
-import { usedPerDay } from '#core/rounds/rate';
 import { readCalibration } from '#core/rounds/read/calibration';
 import { readChoice, readFigure, readPhotos } from '#core/rounds/read/plain';
 import type { TypedLine } from '#core/rounds/read/typed';
@@ -113,17 +112,6 @@ describe('lines of other kinds', () => {
     expect(readPhotos(typed({ photos: '../etc' })).ok).toBe(false);
     const id = '01a2119e-3a5a-773f-ac5d-188c0fd166eb';
     expect(readPhotos(typed({ photos: `${id},${id}` }))).toMatchObject({ value: { value: { photos: [id] } } });
-  });
-
-  test('what was used becomes a rate, and one beyond what is usual is abnormal', () => {
-    const used: Check = { ...line, kind: 'used', perDay: { to: 8 } };
-    const half = 12 * 3_600_000;
-    const rate = usedPerDay({ kind: 'used', litres: 5 }, 0, half);
-    expect(rate).toBe(10);
-    expect(isAbnormal(used, { kind: 'used', litres: 5 }, rate)).toBe(true);
-    expect(usedPerDay({ kind: 'doses', doses: 3 }, 0, 2 * half)).toBe(3);
-    expect(usedPerDay({ kind: 'used', litres: 5 }, null, half)).toBeNull();
-    expect(usedPerDay({ kind: 'used', litres: 5 }, half, half)).toBeNull();
   });
 });
 

@@ -31,7 +31,14 @@ function change(before: Facility, after: Facility, first?: string) {
   const systemIds = new Map(before.systems.map(({ key }) => [key, randomUUID()]));
   return {
     siteId: randomUUID(),
-    stored: { facility: before, reviewed: before, facts: NOTHING_MEASURED, hashes, systemIds },
+    stored: {
+      facility: before,
+      reviewed: before,
+      asReviewed: (one: Facility) => one,
+      facts: NOTHING_MEASURED,
+      hashes,
+      systemIds,
+    },
     after,
     on: ON,
     first,

@@ -6,6 +6,8 @@ import { toCubicMetres } from '../../units/volume';
 import { beyondLimit, beyondUsual } from '../abnormal';
 import type { Check, NumberCheck, TestCheck } from '../check';
 import { isFar } from '../questions';
+import type { NotedValue } from '../rate';
+import { askedOfRate } from './used';
 import { readCalibration } from './calibration';
 import { readChoice, readDoses, readFigure, readPhotos, readText } from './plain';
 import { type Read, tidy, type TypedFault, type TypedLine, typedNumber } from './typed';
@@ -29,9 +31,15 @@ const LITRES = 1000;
  * Reads what was typed on a line.
  *
  * @param last   the last number known of the line, in the facility file's unit; null when none is
+ * @param noted  what was noted before on a line of what is used, the latest first; and the time of this entry, ms since 1970
  * @returns      the value, null for a line that was not done; or what is wrong, by field
  */
-export function readLine(check: Check, typed: SaidOfLine, last: number | null): Read {
+export function readLine(
+  check: Check,
+  typed: SaidOfLine,
+  last: number | null,
+  noted: { before: readonly NotedValue[]; atMs: number } | null = null,
+): Read {
   if (typed.notDone !== undefined) return ok({ value: null, question: null });
   switch (check.kind) {
     case 'number':
@@ -44,7 +52,7 @@ export function readLine(check: Check, typed: SaidOfLine, last: number | null): 
     case 'head-count':
       return readCount(check.expected, typed);
     case 'used':
-      return readUsed(typed);
+      return askedOfRate(check, typed, readUsed(typed), noted);
     case 'test':
       return readTest(check, typed);
     case 'figure':
@@ -56,7 +64,7 @@ export function readLine(check: Check, typed: SaidOfLine, last: number | null): 
     case 'photo':
       return readPhotos(typed);
     case 'doses':
-      return readDoses(check, typed);
+      return askedOfRate(check, typed, readDoses(check, typed), noted);
     case 'water-test':
       return readWaterTest(check, typed);
     case 'calibration':

@@ -1,5 +1,7 @@
 import 'server-only';
 import type { Facility } from '#core/facility/facility';
+import { loudLines, quietSpans } from '#core/plans/quiet-hours';
+import { movesWithQuiet } from '#core/rounds/quiet-sheet';
 import { siteDays } from '#core/rounds/schedule';
 import { onSiteTurns, sheetDues } from '#core/rounds/sheet-due';
 import { addDays } from '#core/time/add-days';
@@ -43,11 +45,15 @@ export function duesAhead(
   const days = siteDays(facility.site);
   const [from, to] = [addDays(today, -DAYS_BACK), addDays(today, DAYS_AHEAD + 1)];
   const turns = onSiteTurns(facility.shifts, zone, from, to);
+  const loud = loudLines(facility);
+  // A time of the last day may be put off for as long as a week.
+  const quiet = loud.size > 0 ? quietSpans(facility.site, from, addDays(to, 8)) : [];
   const sheets = new Map(facility.sheets?.map((sheet) => [sheet.key, sheet]));
   return inForce.flatMap(({ id, key, version, inForceFrom }) => {
     const sheet = sheets.get(key);
     if (!sheet) return [];
-    const dues = sheetDues(sheet, days, from, to, turns).filter(({ dueAt }) => dueAt >= inForceFrom.getTime());
+    const scheduled = { ...sheet, ...(movesWithQuiet(sheet, loud) && { quiet }) };
+    const dues = sheetDues(scheduled, days, from, to, turns).filter(({ dueAt }) => dueAt >= inForceFrom.getTime());
     return [{ id, key, version, dues }];
   });
 }

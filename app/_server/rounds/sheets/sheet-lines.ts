@@ -1,9 +1,8 @@
 import 'server-only';
 import type { Facility } from '#core/facility/facility';
 import type { SheetStanding } from '#core/rounds/sheet-standings';
-import type { SiteEntry } from '#data/sites';
 import type { RoundLine, Tell } from '../list-rounds';
-import { type SheetRound, sheetsStanding } from './sheets-standing';
+import type { SheetRound } from './sheets-standing';
 
 const WEEK_MS = 7 * 86_400_000;
 
@@ -11,14 +10,14 @@ const WEEK_MS = 7 * 86_400_000;
 type NamedStanding = SheetStanding<SheetRound> & { name: string };
 
 /** Due times of kept sheets that are open, and those of the past week that were done or missed. */
-export async function recentSheets(
-  site: Pick<SiteEntry, 'id'>,
+export function recentSheets(
+  standings: readonly SheetStanding<SheetRound>[],
   facility: Facility,
   at: Date,
-): Promise<NamedStanding[]> {
+): NamedStanding[] {
   const names = new Map(facility.sheets?.map(({ key, name }) => [key, name]));
   const since = at.getTime() - WEEK_MS;
-  return (await sheetsStanding(site, facility, at))
+  return standings
     .filter(({ standing, round, dueAt, closesAt }) => {
       if (standing === 'ahead') return false;
       if (standing === 'missed') return round !== null || closesAt >= since;

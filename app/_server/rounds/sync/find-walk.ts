@@ -69,5 +69,5 @@ async function ofSheet({ entry, stored }: SiteToday, { due }: SentWalk, key: str
   const walk = standings.find((one) => one.sheet === key && one.dueAt === dueAt.getTime());
   if (!walk) return null;
   const walks = { sheetId: inForce.id, sheetVersion: inForce.version };
-  return { name: kept.name, sheet: walkedSheet(facility, kept, walk.date), walks, dueAt };
+  return { name: kept.name, sheet: walkedSheet(stored.reviewed, kept, walk.date), walks, dueAt };
 }

@@ -53,7 +53,7 @@ export async function packWalk(who: Who, { site: key }: { site: string }): Promi
     const day = dayIn(site.zone, new Date(walk.dueAt));
     return { ...walk, slot: slot.key, name: slot.name, places: sheetOf(stored.facility, slot, day).places };
   });
-  const ofSheets = await openSheets(site, stored.facility, at, dayStart(site.zone, addDays(today, 2)));
+  const ofSheets = await openSheets(site, stored.reviewed, at, dayStart(site.zone, addDays(today, 2)));
   const open = [...ofSlots, ...ofSheets].sort((a, b) => a.dueAt - b.dueAt);
   const begun = await listWithEntries(
     site.id,
@@ -77,6 +77,7 @@ export async function packWalk(who: Who, { site: key }: { site: string }): Promi
     at: at.toISOString(),
     walks,
     besides,
+    systems: stored.facility.systems.map(({ key, name }) => ({ key, name })),
     stands: Object.fromEntries(
       [null, ...stored.facility.systems.map((system) => system.key)].map((system) => [system ?? '-', stands(system)]),
     ),
