@@ -1,4 +1,6 @@
+import type { ByTwo } from './by-two';
 import type { Entry, EntryValue } from './entry';
+import type { Signer } from './round-sheet';
 import type { SheetPlace } from './sheet';
 
 export const PACK_FORMAT = 'holdfast.walk/1';
@@ -35,6 +37,10 @@ export interface PackedWalk {
   /** Its round, once somebody has begun it. */
   round: string | null;
   begun: { at: string; by: string } | null;
+  /** Who signed it, where somebody else is to sign it as well. */
+  signed?: { at: string; by: string; isOwn: boolean };
+  /** What is asked of its signatures where that is more than one by whoever walked it, and whether this person has the role. */
+  signing?: { byTwo: ByTwo | null; by: Signer | null; hasRole: boolean };
   places: SheetPlace[];
   /** What is on it already, in order. */
   entries: PackedEntry[];

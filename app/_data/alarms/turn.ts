@@ -1,5 +1,6 @@
 import 'server-only';
 import { database } from '../client';
+import { NEWS_CHANNEL, saidOf } from '../news';
 import type { Transaction } from '../transaction';
 
 /** A site's turn to be judged, held until the transaction ends. */
@@ -35,11 +36,23 @@ async function heldTurn(tx: Transaction, siteId: string): Promise<Turn | null> {
   return held ?? null;
 }
 
-/** Notes that a site was judged, and by which revision. */
-export async function endTurn(tx: Transaction, siteId: string, revision: number, at: Date): Promise<void> {
+/**
+ * Ends a turn, in one statement: notes that the site was judged and by which revision, removes what was judged and, where there
+ * was any, makes known to pages that its readings have changed.
+ *
+ * @param arrivals   ids of the batches that were judged
+ */
+export async function endTurn(
+  tx: Transaction,
+  siteId: string,
+  { revision, at, arrivals }: { revision: number; at: Date; arrivals: readonly string[] },
+): Promise<void> {
   await tx.$executeRaw`
+    WITH judged AS (
+      DELETE FROM reading_arrival WHERE site_id = ${siteId}::uuid AND id = ANY(${[...arrivals]}::uuid[]))
     UPDATE alarm_turn SET judged_at = ${at.toISOString()}::timestamptz, revision = ${revision}
-     WHERE site_id = ${siteId}::uuid`;
+     WHERE site_id = ${siteId}::uuid
+    RETURNING CASE WHEN ${arrivals.length > 0} THEN pg_notify(${NEWS_CHANNEL}, ${saidOf(siteId, 'readings')})::text END`;
 }
 
 /**

@@ -4,13 +4,12 @@ import { beginWatch, hold, type Seen, type Watch } from '#core/alarms/is-true';
 import { type Gone, passSite, type SeenOf, type Watched } from '#core/alarms/pass-site';
 import { setBack } from '#core/alarms/set-back';
 import { isSetBack } from '#core/time/set-back';
-import { removeArrivals, takeArrivals } from '#data/alarms/arrivals';
+import { takeArrivals } from '#data/alarms/arrivals';
 import { availableS } from '#data/alarms/available';
 import { endTurn, takeTurn } from '#data/alarms/turn';
 import { forgetWatches, loadWatches, saveWatches, type StoredWatch } from '#data/alarms/watches';
-import { news } from '#data/news';
 import { type Latest, latestJudgedOf } from '#data/readings/series';
-import { inTransaction } from '#data/transaction';
+import { inLightTransaction } from '#data/light-transaction';
 import { statesBySystem } from '#data/states/states';
 import { aroundOf } from './around';
 import { type DefinedSite, definedAlarms } from './defined-alarms';
@@ -39,7 +38,7 @@ export interface Judged {
  * @param at       the present
  */
 export async function judgeSite(siteId: string, at: Date): Promise<Judged> {
-  return await inTransaction(async (tx) => {
+  return await inLightTransaction(async (tx) => {
     const turn = await takeTurn(tx, siteId, at);
     const site = turn && (await definedAlarms(tx, siteId, turn.revision));
     if (!site) return { isDone: false, batches: 0, isMore: false };
@@ -65,9 +64,7 @@ export async function judgeSite(siteId: string, at: Date): Promise<Judged> {
       [...written].flatMap((id) => stored.get(id) ?? []),
     );
     await doings.keep();
-    if (ids.length > 0) await news(tx, siteId, 'readings');
-    await removeArrivals(tx, siteId, ids);
-    await endTurn(tx, siteId, site.revision, until);
+    await endTurn(tx, siteId, { revision: site.revision, at: until, arrivals: ids });
     return { isDone: true, batches: ids.length, isMore };
   });
 }

@@ -1,5 +1,6 @@
 import 'server-only';
 import type { Check } from '#core/rounds/check';
+import type { ByTwo } from '#core/rounds/by-two';
 import type { Entry, EntryValue } from '#core/rounds/entry';
 import type { TooQuick } from '#core/rounds/pace';
 import type { UsedRate } from '#core/rounds/rate';
@@ -29,6 +30,8 @@ export interface ToldLine {
   rate: UsedRate | null;
   /** Id of the next entry on it. */
   nextEntry: string;
+  /** Id of the next photo. */
+  nextPhoto: string;
 }
 
 /** What was known of a line before this round, and when that was (UTC, ISO). */
@@ -64,6 +67,9 @@ export interface RoundPage {
     dueAt: string;
     begun: { at: string; by: string };
     signed: Signed | null;
+    /** The second signature, where its sheet asks for one. */
+    second: Signed | null;
+    byTwo: ByTwo | null;
     secondLook: Signed | null;
   };
   places: ToldPlace[];

@@ -65,6 +65,20 @@ export const photoRequest = z.object({
   body: z.instanceof(Uint8Array),
 });
 
+/** A photo that a form adds to an entry, or that is the entry itself where a photo is what is asked for. */
+export const photoForm = z.object({
+  site: z.string(),
+  round: z.uuid(),
+  check: z.string().max(300),
+  photo: z.uuid(),
+  entry: z.uuid(),
+  /** Whether the entry is made with it. */
+  first: z.literal('yes').optional(),
+  picture: z.object({ name: z.string(), bytes: z.instanceof(Uint8Array) }, { error: 'choose a photo' }),
+});
+
+export type PhotoForm = z.output<typeof photoForm>;
+
 export const photoAddress = z.object({ site: z.string(), photo: z.uuid() });
 
 export type PhotoRequest = z.output<typeof photoRequest>;

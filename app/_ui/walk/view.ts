@@ -73,7 +73,9 @@ export function roundView(walk: OpenWalk, pack: WalkPack): RoundView {
     const stands = pack.stands[system?.key ?? '-'] ?? NOTHING_STANDS;
     return { number: index + 1, name, system, cleanness, stands, lines: checks.map(lineOf) };
   });
-  const signed = walk.signedAt === null ? null : { at: walk.signedAt, by: pack.account.name };
+  const here = walk.signedAt === null ? null : { at: walk.signedAt, by: pack.account.name };
+  // What was signed here when it had been signed by another is the second signature.
+  const [signed, second] = walk.signed && !walk.signed.isOwn ? [walk.signed, here] : [walk.signed ?? here, null];
   const last = walk.items.findLast(({ kind }) => kind === 'entry');
   const was = places.find(
     ({ lines }) => last?.kind === 'entry' && lines.some(({ check }) => check.key === last.line.key),
@@ -87,6 +89,8 @@ export function roundView(walk: OpenWalk, pack: WalkPack): RoundView {
       dueAt: walk.timetable?.due ?? walk.begun?.at ?? pack.at,
       begun: walk.begun ?? { at: walk.items[0]?.madeAt ?? pack.at, by: pack.account.name },
       signed,
+      second,
+      byTwo: walk.signing?.byTwo ?? null,
       secondLook: null,
     },
     places,
@@ -97,7 +101,7 @@ export function roundView(walk: OpenWalk, pack: WalkPack): RoundView {
     quick: null,
     wasAt: was ? { name: was.name, cleanness: was.cleanness } : null,
     self: pack.account.name,
-    isSigner: signed !== null,
+    isSigner: signed !== null && (walk.signed ? walk.signed.isOwn : true),
     mayWalk: true,
     mayLook: false,
   };
@@ -139,7 +143,16 @@ function toLine(check: Check, all: readonly Told[], before: LineView['before']):
     noted.flatMap((one) => (one.value ? [{ value: one.value, atMs: Date.parse(one.at) }] : [])),
   );
   const isOther = value ? isAbnormal(check, value, rate) : false;
-  return { check, entries, last: before[0] ?? null, before, isAbnormal: isOther, rate, nextEntry: newId() };
+  return {
+    check,
+    entries,
+    last: before[0] ?? null,
+    before,
+    isAbnormal: isOther,
+    rate,
+    nextEntry: newId(),
+    nextPhoto: newId(),
+  };
 }
 
 /** What is not sent yet of somebody at a site. */

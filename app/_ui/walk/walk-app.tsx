@@ -81,7 +81,7 @@ function OneWalk({ where, walk, kept, units, status, whose, meet, hasSignal }: O
   const at = (place?: number) =>
     hashOf(place === undefined ? { ...where, at: 'walk' } : { at: 'place', site: where.site, walk: where.walk, place });
   const place = where.at === 'place' ? page.places[where.place - 1] : undefined;
-  const shown = { page, on, at, status, units, photos, meet, hasSignal };
+  const shown = { page, on, at, status, units, photos, meet, hasSignal, signing: walk.signing };
   return place ? <WalkPlace key={place.number} {...shown} place={place} /> : <WalkRound {...shown} />;
 }
 

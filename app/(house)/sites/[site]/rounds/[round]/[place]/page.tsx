@@ -9,7 +9,7 @@ import { answered } from '../../../../../view/answered';
 import { chosenView } from '../../../../../view/chosen-view';
 import { callForHelpAction } from '../../../alarms/actions';
 import { authoriseStateAction, beginStateAction, endStateAction, putOffStateAction } from '../../../states/actions';
-import { enterAction, enterRestAction } from '../../actions';
+import { addPhotoAction, enterAction, enterRestAction } from '../../actions';
 import { askRound, type RoundParams } from '../ask-round';
 
 interface Address {
@@ -43,6 +43,7 @@ export default async function PlacePage(address: Address) {
       units={units}
       enter={enterAction}
       rest={enterRestAction}
+      addPhoto={addPhotoAction}
       call={callForHelpAction}
       states={await statesOf(address, place.system?.key, units)}
     />
