@@ -43,6 +43,7 @@ function anySite(safeguards: readonly Safeguard[], people: readonly string[]): f
     openingHours: maybe(anyHours()),
     holidays: maybe(fc.constant([{ on: '2026-12-25', why: 'closed' }, { on: '2027-01-01' }])),
     quietHours: maybe(anyQuiet()),
+    waysTo: maybe(fc.constant([{ site: 'other', min: 45 }])),
     testCallEachDays: maybe(fc.integer({ min: 1, max: 366 })),
     callSteps: maybe(anySteps()),
     competences: fc.constant([{ key: 'work', name: 'Put the ozone back', types: ['ozone' as const] }]),

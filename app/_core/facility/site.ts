@@ -60,6 +60,8 @@ export interface Site {
   openingHours?: OpeningHours[];
   /** Days on which it is closed out of turn, ISO dates. */
   holidays?: { on: string; why?: string }[];
+  /** Ways to other sites whose people may be called here as well. */
+  waysTo?: { site: string; min: number }[];
   /** When no loud test is to be run. */
   quietHours?: QuietTime[];
   /** Days from one test call of a person to the next; `TEST_CALL_EACH_DAYS` when left out. */

@@ -62,6 +62,7 @@ function waterText(facility: Facility, system: System): string {
     keepReadingsMonths: _k,
     competences: _w,
     quietHours: _f,
+    waysTo: _e,
     watchdog,
     ...place
   } = site;

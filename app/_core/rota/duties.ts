@@ -9,6 +9,8 @@ export interface Duty extends ShiftTurn {
   kind: Shift['kind'];
   /** In whose place they stand: key of the person that the shift names. Absent: it is their own. */
   insteadOf?: string;
+  /** Where they are on site at another site meanwhile, the way from there, s: see `away.ts`. */
+  apartS?: number;
 }
 
 interface Stretch {

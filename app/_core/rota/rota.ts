@@ -24,6 +24,18 @@ export interface Person {
   competences?: HeldCompetence[];
 }
 
+/** A person as reviews see them: with when their duties keep them at another site. Never written to a file. */
+export interface PersonApart extends Person {
+  away?: Away[];
+}
+
+/** A stretch of the usual week, s since Monday 00:00, in which somebody is on site at another site, and the way from there, s. */
+export interface Away {
+  fromS: number;
+  lengthS: number;
+  wayS: number;
+}
+
 /** Work at a site that not everybody may do: to dose, to put the ozone back, to enter the pit. */
 export interface Competence {
   key: string;

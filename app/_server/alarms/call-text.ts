@@ -35,6 +35,7 @@ export function callText(told: OccurrenceTold, { to, why, step, others, caller }
     ...said,
     `Since: ${when(beganAt)}`,
     `Raised: ${when(raisedAt)}`,
+    ...(told.calledBy.detail.late === true ? [LATE] : []),
     ...(returnedAt ? [`Back to normal: ${when(returnedAt)}. Nobody has acknowledged it yet.`] : []),
     '',
     WHY[why],
@@ -63,6 +64,8 @@ export function callText(told: OccurrenceTold, { to, why, step, others, caller }
     },
   };
 }
+
+const LATE = 'What raised it came late, and nothing that came since says that it is over.';
 
 const WHY: Readonly<Record<ToTell['why'], string>> = {
   'on-site': 'You are told because you are on site by the rota.',

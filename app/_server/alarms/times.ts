@@ -87,6 +87,12 @@ export class Times {
     return this.say(id, change, detail);
   }
 
+  /** The clock was set back: who is called next, and what is looked at again, is so when it would have been. */
+  setBack(byMs: number): void {
+    const moved = (at: Date | null) => at && new Date(at.getTime() - byMs);
+    for (const row of this.all()) this.put({ ...row, nextStepAt: moved(row.nextStepAt), turnBy: moved(row.turnBy) });
+  }
+
   /** Adds an event to the life of an alarm. */
   say(occurrenceId: string, kind: EventKind, detail: Record<string, unknown>): NewEvent {
     const event: NewEvent = { occurrenceId, kind, at: this.at, detail };

@@ -12,6 +12,7 @@ const ALARM_CALLS: Readonly<Record<string, string>> = {
   lead: 'nobody had acknowledged it',
   'nobody-on': 'nobody was on',
   'no-account': 'nobody who was to answer has an account',
+  late: 'nothing that came since says that it is over',
 };
 
 /** Entries about alarms. */

@@ -2,6 +2,7 @@ import 'server-only';
 import type { TaskList } from 'graphile-worker';
 import { anchorDaily } from './tasks/anchor-daily';
 import { backupDue } from './tasks/backup-due';
+import { callOutReminder } from './tasks/call-out-reminder';
 import { callOutsDue } from './tasks/call-outs-due';
 import { demoGoesOn } from './tasks/demo-goes-on';
 import { diskWatch } from './tasks/disk-watch';
@@ -25,6 +26,7 @@ import { tidyAccounts } from './tasks/tidy-accounts';
 export const taskList: TaskList = {
   'anchor-daily': anchorDaily,
   'backup-due': backupDue,
+  'call-out-reminder': callOutReminder,
   'call-outs-due': callOutsDue,
   'demo-goes-on': demoGoesOn,
   'disk-watch': diskWatch,

@@ -26,6 +26,11 @@ const quietShape = noun('quietTime', 'When no loud test is to be run, of a gener
   why: nameText('Why.').optional(),
 });
 
+const wayShape = noun('wayToSite', 'The way between this site and another one that some people answer as well.', {
+  site: addressKey('Key of the other site.'),
+  min: amount('Min', 'From door to door, as somebody drives it at a bad hour', { least: 0, most: 1440 }),
+});
+
 export const siteShape = noun('site', 'One place under one management, with one time zone and one rota.', {
   key: addressKey('Key of the site.'),
   name: nameText('Name of the site.'),
@@ -69,6 +74,15 @@ export const siteShape = noun('site', 'One place under one management, with one 
     .max(400)
     .optional()
     .describe('Days on which it is closed out of turn: sheets may leave them out.'),
+  waysTo: z
+    .array(wayShape)
+    .min(1)
+    .max(50)
+    .refine((ways) => new Set(ways.map(({ site }) => site)).size === ways.length, {
+      error: 'must not name the same site twice',
+    })
+    .optional()
+    .describe('Ways to other sites. Whoever is on site there is credited here with that way at least.'),
   quietHours: z
     .array(quietShape)
     .min(1)

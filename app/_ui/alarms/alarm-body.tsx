@@ -58,6 +58,7 @@ export function AlarmBody({ page, units, acknowledge, note, reset, rightAgain, g
     >
       {mayAcknowledge ? <Acknowledge page={page} acknowledge={acknowledge} note={note} /> : null}
       {mayAcknowledge ? <RightAgain site={site.key} alarm={line} rightAgain={rightAgain} /> : null}
+      <ToDo line={line} />
       {mayAcknowledge ? <GoAlone site={site.key} alarm={line} goAlone={goAlone} /> : null}
       {mayAcknowledge && line.state === 'latched-acknowledged' ? (
         <Section
@@ -68,18 +69,29 @@ export function AlarmBody({ page, units, acknowledge, note, reset, rightAgain, g
           <ResetForm site={site.key} alarm={line} reset={reset} />
         </Section>
       ) : null}
-      <Section id="cautions" title="Before anybody goes">
-        <ul>
-          {cautionsFor({ doing: 'alarm', floor: line.definition.quantity === 'leak' }).map((caution) => (
-            <li key={caution.key}>{cautionText(caution)}</li>
-          ))}
-        </ul>
-      </Section>
       <Stands page={page} units={units} />
       <Section id="life" title="Its life" note={`Times are those of ${site.zone}.`} wide>
         <AlarmLog alarm={line} log={log} site={site} units={units} />
       </Section>
     </Page>
+  );
+}
+
+/** What is to be done, as it is documented, and what whoever goes is to mind. */
+function ToDo({ line: { definition, caller } }: { line: AlarmView }) {
+  return (
+    <Section id="to-do" title="What to do">
+      {definition.whatToDo === undefined ? null : <p className={style.note}>{definition.whatToDo}</p>}
+      {definition.whatToDo === undefined && caller === null ? (
+        <p>Nobody has written down what to do when it calls.</p>
+      ) : null}
+      <h3 className={style.before}>Before anybody goes</h3>
+      <ul>
+        {cautionsFor({ doing: 'alarm', floor: definition.quantity === 'leak' }).map((caution) => (
+          <li key={caution.key}>{cautionText(caution)}</li>
+        ))}
+      </ul>
+    </Section>
   );
 }
 
@@ -134,6 +146,12 @@ function Lead({ site, line, units }: { site: SiteView; line: AlarmView; units: C
         Raised {instantSaid(line.raisedAt, site.zone)}.
         {line.isRetired && line.caller === null ? ' This alarm has been retired since.' : ''}
       </p>
+      {line.caller === null ? (
+        <p>
+          Newest reading: <ValueNow alarm={line} zone={site.zone} units={units} />. It{' '}
+          {limitSaid(line.definition, units)}.
+        </p>
+      ) : null}
       <CalledAnew alarm={line} units={units} />
       {newer === null ? null : (
         <p>
@@ -147,29 +165,18 @@ function Lead({ site, line, units }: { site: SiteView; line: AlarmView; units: C
 }
 
 function Facts({ site, line, units }: { site: SiteView; line: AlarmView; units: Custom }) {
-  const { definition } = line;
   return (
     <dl className={style.facts}>
-      {line.caller === null ? (
-        <Watched line={line} site={site} units={units} />
-      ) : (
-        <SeenByHand site={site.key} alarm={line} />
-      )}
-      {definition.whatToDo === undefined ? null : (
-        <>
-          <dt>What to do</dt>
-          <dd className={style.note}>{definition.whatToDo}</dd>
-        </>
-      )}
+      {line.caller === null ? <Watched line={line} units={units} /> : <SeenByHand site={site.key} alarm={line} />}
       <dt>Told</dt>
       <dd>
-        <ToldList alarm={line} />
+        <ToldList alarm={line} site={site} />
       </dd>
     </dl>
   );
 }
 
-function Watched({ site, line, units }: { site: SiteView; line: AlarmView; units: Custom }) {
+function Watched({ line, units }: { line: AlarmView; units: Custom }) {
   const { definition } = line;
   return (
     <>
@@ -182,10 +189,6 @@ function Watched({ site, line, units }: { site: SiteView; line: AlarmView; units
             regulate it. Where these leave that open, as between two set-points, only the range counts.
           </p>
         ) : null}
-      </dd>
-      <dt>Newest reading</dt>
-      <dd>
-        <ValueNow alarm={line} zone={site.zone} units={units} />
       </dd>
     </>
   );

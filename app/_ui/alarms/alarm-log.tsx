@@ -21,11 +21,11 @@ export type LogLineView =
       note: string | null;
       detail: Record<string, unknown>;
     }
-  | { what: 'called'; at: string; name: string; channel: Channel; why: ToTell['why']; step: number }
+  | { what: 'called'; at: string; names: string[]; channel: Channel; why: ToTell['why']; step: number }
   | {
       what: 'attempt';
       at: string;
-      name: string;
+      names: string[];
       channel: Channel;
       result: 'taken' | 'failed' | 'no-way';
       detail: string | null;
@@ -56,7 +56,7 @@ export function AlarmLog({ alarm, log, site, units }: AlarmLogProps) {
 
 /** Nothing of one kind happens twice at one instant by one person. */
 function keyOf(line: LogLineView): string {
-  const who = 'name' in line ? `${line.name} ${line.channel}` : 'by' in line ? (line.by ?? '') : '';
+  const who = 'names' in line ? `${line.names.join(' ')} ${line.channel}` : 'by' in line ? (line.by ?? '') : '';
   return `${line.at} ${line.what} ${who}`;
 }
 
@@ -74,11 +74,7 @@ function LineSaid({ line, alarm, site, units }: LineSaidProps) {
         </>
       );
     case 'raised':
-      return line.by !== null ? (
-        <Person line={line} />
-      ) : (
-        <strong>{line.detail.folded === undefined ? 'Raised' : 'Raised, and folded under its first cause'}</strong>
-      );
+      return line.by !== null ? <Person line={line} /> : <strong>{raisedSaid(line.detail)}</strong>;
     case 'raised-again':
       return <strong>Raised again before it was reset</strong>;
     case 'recalled':
@@ -97,7 +93,7 @@ function LineSaid({ line, alarm, site, units }: LineSaidProps) {
     case 'called':
       return (
         <>
-          {line.name} is to be told by {CHANNEL_WORDS[line.channel].name} ({WHY_TOLD[line.why]})
+          {line.names.join(', ')}: to be told by {CHANNEL_WORDS[line.channel].name} ({WHY_TOLD[line.why]})
         </>
       );
     case 'attempt':
@@ -117,6 +113,11 @@ function beganSaid(value: number | null, { definition }: AlarmView, units: Custo
   return value === null ? 'It began' : `It began: ${valueSaid(definition, value, units)}`;
 }
 
+function raisedSaid({ folded, late }: Record<string, unknown>): string {
+  const how = late === true ? 'Raised, by what came late' : 'Raised';
+  return folded === undefined ? how : `${how}, and folded under its first cause`;
+}
+
 function returnedSaid(detail: Record<string, unknown>, { definition }: AlarmView, units: Custom): string {
   if (detail.why === 'retired') return 'Ended: the alarm was retired';
   if (detail.why === 'definition-changed') return 'Ended: what it watches was changed, and it began anew';
@@ -126,6 +127,7 @@ function returnedSaid(detail: Record<string, unknown>, { definition }: AlarmView
 }
 
 function escalatedSaid({ why, told, repeated }: Record<string, unknown>): string {
+  if (why === 'late') return 'Called now: nothing that came since says that it is over';
   const reason =
     why === 'nobody-on'
       ? 'nobody was on'
@@ -136,8 +138,9 @@ function escalatedSaid({ why, told, repeated }: Record<string, unknown>): string
   return `${whom}, because ${reason}${told === 0 ? '; there is none who could be told' : ''}`;
 }
 
-function attemptSaid({ name, channel, result, detail }: Extract<LogLineView, { what: 'attempt' }>): string {
+function attemptSaid({ names, channel, result, detail }: Extract<LogLineView, { what: 'attempt' }>): string {
   const { name: way, taken } = CHANNEL_WORDS[channel];
+  const name = names.join(', ');
   if (result === 'taken') return `To ${name} by ${way}: ${taken}${detail === null ? '' : ` (${detail})`}`;
   return `${name} could not be told by ${way}${detail === null ? '' : `: ${detail}`}`;
 }

@@ -24,17 +24,21 @@ export interface WatchedView extends Pick<AlarmDefinition, 'name' | 'delayS' | '
   limits?: { above?: number | undefined; below?: number | undefined } | undefined;
 }
 
-/** Somebody who was to be told. */
+/** Somebody who was to be told, and how that went; repeats that ended alike are one. Instants in ISO, UTC. */
 export interface ToldView {
-  name: string;
+  names: string[];
   why: ToTell['why'];
   /** How often the alarm had called anew by then. */
   again: number;
-  step: number;
   channel: Channel;
   state: CallState;
-  /** What was said of the last attempt, where it did not succeed. */
+  /** What was said of the last attempt; null where nothing was. */
   detail: string | null;
+  /** Whether the same person was called since in the same way. */
+  isCalledSince: boolean;
+  from: string;
+  to: string;
+  times: number;
 }
 
 /** One time that an alarm was raised, as a list shows it. Instants in ISO, UTC. */

@@ -1,3 +1,4 @@
+import { scheduleSaid } from '#core/rounds/schedule-words';
 import type { FormAction } from '../form/answer';
 import { Page } from '../frame/page';
 import { Section } from '../frame/section';
@@ -11,7 +12,6 @@ import { SheetEditor } from './sheet-editor';
 import { QuietSaid } from './quiet-said';
 import { SheetLines } from './sheet-lines';
 import { type SheetView, sheetsAddress } from './sheet-views';
-import { scheduleSaid } from './sheet-words';
 
 interface SheetBodyProps {
   page: SheetView;

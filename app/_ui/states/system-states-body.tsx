@@ -23,6 +23,7 @@ export interface SystemStatesView {
   asked: Asked[];
   timed: TimedView[];
   timedEntry: string;
+  today: string;
   mayTime: boolean;
   maySet: boolean;
 }

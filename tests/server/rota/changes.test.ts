@@ -244,9 +244,7 @@ describe('a mail', () => {
     await server.close();
     delete process.env.HOLDFAST_MAIL_URL;
     expect(server.taken).toHaveLength(2);
-    const [waits, came] = await Promise.all(
-      server.taken.map(async ({ raw }) => (await simpleParser(raw)).text ?? ''),
-    );
+    const [waits, came] = await Promise.all(server.taken.map(async ({ raw }) => (await simpleParser(raw)).text ?? ''));
     expect(waits).toContain('Leave of Robin');
     expect(waits).toContain('/sites/harbour/rota/changes');
     expect(waits).not.toContain('a thing of my own');
