@@ -152,15 +152,27 @@ test('two walk one round for eight hours without a signal, one reloads twice, an
   await one.getByRole('button', { name: 'Yes, save it so' }).click();
   await expect(notSent(one, 2)).toBeVisible();
 
+  // What is half-typed is there again after a reload, and gone once its line is entered.
+  const half = one.getByRole('textbox', { name: 'What is other than usual, and what was done' });
+  await one.getByRole('button', { name: 'Not as usual…' }).first().click();
+  await half.fill('Half a sent');
   await one.clock.fastForward(4 * HOUR);
   await one.reload();
   await expect(notSent(one, 2)).toBeVisible();
+  await expect(half).toHaveValue('Half a sent');
   await one.getByRole('button', { name: /^I looked: the rest here is as usual/ }).click();
   await one.clock.fastForward(4 * HOUR);
   await one.reload();
   await expect(one.getByText(/Not sent yet: \d+, photos: 1/)).toBeVisible();
   const waiting = Number(/Not sent yet: (\d+)/.exec((await one.locator('body').textContent()) ?? '')?.[1]);
   expect(waiting).toBeGreaterThan(2);
+  await expect(half).toHaveCount(0);
+
+  // Help is called once there is a signal, and until then it is said that nobody is.
+  await one.getByText('Something else is wrong here: call for help').click();
+  await one.getByRole('textbox', { name: 'What is wrong, in a few words' }).fill('Smell of burning');
+  await one.getByRole('button', { name: 'Call for help' }).click();
+  await expect(one.getByText('Nobody has been called yet')).toBeVisible();
 
   await begin(two);
   await enter(two, '25.3');
@@ -170,6 +182,11 @@ test('two walk one round for eight hours without a signal, one reloads twice, an
   const there = await entered(one);
   expect(there).toHaveLength(waiting + 1);
   expect(new Set(there).size).toBe(there.length);
+  await expect(one.getByText(/^Smell of burning: It is an alarm now/)).toBeVisible();
+  const alarms = await one.context().newPage();
+  await alarms.goto('/sites/pier/alarms');
+  await expect(alarms.getByRole('link', { name: 'Smell of burning' })).toBeVisible();
+  await alarms.close();
   // Each at the time it was made: the first as the eight hours began.
   expect(Math.abs(Date.parse(there[0]?.split(' ')[0] ?? '') - began)).toBeLessThan(HOUR);
   // Both of one line stand on the sheet, and the photo is with its entry.

@@ -18,7 +18,12 @@ const shape = z.object({ site: z.uuid(), what: z.enum(NEWS) });
  * @param what   what has changed; it is told without its content, which every page asks for with its own rights
  */
 export async function news(tx: Pick<Transaction, '$executeRaw'>, siteId: string, what: What): Promise<void> {
-  await tx.$executeRaw`SELECT pg_notify(${NEWS_CHANNEL}, ${JSON.stringify({ site: siteId, what })})`;
+  await tx.$executeRaw`SELECT pg_notify(${NEWS_CHANNEL}, ${saidOf(siteId, what)})`;
+}
+
+/** What is said on the channel, for a statement that does something else besides. */
+export function saidOf(siteId: string, what: What): string {
+  return JSON.stringify({ site: siteId, what });
 }
 
 /** What was heard on the channel; null for something that is none of ours. */

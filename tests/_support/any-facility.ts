@@ -1,6 +1,6 @@
 import { type CallStep, STEP_WHOM } from '#core/alarms/steps';
 import { FACILITY_FORMAT, type Facility } from '#core/facility/facility';
-import { type Circuit, DAYS, type Monitor, type Room, type Site } from '#core/facility/site';
+import { type Circuit, DAYS, type Monitor, type QuietTime, type Room, type Site } from '#core/facility/site';
 import { LIMIT_QUANTITIES, type ToleranceProfile } from '#core/facility/stock';
 import { SYSTEM_KINDS } from '#core/facility/system';
 import type { Safeguard } from '#core/plans/safeguard';
@@ -42,6 +42,8 @@ function anySite(safeguards: readonly Safeguard[], people: readonly string[]): f
     keepReadingsMonths: maybe(fc.integer({ min: 4, max: 1200 })),
     openingHours: maybe(anyHours()),
     holidays: maybe(fc.constant([{ on: '2026-12-25', why: 'closed' }, { on: '2027-01-01' }])),
+    quietHours: maybe(anyQuiet()),
+    waysTo: maybe(fc.constant([{ site: 'other', min: 45 }])),
     testCallEachDays: maybe(fc.integer({ min: 1, max: 366 })),
     callSteps: maybe(anySteps()),
     competences: fc.constant([{ key: 'work', name: 'Put the ozone back', types: ['ozone' as const] }]),
@@ -54,6 +56,14 @@ function anySite(safeguards: readonly Safeguard[], people: readonly string[]): f
       }),
     ),
   });
+}
+
+function anyQuiet(): fc.Arbitrary<QuietTime[]> {
+  const days = fc.shuffledSubarray([...DAYS], { minLength: 1 });
+  return fc.array(fc.record({ days, from: anyTime(), to: anyTime(), why: maybe(anyName()) }), {
+    minLength: 1,
+    maxLength: 2,
+  }) as fc.Arbitrary<QuietTime[]>;
 }
 
 function anySteps(): fc.Arbitrary<CallStep[]> {

@@ -32,6 +32,7 @@ function anySafeguard(owner: string, kind: Safeguard['kind']): fc.Arbitrary<Safe
     kind: fc.constant(kind),
     testEveryDays: fc.integer({ min: 1, max: 3650 }),
     tests: fc.array(test, { maxLength: 3 }),
+    loud: maybe(fc.boolean()),
     failsOnDemand: maybe(anySourced(0, 1)),
     off: maybe(off.map(({ by, why, days: [since, until] }) => ({ by, why, since, until }))),
   }) as fc.Arbitrary<Safeguard>;

@@ -36,6 +36,25 @@ export type AlarmSource =
   /** Nothing usable has come from this sensor: no reading at all, or only bad ones, for `delayS`. */
   | { kind: 'silent-sensor'; sensor: string };
 
+/**
+ * Somebody saw it and called for help. No reading holds it: it is over once a person says that it is right again. No
+ * description has it, for it is of the one time that it was called.
+ */
+export interface ByHand {
+  kind: 'by-hand';
+  /** What was seen, beside the name of the alarm. */
+  saw?: string | undefined;
+  /** Where, in words: the place of a round and the line that was looked at. */
+  where?: string | undefined;
+  /** Account of whoever called. */
+  by: string;
+  /** Id of the round it was called from. */
+  round?: string | undefined;
+}
+
+/** What raised an alarm: what its definition watches, or a person. */
+export type RaisedBy = AlarmSource | ByHand;
+
 /** Somebody's own choice of a priority, which stands above what the review proposes. */
 export interface OwnPriority {
   level: Priority;

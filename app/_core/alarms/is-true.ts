@@ -2,9 +2,11 @@
  * The first of four questions: is it true? An alarm goes from normal to pending to active to clearing, by the clock of the
  * readings and, where none comes, by the clock on the wall.
  */
+import { isLate } from '../readings/late';
 import type { Quality } from '../readings/reading';
 import { type Around, type Condition, type Limits, NOTHING_AROUND, type Silence } from './condition';
 import { passOutstayed } from './outstayed';
+import { isOlder } from './set-back';
 import { sideOf } from './side';
 import { holdStill } from './still';
 import { type Made, type Memory, workOut } from './worked';
@@ -43,6 +45,8 @@ export interface Turn {
   atMs: number;
   /** The reading that did it; null for silence. */
   value: number | null;
+  /** Raised by a reading that came late, and by none since that did not: it may be over by now. */
+  isLate?: boolean;
 }
 
 /** An alarm after something came, and what became of it by that. */
@@ -63,7 +67,8 @@ export function beginWatch(condition: Condition, nowMs: number): Watch {
  * It fires beyond the limit and not at it, and the dead band never shifts that; it clears once it is back inside by the dead
  * band and has stayed there for the off-delay. A suspect reading, and one by hand of a sensor that reports by itself, may
  * begin what calls and end nothing; a bad one does neither. A reading older than the newest one held to it changes nothing:
- * what is known by now is newer, and a late one must not undo it.
+ * what is known by now is newer, and an older one must not undo it. One that came late may begin what calls, is said to have,
+ * and ends nothing: nobody knows what has been since.
  */
 export function hold(condition: Condition, watch: Watch, seen: Seen, around = NOTHING_AROUND): Step[] {
   switch (condition.kind) {
@@ -102,12 +107,13 @@ export function pass(condition: Condition, watch: Watch, nowMs: number, around =
 function holdLimits(condition: Limits, before: Watch, seen: Seen, around: Around): Step[] {
   const same = [{ watch: before, turn: null }];
   if (seen.quality === 'bad') return same;
-  const isWord = seen.quality === 'good' && !(seen.isByHand && condition.isCarried);
-  const { value, side, memory } = made(condition, before, seen, isWord, around);
-  if (value === null) return memory === before.memory ? same : [{ watch: { ...before, memory }, turn: null }];
+  const isOld = isLate(seen.atMs, seen.cameMs);
+  const isSound = seen.quality === 'good' && !(seen.isByHand && condition.isCarried);
+  const { value, side, memory } = made(condition, before, seen, isSound, around);
+  const isSilent = value === null || (side !== 'beyond' && (!isSound || isOld));
+  if (isSilent) return memory === before.memory ? same : [{ watch: { ...before, memory }, turn: null }];
   // Of two sensors, one may report later and what it tells be as old as what the other told.
   const atMs = condition.of ? Math.max(seen.atMs, before.lastMs ?? seen.atMs) : seen.atMs;
-  if (side !== 'beyond' && !isWord) return same;
   // Whatever was due before this reading was taken came about before it.
   const passed = pass(condition, before, atMs - 1);
   const watch = { ...passed.watch, lastMs: atMs, lastValue: value, ...(memory ? { memory } : {}) };
@@ -115,7 +121,7 @@ function holdLimits(condition: Limits, before: Watch, seen: Seen, around: Around
   switch (watch.phase) {
     case 'normal':
     case 'pending':
-      return [...steps, side === 'beyond' ? pending(condition, watch, { atMs, value }) : calm(watch, atMs)];
+      return [...steps, side === 'beyond' ? pending(condition, watch, { atMs, value, isOld }) : calm(watch, atMs)];
     case 'active':
     case 'clearing':
       return [...steps, side === 'clear' ? clearing(condition, watch, { atMs, value }) : stillActive(watch, atMs)];
@@ -129,21 +135,25 @@ function made(condition: Limits, before: Watch, seen: Seen, isWord: boolean, aro
     const heard = { ...seen, sensor: seen.sensor ?? condition.sensor, isWord };
     return workOut(condition, of, before.memory ?? {}, heard, around);
   }
-  const isLate = before.lastMs !== null && seen.atMs < before.lastMs;
   const { memory } = before;
-  return isLate
+  return isOlder(before.lastMs, seen)
     ? { value: null, side: 'between', memory }
     : { value: seen.value, side: sideOf(condition, seen.value), memory };
 }
 
 type Loosely<T extends { memory: unknown }> = Omit<T, 'memory'> & { memory: T['memory'] | undefined };
 
-function pending(condition: Limits, watch: Watch, { atMs, value }: { atMs: number; value: number }): Step {
-  const sinceMs = watch.phase === 'pending' ? watch.sinceMs : atMs;
+function pending(
+  condition: Limits,
+  watch: Watch,
+  { atMs, value, isOld }: { atMs: number; value: number; isOld: boolean },
+): Step {
+  // Since an instant that lies ahead only where the clock was set back: it would wait for that to come again.
+  const sinceMs = watch.phase === 'pending' ? Math.min(watch.sinceMs, atMs) : atMs;
   const dueMs = sinceMs + condition.delayS * 1000;
   if (dueMs > atMs) return { watch: { ...watch, phase: 'pending', sinceMs, dueMs }, turn: null };
   const raised: Watch = { ...watch, phase: 'active', sinceMs: atMs, dueMs: null };
-  return { watch: raised, turn: { kind: 'raised', atMs: sinceMs, value } };
+  return { watch: raised, turn: { kind: 'raised', atMs: sinceMs, value, ...(isOld ? { isLate: true } : {}) } };
 }
 
 function calm(watch: Watch, atMs: number): Step {
@@ -166,10 +176,14 @@ function stillActive(watch: Watch, atMs: number): Step {
   return { watch: { ...watch, phase: 'active', sinceMs, dueMs: null }, turn: null };
 }
 
-/** Silence goes by when readings came, and by the host's own clock: a gateway that sends old ones is there all the same. */
-function holdSilence(condition: Silence, before: Watch, { cameMs, value, quality, isByHand }: Seen): Step {
-  const isWord = (quality !== 'bad' || condition.anyWord) && !(isByHand && condition.isCarried);
-  if (!isWord || (before.lastMs !== null && cameMs < before.lastMs)) return { watch: before, turn: null };
+/**
+ * Silence goes by when readings came, and by the host's own clock: a gateway that sends late ones is there all the same. Of a
+ * sensor late ones are no word: what the water is like just now, they do not tell.
+ */
+function holdSilence(condition: Silence, before: Watch, { atMs, cameMs, value, quality, isByHand }: Seen): Step {
+  const isTelling = quality !== 'bad' && !isLate(atMs, cameMs);
+  const isWord = (isTelling || condition.anyWord) && !(isByHand && condition.isCarried);
+  if (!isWord || isOlder(before.lastMs, { atMs: cameMs, cameMs })) return { watch: before, turn: null };
   const watch = { ...before, lastMs: cameMs, lastValue: value };
   const dueMs = cameMs + condition.delayS * 1000;
   if (watch.phase === 'normal') return { watch: { ...watch, dueMs }, turn: null };

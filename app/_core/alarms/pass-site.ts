@@ -1,5 +1,6 @@
 import { type Around, type Condition, NOTHING_AROUND, sensorsOf } from './condition';
 import { groupBy } from '../group-by';
+import { isLate } from '../readings/late';
 import { bereave, excuse, hold, pass, type Seen, type Turn, type Watch } from './is-true';
 
 /** An alarm, and where it stands. */
@@ -72,12 +73,26 @@ function passOne(
     watch = step.watch;
     if (step.turn) turns.push(step.turn);
   };
-  for (const one of seen) for (const step of hold(condition, watch, one, around)) go(step);
+  for (const one of seen) {
+    for (const step of hold(condition, watch, one, around)) go(step);
+    confirm(turns, watch, one);
+  }
   if (wasAway) watch = excuse(condition, watch, nowMs);
   // After the excuse: that something is gone was said, whoever listened meanwhile.
   for (const { sensors, cameMs } of gone) watch = bereave(condition, watch, new Set(sensors), cameMs);
-  go(pass(condition, watch, nowMs, around));
+  const passed = pass(condition, watch, nowMs, around);
+  const byLate = seen.some((one) => one.atMs === watch.lastMs && isLate(one.atMs, one.cameMs));
+  const isRaisedLate = passed.turn?.kind === 'raised' && condition.kind !== 'silence' && byLate;
+  go(isRaisedLate && passed.turn ? { ...passed, turn: { ...passed.turn, isLate: true } } : passed);
   return watch;
+}
+
+/** What came in time and leaves an alarm active says that it is so now, whatever it was raised by. */
+function confirm(turns: Turn[], { phase, lastMs }: Watch, { atMs, cameMs }: SeenOf): void {
+  const last = turns.at(-1);
+  if (last?.isLate !== true || phase !== 'active' || lastMs !== atMs || isLate(atMs, cameMs)) return;
+  const { isLate: _was, ...now } = last;
+  turns[turns.length - 1] = now;
 }
 
 /** The readings an alarm is held to, in the order of the clock it goes by. */

@@ -28,3 +28,13 @@ export function rosterAt(
     ...(callSteps === undefined ? {} : { steps: callSteps }),
   };
 }
+
+/** Those there are beside one of them: whoever called for help is there already. @param account of whoever called */
+export function besides(roster: Roster, account: string): Roster {
+  const own = new Set(roster.members.filter((member) => member.account === account).map(({ person }) => person));
+  return {
+    ...roster,
+    on: roster.on.filter(({ person }) => !own.has(person)),
+    members: roster.members.filter((member) => member.account !== account),
+  };
+}

@@ -1,18 +1,21 @@
+import { isLate } from '../readings/late';
 import type { Still } from './condition';
 import type { Seen, Step, Watch } from './is-true';
+import { isOlder } from './set-back';
 
 /**
  * Holds an alarm for a frozen sensor to a reading. Only a reading raises it: where none comes, silence is another alarm.
  * A good reading that moved begins the count anew and is what ends it; a suspect one that moved does neither, and one that
- * did not counts. What people read by hand tells nothing of what the sensor does by itself.
+ * did not counts; so it is of one that came late. What people read by hand tells nothing of what the sensor does by itself.
  */
-export function holdStill(condition: Still, before: Watch, { atMs, value, quality, isByHand }: Seen): Step {
+export function holdStill(condition: Still, before: Watch, { atMs, cameMs, value, quality, isByHand }: Seen): Step {
   const same = { watch: before, turn: null };
   if (quality === 'bad' || (isByHand && condition.isCarried)) return same;
-  if (before.lastMs !== null && atMs < before.lastMs) return same;
+  if (isOlder(before.lastMs, { atMs, cameMs })) return same;
   const anchor = before.memory?.anchor;
   const hasMoved = anchor === undefined || Math.abs(value - anchor[1]) > condition.within;
-  if (hasMoved && quality !== 'good') return same;
+  const isOld = isLate(atMs, cameMs);
+  if (hasMoved && (quality !== 'good' || isOld)) return same;
   const seen = { ...before, lastMs: atMs, lastValue: value };
   if (hasMoved) return moved(condition, { ...seen, memory: { anchor: [atMs, value] } }, atMs);
   if (before.phase === 'active') return { watch: seen, turn: null };
@@ -24,7 +27,7 @@ export function holdStill(condition: Still, before: Watch, { atMs, value, qualit
   if (!hasStood) return { watch: { ...seen, phase: 'pending', sinceMs: anchor[0] }, turn: null };
   return {
     watch: { ...seen, phase: 'active', sinceMs: atMs },
-    turn: { kind: 'raised', atMs: anchor[0], value },
+    turn: { kind: 'raised', atMs: anchor[0], value, ...(isOld ? { isLate: true } : {}) },
   };
 }
 

@@ -2,6 +2,7 @@
  * The fourth of four questions: were they told? A mail server that takes a message has not shown it to anybody: a person
  * counts as reached when somebody acknowledges, and by nothing else.
  */
+import { isSetBack } from '../time/set-back';
 
 /** One attempt to tell somebody. */
 export interface Attempt {
@@ -34,6 +35,17 @@ export function callState(attempts: readonly Attempt[], acknowledged: boolean): 
   if (acknowledged) return last ? 'given-up' : 'not-needed';
   if (!last) return 'waiting';
   return last.result === 'no-way' ? 'no-way' : 'failing';
+}
+
+/**
+ * Whether somebody is to be told now. What was noted by a clock that has been set back since puts nothing off.
+ *
+ * @param madeMs   when the call was made, ms since 1970
+ * @param nowMs    the present
+ */
+export function isDue(madeMs: number, attempts: readonly Attempt[], nowMs: number): boolean {
+  const dueMs = nextAttempt(madeMs, attempts);
+  return dueMs !== null && (dueMs <= nowMs || isSetBack(attempts.at(-1)?.atMs ?? madeMs, nowMs));
 }
 
 /**

@@ -2,6 +2,7 @@ import { HOUR } from '../time/week';
 import { type Around, type Limits, sensorsOf, type Worked } from './condition';
 import type { Seen } from './is-true';
 import { meantAt, type Newest } from './meant';
+import { isOlder } from './set-back';
 import { type Side, sideOf } from './side';
 import { lastTurnBefore } from './spells';
 
@@ -48,7 +49,7 @@ const MOST_STARTS = 120;
 export function workOut(condition: Limits, of: Worked, memory: Memory, heard: Heard, around: Around): Made {
   const before = memory.newest?.[heard.sensor];
   const isKnown = sensorsOf(condition).includes(heard.sensor);
-  if (!isKnown || (before && heard.atMs < before[0])) return nothing(memory);
+  if (!isKnown || isOlder(before?.[0], heard)) return nothing(memory);
   const made = found(condition, of, memory, heard, around);
   return heard.isWord ? made : { ...made, memory };
 }

@@ -7,6 +7,8 @@
 /** What becomes of a call-out, in the order it happened. Times in ms since 1970. */
 export type CallOutEvent =
   | { kind: 'extended'; atMs: number; untilMs: number }
+  /** Whoever went in was reminded that the time is nearly over. */
+  | { kind: 'reminded'; atMs: number }
   /** Somebody is called; steps are counted from 1, anew each time more time is taken. */
   | { kind: 'overdue'; atMs: number; step: number }
   /** Somebody who was called looks after it. */
@@ -32,6 +34,8 @@ export interface CallOutStanding {
 export const STEP_MIN = 10;
 /** min for which somebody who looks after it is left alone, before the next are called. Common practice, no source. */
 export const SEEN_TO_MIN = 20;
+/** min before their time is over at which whoever went in is reminded. Common practice, no source. */
+export const REMIND_MIN = 5;
 /** min that are offered to begin with, or in addition; an hour at most before anybody hears of it again. */
 export const OFFERED_MIN = [15, 30, 60] as const;
 
@@ -58,4 +62,17 @@ export function callOutAt(firstMs: number, events: readonly CallOutEvent[], nowM
   const steppedMs = called === undefined ? untilMs : called.atMs + STEP_MIN * MIN_MS;
   const nextMs = isSeenTo ? Math.max(steppedMs, seen.atMs + SEEN_TO_MIN * MIN_MS) : steppedMs;
   return { ...known, state: nowMs >= untilMs ? 'overdue' : 'out', isSeenTo, nextMs };
+}
+
+/**
+ * When whoever went in alone is to be reminded that their time is nearly over; null once they were, or are back.
+ *
+ * @param firstMs   when they wanted to be back at first, ms since 1970
+ * @param events    in the order they happened
+ */
+export function reminderAt(firstMs: number, events: readonly CallOutEvent[]): number | null {
+  const since = events.findLastIndex(({ kind }) => kind === 'extended');
+  const last = events[since];
+  if (events.slice(since + 1).some(({ kind }) => kind === 'reminded' || kind === 'back')) return null;
+  return (last?.kind === 'extended' ? last.untilMs : firstMs) - REMIND_MIN * MIN_MS;
 }

@@ -9,6 +9,18 @@ export interface OpeningHours {
   closes: string;
 }
 
+/**
+ * When no loud test is to be run, of a generator or a blower: neighbours, opening hours, the animals' nights. Local wall-clock
+ * times; `to` at or before `from` is the next day.
+ */
+export interface QuietTime {
+  /** Days on which it begins. */
+  days: Day[];
+  from: string;
+  to: string;
+  why?: string;
+}
+
 /** Days of the week, Monday first (ISO 8601). */
 export const DAYS = ['mon', 'tue', 'wed', 'thu', 'fri', 'sat', 'sun'] as const;
 export type Day = (typeof DAYS)[number];
@@ -48,6 +60,10 @@ export interface Site {
   openingHours?: OpeningHours[];
   /** Days on which it is closed out of turn, ISO dates. */
   holidays?: { on: string; why?: string }[];
+  /** Ways to other sites whose people may be called here as well. */
+  waysTo?: { site: string; min: number }[];
+  /** When no loud test is to be run. */
+  quietHours?: QuietTime[];
   /** Days from one test call of a person to the next; `TEST_CALL_EACH_DAYS` when left out. */
   testCallEachDays?: number;
   /** Work that not everybody here may do. */

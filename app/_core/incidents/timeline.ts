@@ -34,6 +34,8 @@ export interface TimelineLine {
   source: Source;
   /** Figures that it tells, in the unit of the facility file: shown in the person's own. */
   figures?: { quantity: SensorQuantity; value: number }[];
+  /** Ids of photos of what was entered on a round. */
+  photos?: string[];
   /** Something that ought not to be: a limit passed, a call that failed, a safeguard off. */
   isAbnormal?: boolean;
 }

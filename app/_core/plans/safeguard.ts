@@ -30,6 +30,8 @@ export interface Safeguard {
   kind: SafeguardKind;
   testEveryDays: number;
   tests: SafeguardTest[];
+  /** Whether its test is heard, so that quiet hours count for it; absent: those of the generator and of standby air are. */
+  loud?: boolean;
   /** Part of the times it is needed at which it fails, 0 to 1, as somebody found. Without a source it is not used. */
   failsOnDemand?: Figure;
   /** Taken out of service: by whom, why, and until when (ISO dates). */

@@ -26,6 +26,8 @@ export interface Bucket {
   high: number;
   mean: number;
   count: number;
+  /** How many came late. */
+  late: number;
 }
 
 /**
@@ -62,6 +64,7 @@ export function gathered(buckets: readonly Bucket[], fromMs: number, lengthMs: n
       high: Math.max(...group.map(({ high }) => high)),
       mean: group.reduce((sum, one) => sum + one.mean * one.count, 0) / count,
       count,
+      late: group.reduce((sum, { late }) => sum + late, 0),
     };
   });
 }

@@ -61,6 +61,8 @@ function waterText(facility: Facility, system: System): string {
     testCallEachDays: _t,
     keepReadingsMonths: _k,
     competences: _w,
+    quietHours: _f,
+    waysTo: _e,
     watchdog,
     ...place
   } = site;

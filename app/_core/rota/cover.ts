@@ -3,6 +3,8 @@ import { MORE, take, type Taker } from '../equipment/take';
 import type { AnsweredBy } from '../facility/site';
 import type { Facility } from '../facility/facility';
 import { forward, MINUTE, WEEK, weekSecond } from '../time/week';
+import { cutByAway } from './away';
+import type { PersonApart } from './rota';
 import { cutByNight, type Night, NIGHTS_OF_WEEK } from './night';
 
 /** A stretch of somebody's duty. Times in s since Monday 00:00; it may run past the end of the week. */
@@ -103,6 +105,8 @@ function travelOf({ key, name, travelMin }: Facility['people'][number], t: Taker
 export function coverOf(facility: Facility, t: Taker): Cover {
   const times = answerTimes(facility, t);
   const { leaveS, wayS } = times;
+  const people: readonly PersonApart[] = facility.people;
+  const away = new Map(people.map((person) => [person.key, person.away]));
   const duties = facility.shifts.flatMap((shift) =>
     shift.days.flatMap((day) => {
       const fromS = weekSecond(day, shift.from);
@@ -113,16 +117,37 @@ export function coverOf(facility: Facility, t: Taker): Cover {
         // Nobody is known by this key, so nobody comes.
         if (way === undefined) return [];
         const { kind } = shift;
-        return answeringParts(fromS, fromS + lengthS, NIGHTS_OF_WEEK, times).map((part): Duty => {
-          const answerS = kind === 'on-site' ? part.answer.onSiteS : part.answer.leaveS;
-          const span = { fromS: part.fromS % WEEK, lengthS: part.toS - part.fromS };
-          return { ...span, kind, person, answerS, responseS: kind === 'on-site' ? answerS : answerS + way };
-        });
+        return cutByAway(fromS, fromS + lengthS, away.get(person)).flatMap((apart) =>
+          answeringParts(apart.fromS, apart.toS, NIGHTS_OF_WEEK, times).map((part): Duty => {
+            const span = { fromS: part.fromS % WEEK, lengthS: part.toS - part.fromS };
+            const { kind: as, answerS, travelS } = answerOf(kind, part.answer, way, apart.wayS);
+            return { ...span, kind: as, person, answerS, responseS: answerS + travelS };
+          }),
+        );
       });
     }),
   );
   const fromHome = new Map([...wayS].map(([person, way]) => [person, leaveS + way]));
   return { duties, fromHome, answerFromHomeS: leaveS };
+}
+
+/**
+ * How somebody on duty answers: on site at once, from home after the way. Whoever is on site at another site meanwhile comes from
+ * there, and is not on site here whatever the rota says; nothing of the way from there is credited.
+ *
+ * @param wayS     s of the way from home
+ * @param apartS   s of the way from the other site; null: they are at none
+ */
+export function answerOf(
+  kind: Duty['kind'],
+  answer: Answer,
+  wayS: number,
+  apartS: number | null,
+): Pick<Duty, 'kind' | 'answerS'> & { travelS: number } {
+  if (apartS !== null)
+    return { kind: 'on-call', answerS: answer.leaveS, travelS: kind === 'on-site' ? apartS : Math.max(wayS, apartS) };
+  if (kind === 'on-site') return { kind, answerS: answer.onSiteS, travelS: 0 };
+  return { kind, answerS: answer.leaveS, travelS: wayS };
 }
 
 /**

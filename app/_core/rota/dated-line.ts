@@ -1,7 +1,7 @@
 import { addDays } from '../time/add-days';
 import { dayStart, type Instant, instantsOf, wallClock } from '../time/zone';
 import type { Stretch } from './answering';
-import { type AnswerTimes, answeringParts } from './cover';
+import { answerOf, type AnswerTimes, answeringParts } from './cover';
 import { homesOf, type Line, type LineHour } from './line';
 import { nightsFrom } from './night';
 import type { Turn } from './turns';
@@ -36,14 +36,13 @@ export function datedLine(zone: string, monday: string, turns: readonly Turn[], 
   const { leaveS, wayS } = times;
   const nights = times.night ? nightsFrom(zone, monday, 7 + DAYS_AFTER, from) : [];
   const after = (at: Instant) => (at - from) / 1000;
-  const stretches = turns.flatMap(({ person, kind, start, end }): Stretch[] => {
+  const stretches = turns.flatMap(({ person, kind, start, end, apartS = null }): Stretch[] => {
     const way = wayS.get(person);
     if (way === undefined) return [];
-    return answeringParts(after(start), after(end), nights, times).map(({ answer, ...span }) =>
-      kind === 'on-site'
-        ? { ...span, kind, person, answerS: answer.onSiteS, travelS: 0 }
-        : { ...span, kind, person, answerS: answer.leaveS, travelS: way },
-    );
+    return answeringParts(after(start), after(end), nights, times).map(({ answer, ...span }) => ({
+      ...{ ...span, person },
+      ...answerOf(kind, answer, way, apartS),
+    }));
   });
   const fromHome = new Map([...wayS].map(([person, way]) => [person, leaveS + way]));
   const hours = hoursOf(zone, monday).map(({ at, hourOfDay }): LineHour => ({ atS: after(at), hourOfDay }));

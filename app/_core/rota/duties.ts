@@ -9,12 +9,8 @@ export interface Duty extends ShiftTurn {
   kind: Shift['kind'];
   /** In whose place they stand: key of the person that the shift names. Absent: it is their own. */
   insteadOf?: string;
-}
-
-/** Somebody in a turn, and for whom. */
-interface Holder {
-  person: string;
-  insteadOf?: string;
+  /** Where they are on site at another site meanwhile, the way from there, s: see `away.ts`. */
+  apartS?: number;
 }
 
 interface Stretch {
@@ -22,10 +18,16 @@ interface Stretch {
   end: Instant;
 }
 
+/** Somebody in a stretch of a turn, and for whom. */
+interface Holding extends Stretch {
+  person: string;
+  insteadOf?: string;
+}
+
 /**
  * The duties of a rota that begin within some days, as they really are: swaps are carried out in the order given, then leave
  * takes away what lies within it, to the second. A swap of a turn in which its giver does not stand changes nothing; whoever
- * is given a turn they have already has it once.
+ * is given a turn, or a part of one, that they have already has it once.
  * @param exceptions what was approved, in the order in which it was
  * @param zone IANA zone of the site
  * @param from first day, "YYYY-MM-DD", of the shift's own beginning
@@ -44,48 +46,55 @@ export function duties(
   const all = shiftTurns(shifts, zone, from, to).flatMap((turn) => {
     const shift = byKey.get(turn.shift);
     if (!shift) return [];
-    return holdersOf(turn, shift, exceptions).flatMap((holder) =>
-      present(holder.person, turn, exceptions).map(
-        (stretch): Duty => ({
-          ...turn,
-          ...stretch,
-          ...holder,
-          kind: shift.kind,
-        }),
-      ),
+    return holdingsOf(turn, shift, exceptions).flatMap((holding) =>
+      present(holding, exceptions).map((stretch): Duty => ({ ...turn, ...holding, ...stretch, kind: shift.kind })),
     );
   });
   return all.sort((a, b) => a.start - b.start);
 }
 
-function holdersOf(turn: ShiftTurn, { people }: Shift, exceptions: readonly DutyException[]): Holder[] {
-  let holders: Holder[] = [...new Set(people)].map((person) => ({ person }));
-  for (const one of exceptions) {
-    if (one.kind !== 'swap' || one.shift !== turn.shift || one.date !== turn.date) continue;
-    const { gives, takes } = one;
-    if (!holders.some(({ person }) => person === gives)) continue;
-    const has = holders.some(({ person }) => person === takes);
-    holders = holders.flatMap((holder): Holder[] => {
-      if (holder.person !== gives) return [holder];
-      if (has) return [];
-      const first = holder.insteadOf ?? gives;
-      return [first === takes ? { person: takes } : { person: takes, insteadOf: first }];
-    });
-  }
-  return holders;
+function holdingsOf(turn: ShiftTurn, { people }: Shift, exceptions: readonly DutyException[]): Holding[] {
+  const { start, end } = turn;
+  let holdings: Holding[] = [...new Set(people)].map((person) => ({ person, start, end }));
+  for (const one of exceptions)
+    if (one.kind === 'swap' && one.shift === turn.shift && one.date === turn.date) holdings = swapped(holdings, one);
+  return holdings;
 }
 
-/** What leave lets stand of a turn of somebody. */
-function present(person: string, { start, end }: ShiftTurn, exceptions: readonly DutyException[]): Stretch[] {
-  let left: Stretch[] = [{ start, end }];
-  for (const one of exceptions) {
-    if (one.kind !== 'leave' || one.person !== person || one.to <= start || one.from >= end) continue;
-    left = left.flatMap((stretch) =>
-      [
-        { start: stretch.start, end: Math.min(stretch.end, one.from) },
-        { start: Math.max(stretch.start, one.to), end: stretch.end },
-      ].filter((part) => part.start < part.end),
-    );
-  }
+/** What a swap makes of a turn: who gives keeps what lies before and after; who takes has each moment of it once. */
+function swapped(holdings: readonly Holding[], swap: Extract<DutyException, { kind: 'swap' }>): Holding[] {
+  const { gives, takes, from = Number.NEGATIVE_INFINITY, to = Number.POSITIVE_INFINITY } = swap;
+  const has = holdings.filter(({ person }) => person === takes);
+  return holdings.flatMap((holding): Holding[] => {
+    const [start, end] = [Math.max(holding.start, from), Math.min(holding.end, to)];
+    if (holding.person !== gives || start >= end) return [holding];
+    const first = holding.insteadOf ?? gives;
+    const taken: Pick<Holding, 'person' | 'insteadOf'> =
+      first === takes ? { person: takes } : { person: takes, insteadOf: first };
+    return [
+      ...without([holding], { start, end: Number.POSITIVE_INFINITY }),
+      ...has.reduce<Holding[]>(without, [{ ...taken, start, end }]),
+      ...without([holding], { start: Number.NEGATIVE_INFINITY, end }),
+    ];
+  });
+}
+
+/** What leave lets stand of a stretch of somebody. */
+function present(holding: Holding, exceptions: readonly DutyException[]): Holding[] {
+  let left: Holding[] = [holding];
+  for (const one of exceptions)
+    if (one.kind === 'leave' && one.person === holding.person) left = without(left, { start: one.from, end: one.to });
   return left;
+}
+
+/** Stretches without another one. */
+function without(stretches: readonly Holding[], { start, end }: Stretch): Holding[] {
+  return stretches.flatMap((one) =>
+    one.end <= start || one.start >= end
+      ? [one]
+      : [
+          { ...one, end: Math.min(one.end, start) },
+          { ...one, start: Math.max(one.start, end) },
+        ].filter((part) => part.start < part.end),
+  );
 }

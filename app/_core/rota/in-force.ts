@@ -14,7 +14,7 @@ const WEEK_DAYS = 7;
  * week out, with the people of that whose quickest person has the longest way.
  * @param on "YYYY-MM-DD"
  */
-export function shiftsInForce(facility: Facility, on: string): Facility {
+export function shiftsInForce<F extends Pick<Facility, 'people' | 'shifts'>>(facility: F, on: string): F {
   const begun = facility.shifts.filter((shift) => isInForce(shift, on));
   const each = begun.filter((shift) => weeksOf(shift) === 1);
   const shifts = [...each, ...inTurn(begun, facility.people)];

@@ -24,6 +24,18 @@ export interface Person {
   competences?: HeldCompetence[];
 }
 
+/** A person as reviews see them: with when their duties keep them at another site. Never written to a file. */
+export interface PersonApart extends Person {
+  away?: Away[];
+}
+
+/** A stretch of the usual week, s since Monday 00:00, in which somebody is on site at another site, and the way from there, s. */
+export interface Away {
+  fromS: number;
+  lengthS: number;
+  wayS: number;
+}
+
 /** Work at a site that not everybody may do: to dose, to put the ozone back, to enter the pit. */
 export interface Competence {
   key: string;
@@ -73,7 +85,10 @@ export interface FreeDay {
 
 /** Something that makes a dated duty be another than the shifts say. All of them were approved. */
 export type DutyException =
-  /** The turn of a shift that begins on a day is taken by one person in the place of another. */
-  | { kind: 'swap'; shift: string; date: string; gives: string; takes: string }
+  /**
+   * The turn of a shift that begins on a day is taken by one person in the place of another: the whole of it, or what of it
+   * lies from one moment up to, and without, another.
+   */
+  | { kind: 'swap'; shift: string; date: string; gives: string; takes: string; from?: Instant; to?: Instant }
   /** Somebody is away: they have no duty from one moment up to, and without, another. */
   | { kind: 'leave'; person: string; from: Instant; to: Instant };

@@ -1,4 +1,5 @@
 import type { EquipmentType, PhScale, SensorQuantity } from '../facility/system';
+import type { QuietSpan } from '../plans/quiet-at';
 import type { SafeguardKind, SafeguardTest } from '../plans/safeguard';
 
 /** The thing that a line of a sheet stands for. */
@@ -156,6 +157,8 @@ export interface TestCheck extends Line {
   everyDays: number;
   /** Its latest test, whose steps are offered again; null when there is none. */
   last: SafeguardTest | null;
+  /** When its noise is not wanted, on the days about the round; left out where it may be run at any hour. */
+  quiet?: QuietSpan[];
 }
 
 /** One line of a sheet. */

@@ -7,6 +7,7 @@ import { testCheck } from './check-safeguards';
 import { nearestLimits } from './check-sensors';
 import words from './check-words.json';
 import { livedIn } from './places';
+import { withQuiet } from './quiet-sheet';
 import { type SheetPlace, sheetOf } from './sheet';
 import { ASPECTS } from './slot';
 
@@ -33,7 +34,7 @@ const CALIBRATED: Partial<Record<Sensor['quantity'], { slope?: true }>> = {
 export function describedPlaces(facility: Facility, day: string): SheetPlace[] {
   const everything = { sees: [...ASPECTS] };
   const { places } = sheetOf(facility, everything, day);
-  return places.map((place): SheetPlace => {
+  const all = places.map((place): SheetPlace => {
     const seen = place.checks.filter(({ kind }) => kind !== 'test');
     const system = facility.systems.find(({ key }) => key === place.system?.key);
     if (!system) return { ...place, checks: [...seen, ...tests(null, facility.safeguards, day)] };
@@ -46,6 +47,7 @@ export function describedPlaces(facility: Facility, day: string): SheetPlace[] {
     ];
     return { ...place, checks: [...seen, ...more] };
   });
+  return withQuiet(facility, all, day);
 }
 
 function tests(system: string | null, safeguards: Facility['safeguards'], day: string): Check[] {

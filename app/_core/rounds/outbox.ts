@@ -22,6 +22,8 @@ export interface Outgoing {
   seq: number;
   state: 'waiting' | 'kept' | 'refused';
   said: string | null;
+  /** Whether it is a call for help, which hangs on nothing that was made before it and waits for none of it. */
+  isUrgent?: boolean;
 }
 
 /** What is not sent yet, in the order in which it was made. */
@@ -31,12 +33,14 @@ export function waiting<I extends Outgoing>(items: readonly I[]): I[] {
 
 /**
  * What is sent next. Order matters, for a correction follows what it corrects and a signature what it is under: so it is always
- * the oldest that wait, and nothing overtakes.
+ * the oldest that wait, and nothing overtakes but a call for help.
  *
  * @param most   how many are sent at once
  */
 export function nextBatch<I extends Outgoing>(items: readonly I[], most: number): I[] {
-  return waiting(items).slice(0, most);
+  const all = waiting(items);
+  const urgent = all.filter(({ isUrgent }) => isUrgent === true);
+  return (urgent.length > 0 ? urgent : all).slice(0, most);
 }
 
 /**

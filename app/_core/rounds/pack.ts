@@ -1,4 +1,6 @@
+import type { ByTwo } from './by-two';
 import type { Entry, EntryValue } from './entry';
+import type { Signer } from './round-sheet';
 import type { SheetPlace } from './sheet';
 
 export const PACK_FORMAT = 'holdfast.walk/1';
@@ -15,6 +17,8 @@ export interface WalkPack {
   walks: PackedWalk[];
   /** Sheets that can be walked besides the timetable. */
   besides: Pick<PackedWalk, 'slot' | 'name' | 'places'>[];
+  /** The systems of the site, for a call for help. */
+  systems?: { key: string; name: string }[];
   /** What stood at the systems, by their key; `-` for the site itself. */
   stands: Record<string, PackedStands>;
   /** What was seen on each line before, the latest first. */
@@ -33,6 +37,10 @@ export interface PackedWalk {
   /** Its round, once somebody has begun it. */
   round: string | null;
   begun: { at: string; by: string } | null;
+  /** Who signed it, where somebody else is to sign it as well. */
+  signed?: { at: string; by: string; isOwn: boolean };
+  /** What is asked of its signatures where that is more than one by whoever walked it, and whether this person has the role. */
+  signing?: { byTwo: ByTwo | null; by: Signer | null; hasRole: boolean };
   places: SheetPlace[];
   /** What is on it already, in order. */
   entries: PackedEntry[];

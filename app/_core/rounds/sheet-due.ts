@@ -1,7 +1,8 @@
+import { allowedFrom, type QuietSpan } from '../plans/quiet-at';
 import { shiftTurns } from '../rota/shift-turns';
 import type { Shift } from '../rota/rota';
 import { addDays } from '../time/add-days';
-import type { Instant } from '../time/zone';
+import { type Instant, wallClock } from '../time/zone';
 import { type Frequency, frequencyOf } from './frequency';
 import { dayEnd, dueDays, type Schedule, type SiteDays, timesOn } from './schedule';
 
@@ -21,6 +22,8 @@ export interface Scheduled {
   schedule: Schedule;
   /** Minutes after which it is late; left out: by how often it comes round. */
   graceMin?: number;
+  /** Quiet hours that its times give way to, as far ahead as dues are asked for and a week more; none: it keeps its times. */
+  quiet?: readonly QuietSpan[];
 }
 
 /** Somebody is on site. */
@@ -60,7 +63,8 @@ const AHEAD_DAYS: Record<Frequency, number> = { shift: 9, day: 9, week: 60, mont
  *
  * Late: each shift after two hours, daily at the end of the shift it falls in or else of the day, weekly a day later, monthly
  * five, quarterly fourteen, yearly thirty; or as the sheet says for itself. Missed: once the next may be begun, or half-way to
- * it where two lie close together. Common practice, no source.
+ * it where two lie close together. Common practice, no source. A time in quiet hours is put off to their end, and two that so
+ * fall together are one.
  *
  * @param from     first day, ISO date
  * @param to       the day after the last one
@@ -68,7 +72,7 @@ const AHEAD_DAYS: Record<Frequency, number> = { shift: 9, day: 9, week: 60, mont
  * @throws RangeError when the schedule is not sound, or there is no such zone
  */
 export function sheetDues(
-  { schedule, graceMin }: Scheduled,
+  { schedule, graceMin, quiet = [] }: Scheduled,
   site: SiteDays,
   from: string,
   to: string,
@@ -76,7 +80,7 @@ export function sheetDues(
 ): SheetDue[] {
   const frequency = frequencyOf(schedule);
   const earlyMs = EARLY_MIN[frequency] * MINUTE_MS;
-  const all = timed(schedule, site, from, addDays(to, AHEAD_DAYS[frequency]));
+  const all = putOff(timed(schedule, site, from, addDays(to, AHEAD_DAYS[frequency])), site.zone, quiet);
   return all.flatMap((one, index) => {
     if (one.date >= to) return [];
     const next = all[index + 1];
@@ -111,6 +115,15 @@ function timed(schedule: Schedule, site: SiteDays, from: string, to: string): Ti
   return days
     .flatMap((date) => timesOn(schedule, site, date).map((dueAt) => ({ date, dueAt })))
     .sort((a, b) => a.dueAt - b.dueAt);
+}
+
+function putOff(times: Timed[], zone: string, quiet: readonly QuietSpan[]): Timed[] {
+  if (quiet.length === 0) return times;
+  const moved = times.map((one): Timed => {
+    const dueAt = allowedFrom(quiet, one.dueAt) ?? one.dueAt;
+    return dueAt === one.dueAt ? one : { date: wallClock(zone, dueAt).date, dueAt };
+  });
+  return [...new Map(moved.map((one) => [one.dueAt, one])).values()].sort((a, b) => a.dueAt - b.dueAt);
 }
 
 function shiftEnd({ dueAt, date }: Timed, zone: string, turns: readonly Turn[]): Instant {

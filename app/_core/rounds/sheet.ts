@@ -6,6 +6,7 @@ import { safeguardChecks } from './check-safeguards';
 import { sensorChecks } from './check-sensors';
 import { stockCheck, tankChecks } from './check-tanks';
 import words from './check-words.json';
+import { withQuiet } from './quiet-sheet';
 import type { Signer } from './round-sheet';
 import { type Cleanness, cleannessOf, inWalkingOrder, livedIn } from './places';
 import type { Aspect, RoundSlot } from './slot';
@@ -41,7 +42,8 @@ export function sheetOf(facility: Facility, slot: Pick<RoundSlot, 'systems' | 's
   const systems = facility.systems.filter(({ key }) => slot.systems?.includes(key) ?? true);
   const own = slot.systems === undefined ? sitePlace(facility, slot.sees, day) : null;
   const places = inWalkingOrder(systems).flatMap((system) => systemPlaces(system, slot.sees, day));
-  return { format: SHEET_FORMAT, places: (own ? [own, ...places] : places).filter(({ checks }) => checks.length > 0) };
+  const walked = (own ? [own, ...places] : places).filter(({ checks }) => checks.length > 0);
+  return { format: SHEET_FORMAT, places: withQuiet(facility, walked, day) };
 }
 
 /** Every line of a sheet, in order. */

@@ -38,9 +38,13 @@ const MATTERS: ReadonlySet<Watch['role']> = new Set<Watch['role']>([
   'floor',
 ]);
 
-/** Begin to follow the drift of a run. */
-export function driftOf(world: World): Drift {
-  const matters = (w: Watch) => MATTERS.has(w.role) && w.signal.kind !== 'lost' && w.signal.kind !== 'constant';
+/**
+ * Begin to follow the drift of a run.
+ * @param isAsked whether it will be asked where the drift leads; else nothing is followed
+ */
+export function driftOf(world: World, isAsked: boolean): Drift {
+  const matters = (w: Watch) =>
+    isAsked && MATTERS.has(w.role) && w.signal.kind !== 'lost' && w.signal.kind !== 'constant';
   const rows = world.table.watches.map((w, i) => (matters(w) ? i : -1)).filter((i) => i >= 0);
   const gauges = [...new Set(rows.map((row) => world.table.gaugeOf[row] as number))];
   const { room, devices } = world.machine;

@@ -47,7 +47,7 @@ export interface RunOptions {
 export function run(machine: Machine, options: RunOptions): Record {
   const world = begin(machine, options);
   const regimes = regimeWatches(machine);
-  const m = march(world, options.tolerance ?? TOLERANCE, driftOf(world), dayWatch(world));
+  const m = march(world, options.tolerance ?? TOLERANCE, driftOf(world, options.settle), dayWatch(world));
   calm(world, regimes);
   const kept = keptMode(machine.mode);
   const alive = moving();

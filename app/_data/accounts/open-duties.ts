@@ -4,6 +4,7 @@ import { database } from '../client';
 /** A duty somebody has at a site, which is left open when they go. */
 export type Duty =
   | { kind: 'on-site' | 'on-call'; shift: string; days: string[]; from: string; to: string }
+  | { kind: 'swap-taken'; shift: string; date: string }
   | { kind: 'safeguard-off'; safeguard: string; until: string }
   | { kind: 'plan-draft' | 'plan-submitted'; equipment: string; system: string; version: number };
 
@@ -17,7 +18,9 @@ type Row = Duty & { accountId: string };
  * @returns       by account
  */
 export async function openDuties(siteId: string, today: string): Promise<ReadonlyMap<string, Duty[]>> {
-  const rows = (await Promise.all([shifts(siteId), safeguardsOff(siteId, today), openPlans(siteId)])).flat();
+  const rows = (
+    await Promise.all([shifts(siteId), swapsTaken(siteId, today), safeguardsOff(siteId, today), openPlans(siteId)])
+  ).flat();
   const duties = new Map<string, Duty[]>();
   for (const { accountId, ...duty } of rows) duties.set(accountId, [...(duties.get(accountId) ?? []), duty as Duty]);
   return duties;
@@ -31,6 +34,27 @@ async function shifts(siteId: string): Promise<Row[]> {
       JOIN shift_person d ON d.site_id = m.site_id AND d.person_id = m.person_id
       JOIN shift s ON s.site_id = d.site_id AND s.id = d.shift_id AND s.retired_at IS NULL
      WHERE m.site_id = ${siteId}::uuid ORDER BY s.ordinal`;
+}
+
+/** Turns to come that somebody took by a swap that stands, and has not given on since. */
+async function swapsTaken(siteId: string, today: string): Promise<Row[]> {
+  return await database().$queryRaw<Row[]>`
+    WITH taken AS (
+      SELECT c.id, e.at, t.taker, t.giver, t.shift_id, t.day
+        FROM rota_change c
+        JOIN rota_change_event e ON e.site_id = c.site_id AND e.change_id = c.id AND e.kind = 'approved'
+       CROSS JOIN LATERAL (VALUES (c.takes_id, c.person_id, c.shift_id, c.shift_date),
+                                  (c.person_id, c.takes_id, c.back_shift_id, c.back_date)) AS t (taker, giver, shift_id, day)
+       WHERE c.site_id = ${siteId}::uuid AND c.kind = 'swap' AND t.day >= ${today}
+         AND NOT EXISTS (SELECT FROM rota_change_event x
+                          WHERE x.site_id = c.site_id AND x.change_id = c.id AND x.kind = 'taken-back'))
+    SELECT m.account_id AS "accountId", 'swap-taken' AS kind, s.key AS shift, k.day AS date
+      FROM taken k
+      JOIN membership m ON m.site_id = ${siteId}::uuid AND m.person_id = k.taker
+      JOIN shift s ON s.site_id = m.site_id AND s.id = k.shift_id AND s.retired_at IS NULL
+     WHERE NOT EXISTS (SELECT FROM taken l
+                        WHERE l.giver = k.taker AND l.shift_id = k.shift_id AND l.day = k.day AND (l.at, l.id) > (k.at, k.id))
+     ORDER BY k.day, s.ordinal`;
 }
 
 /** Who took a safeguard off stands there by name: that of the person of the rota, or of the account. */

@@ -66,9 +66,3 @@ function seenIn({ receivedAt, sensorIds, ats, values, qualities, origins }: Row)
     isByHand: originOf(origins[i]) === 'hand',
   }));
 }
-
-/** Removes what was judged. */
-export async function removeArrivals(tx: Transaction, siteId: string, ids: readonly string[]): Promise<void> {
-  if (ids.length === 0) return;
-  await tx.$executeRaw`DELETE FROM reading_arrival WHERE site_id = ${siteId}::uuid AND id = ANY(${[...ids]}::uuid[])`;
-}

@@ -1,5 +1,6 @@
 import 'server-only';
 import { database } from '../client';
+import { NEWS_CHANNEL, saidOf } from '../news';
 import type { Transaction } from '../transaction';
 
 /** A site's turn to be judged, held until the transaction ends. */
@@ -35,11 +36,23 @@ async function heldTurn(tx: Transaction, siteId: string): Promise<Turn | null> {
   return held ?? null;
 }
 
-/** Notes that a site was judged, and by which revision. */
-export async function endTurn(tx: Transaction, siteId: string, revision: number, at: Date): Promise<void> {
+/**
+ * Ends a turn, in one statement: notes that the site was judged and by which revision, removes what was judged and, where there
+ * was any, makes known to pages that its readings have changed.
+ *
+ * @param arrivals   ids of the batches that were judged
+ */
+export async function endTurn(
+  tx: Transaction,
+  siteId: string,
+  { revision, at, arrivals }: { revision: number; at: Date; arrivals: readonly string[] },
+): Promise<void> {
   await tx.$executeRaw`
+    WITH judged AS (
+      DELETE FROM reading_arrival WHERE site_id = ${siteId}::uuid AND id = ANY(${[...arrivals]}::uuid[]))
     UPDATE alarm_turn SET judged_at = ${at.toISOString()}::timestamptz, revision = ${revision}
-     WHERE site_id = ${siteId}::uuid`;
+     WHERE site_id = ${siteId}::uuid
+    RETURNING CASE WHEN ${arrivals.length > 0} THEN pg_notify(${NEWS_CHANNEL}, ${saidOf(siteId, 'readings')})::text END`;
 }
 
 /**
@@ -48,13 +61,15 @@ export async function endTurn(tx: Transaction, siteId: string, revision: number,
  *
  * @param at             the present
  * @param lookedBefore   whoever was last judged before this instant is judged again
+ * @param setBackAfter   whoever was last judged after this one was so by a clock that has been set back since
  */
-export async function findSitesToJudge(at: Date, lookedBefore: Date): Promise<string[]> {
+export async function findSitesToJudge(at: Date, lookedBefore: Date, setBackAfter: Date): Promise<string[]> {
   const instant = at.toISOString();
   const rows = await database().$queryRaw<{ id: string }[]>`
     SELECT s.id FROM site s LEFT JOIN alarm_turn t ON t.site_id = s.id
      WHERE s.revision > 0
        AND (t.site_id IS NULL OR t.revision <> s.revision OR t.judged_at < ${lookedBefore.toISOString()}::timestamptz
+            OR t.judged_at > ${setBackAfter.toISOString()}::timestamptz
             OR EXISTS (SELECT FROM reading_arrival a WHERE a.site_id = s.id)
             OR EXISTS (SELECT FROM alarm_watch w WHERE w.site_id = s.id AND w.due_at <= ${instant}::timestamptz)
             OR EXISTS (SELECT FROM alarm_open o WHERE o.site_id = s.id AND NOT o.acknowledged AND NOT o.suppressed

@@ -17,6 +17,8 @@ export interface NearRoundEntry {
   notDone: string | null;
   note: string | null;
   isCorrected: boolean;
+  /** Ids of its photos, in order. */
+  photos: string[];
 }
 
 /** Entries of rounds within a window that are about the system, or about the site itself. */
@@ -29,7 +31,9 @@ export async function nearRoundEntries({ siteId, systemId, from, to }: Window): 
   return await database().$queryRaw<NearRoundEntry[]>`
     SELECT e.id, r.name AS round, e.at, e.by, c.line->>'what' AS what, c.line->>'kind' AS kind,
            c.line->>'quantity' AS quantity, e.value, e.not_done AS "notDone", e.note,
-           EXISTS (SELECT FROM round_entry l WHERE l.site_id = e.site_id AND l.supersedes = e.id) AS "isCorrected"
+           EXISTS (SELECT FROM round_entry l WHERE l.site_id = e.site_id AND l.supersedes = e.id) AS "isCorrected",
+           ARRAY(SELECT p.id::text FROM round_photo p WHERE p.site_id = e.site_id AND p.entry_id = e.id
+                  ORDER BY p.taken_at, p.id) AS photos
       FROM round_entry e
       JOIN round r ON r.site_id = e.site_id AND r.id = e.round_id
       LEFT JOIN LATERAL (

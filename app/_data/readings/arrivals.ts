@@ -13,19 +13,21 @@ const ADD = `
   SELECT $1::uuid, $2::uuid, $3::timestamptz, $4::uuid[],
          ARRAY(SELECT to_timestamp(u.at / 1000.0) FROM unnest($5::float8[]) WITH ORDINALITY AS u(at, n) ORDER BY u.n),
          $6::float8[], $7::int2[], $8::int2[]
-  RETURNING pg_notify($9, $1::text)::text AS told`;
+  RETURNING CASE WHEN $10::bool THEN pg_notify($9, $1::text)::text END AS told`;
 
 /**
  * Says that readings came for which alarms are to be judged, once the transaction is kept. Those of a file are of days long
  * past, and call nobody.
  *
  * @param kept   readings that were stored
+ * @param pace   `soon` where the next look of whoever judges is early enough, within a second
  */
 export async function announceArrival(
   asking: Asking,
   siteId: string,
   kept: readonly NewReading[],
   receivedAt: Date,
+  pace: 'at once' | 'soon' = 'at once',
 ): Promise<void> {
   const live = kept.filter(({ origin, isOfPast }) => origin !== 'file' && isOfPast !== true);
   if (live.length === 0) return;
@@ -39,6 +41,7 @@ export async function announceArrival(
     arrayText(live.map(({ quality }) => qualityCode(quality))),
     arrayText(live.map(({ origin }) => originCode(origin))),
     ARRIVAL_CHANNEL,
+    pace === 'at once',
   ]);
 }
 

@@ -24,11 +24,11 @@ export function askingIn(transaction: Pick<Transaction, '$queryRawUnsafe'>): Ask
  * Runs the work in a transaction of the driver itself, which costs a third of one through Prisma; again from the start
  * after a clash. The work must do nothing but speak to the database.
  *
- * @param work   what to do
+ * @param work   what to do; given how to ask, and the connection itself
  * @returns      what the work returned
  * @throws       what the work threw, or the clash itself after six tries
  */
-export async function inPlainTransaction<T>(work: (asking: Asking) => Promise<T>): Promise<T> {
+export async function inPlainTransaction<T>(work: (asking: Asking, client: pg.ClientBase) => Promise<T>): Promise<T> {
   for (let tried = 1; ; tried++) {
     const client = await pool().connect();
     try {
@@ -40,11 +40,11 @@ export async function inPlainTransaction<T>(work: (asking: Asking) => Promise<T>
   }
 }
 
-async function once<T>(client: pg.PoolClient, work: (asking: Asking) => Promise<T>): Promise<T> {
+async function once<T>(client: pg.PoolClient, work: (asking: Asking, client: pg.ClientBase) => Promise<T>): Promise<T> {
   let broken: Error | undefined;
   try {
     await client.query('BEGIN');
-    const done = await work(async (sql, values) => (await client.query(sql, values)).rows);
+    const done = await work(async (sql, values) => (await client.query(sql, values)).rows, client);
     await client.query('COMMIT');
     return done;
   } catch (error) {

@@ -1,6 +1,7 @@
 import 'server-only';
 import type { Standing } from '#core/readings/judge-after';
 import { pool } from '../pool';
+import { arrayText } from './asking';
 import { qualityOf } from './codes';
 
 const BEFORE = `
@@ -11,9 +12,10 @@ const BEFORE = `
 /** The newest readings of these sensors that came by themselves, as those that come are judged by them; none of a sensor that has none. */
 export async function standingOf(siteId: string, sensorIds: readonly string[]): Promise<Map<string, Standing>> {
   if (sensorIds.length === 0) return new Map();
-  const { rows } = await pool().query<Omit<Standing, 'quality'> & { id: string; quality: number }>(BEFORE, [
-    siteId,
-    [...sensorIds],
-  ]);
+  const { rows } = await pool().query<Omit<Standing, 'quality'> & { id: string; quality: number }>({
+    name: 'standing-of',
+    text: BEFORE,
+    values: [siteId, arrayText(sensorIds)],
+  });
   return new Map(rows.map(({ id, quality, ...one }) => [id, { ...one, quality: qualityOf(quality) }]));
 }

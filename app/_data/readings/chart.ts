@@ -3,6 +3,7 @@ import type { Origin, Quality } from '#core/readings/reading';
 import type { Bucket } from '#core/readings/spans';
 import { pool } from '../pool';
 import { originOf, qualityOf } from './codes';
+import { isReadSql, lateSql } from './late-sql';
 
 /** A reading that is shown by itself: one that is not good, or that somebody took by hand. */
 export interface ShownPoint {
@@ -28,17 +29,19 @@ const MOST_COUNTED = 5000;
 
 // Of what was corrected, the correction.
 const STANDING = `
-  SELECT DISTINCT ON ("at", origin) "at", origin, value, quality, reason, flag, received_at FROM reading
+  SELECT DISTINCT ON ("at", origin) "at", origin, value, quality, reason, flag, revision, received_at FROM reading
    WHERE site_id = $1 AND sensor_id = $2 AND "at" >= $3 AND "at" < $4
    ORDER BY "at", origin, revision DESC`;
-const PLAIN = `SELECT "at", value, date_part('epoch', "at" - lag("at") OVER (ORDER BY "at")) AS step
-                 FROM (${STANDING}) s WHERE quality = 0 AND origin < 3`;
+const IS_LATE = lateSql('s.', 'of.is_read');
+const OF_SENSOR = `(SELECT ${isReadSql('$2')} AS is_read) of`;
+const PLAIN = `SELECT "at", value, ${IS_LATE} AS is_late, date_part('epoch', "at" - lag("at") OVER (ORDER BY "at")) AS step
+                 FROM (${STANDING}) s, ${OF_SENSOR} WHERE quality = 0 AND origin < 3`;
 const MS = (instant: string) => `(extract(epoch FROM ${instant}) * 1000)::float8`;
 const BUCKETS = `
   WITH plain AS (${PLAIN}),
        usual AS MATERIALIZED (SELECT percentile_cont(0.5) WITHIN GROUP (ORDER BY step) AS step FROM plain)
   SELECT ${MS('min("at")')} AS "fromMs", ${MS('max("at")')} AS "toMs", min(value) AS low, max(value) AS high,
-         avg(value) AS mean, count(*)::int AS count, (usual.step * 1000)::float8 AS "usualMs"
+         avg(value) AS mean, count(*)::int AS count, (count(*) FILTER (WHERE is_late))::int AS late, (usual.step * 1000)::float8 AS "usualMs"
     FROM plain, usual
    GROUP BY floor(date_part('epoch', "at" - $3::timestamptz) / $5::float8), usual.step
    ORDER BY 1`;
@@ -96,12 +99,13 @@ export async function plainReadings(
   siteId: string,
   sensorId: string,
   { from, to, most }: { from: Date; to: Date; most: number },
-): Promise<(ShownPoint & { receivedMs: number })[]> {
+): Promise<(ShownPoint & { receivedMs: number; isLate: boolean })[]> {
   const { rows } = await pool().query<
-    Omit<ShownPoint, 'quality' | 'origin'> & { quality: number; origin: number; receivedMs: number }
+    Omit<ShownPoint, 'quality' | 'origin'> & { quality: number; origin: number; receivedMs: number; isLate: boolean }
   >(
-    `SELECT ${MS('"at"')} AS "atMs", value, quality, reason, flag, origin, ${MS('received_at')} AS "receivedMs"
-       FROM (${STANDING}) s ORDER BY "at", origin LIMIT $5`,
+    `SELECT ${MS('"at"')} AS "atMs", value, quality, reason, flag, origin, ${MS('received_at')} AS "receivedMs",
+            ${IS_LATE} AS "isLate"
+       FROM (${STANDING}) s, ${OF_SENSOR} ORDER BY "at", origin LIMIT $5`,
     [siteId, sensorId, from, to, most],
   );
   return rows.map(({ quality, origin, ...one }) => ({ ...one, quality: qualityOf(quality), origin: originOf(origin) }));

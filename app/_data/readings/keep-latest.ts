@@ -3,15 +3,16 @@ import { arrayText, type Asking } from './asking';
 import { originCode, qualityCode } from './codes';
 import type { NewReading } from './store-readings';
 
-// Of two readings of one instant the one somebody took by hand counts, then the file's, then the device's.
-const KEEP = `
+/**
+ * Keeps the newest reading of each sensor, given one row a sensor in the order of these. Of two readings of one instant the one
+ * somebody took by hand counts, then the file's, then the device's.
+ *
+ * @param rows   a SELECT, in the order of the sensors
+ */
+export const KEPT_LATEST = (rows: string): string => `
   INSERT INTO reading_latest AS l
          (site_id, sensor_id, "at", origin, value, quality, reason, received_at, good_at, good_value, same_since)
-  SELECT $1::uuid, u.sensor, to_timestamp(u.at / 1000.0), u.origin, u.value, u.quality, u.reason, $9::timestamptz,
-         to_timestamp(u.good_at / 1000.0), u.good_value, to_timestamp(u.same_since / 1000.0)
-    FROM unnest($2::uuid[], $3::float8[], $4::int2[], $5::float8[], $6::int2[], $7::text[], $8::float8[], $10::float8[],
-                $11::float8[]) AS u(sensor, at, origin, value, quality, reason, good_at, good_value, same_since)
-   ORDER BY 2
+  ${rows}
   ON CONFLICT (site_id, sensor_id) DO UPDATE SET
     ("at", origin, value, quality, reason, received_at, same_since) = (
       SELECT n."at", n.origin, n.value, n.quality, n.reason, n.received_at, n.same_since
@@ -22,6 +23,13 @@ const KEEP = `
        ORDER BY n."at" DESC, n.origin DESC, n.came_now DESC LIMIT 1),
     good_value = CASE WHEN l.good_at IS NULL OR EXCLUDED.good_at >= l.good_at THEN EXCLUDED.good_value ELSE l.good_value END,
     good_at = greatest(l.good_at, EXCLUDED.good_at)`;
+
+const KEEP = KEPT_LATEST(`
+  SELECT $1::uuid, u.sensor, to_timestamp(u.at / 1000.0), u.origin, u.value, u.quality, u.reason, $9::timestamptz,
+         to_timestamp(u.good_at / 1000.0), u.good_value, to_timestamp(u.same_since / 1000.0)
+    FROM unnest($2::uuid[], $3::float8[], $4::int2[], $5::float8[], $6::int2[], $7::text[], $8::float8[], $10::float8[],
+                $11::float8[]) AS u(sensor, at, origin, value, quality, reason, good_at, good_value, same_since)
+   ORDER BY 2`);
 
 // After a correction nothing that was remembered is sure: both are looked up among the readings themselves.
 const STANDING = `SELECT r.* FROM reading r WHERE r.site_id = $1::uuid AND r.sensor_id = s.id AND NOT EXISTS (
@@ -49,7 +57,7 @@ export async function keepLatest(
   receivedAt: Date,
 ): Promise<void> {
   const newest = newestOfEach(kept);
-  const good = newestOfEach(kept.filter(({ quality }) => quality === 'good'));
+  const good = goodOfEach(kept);
   const rows = [...newest.values()];
   await asking(KEEP, [
     siteId,
@@ -67,7 +75,13 @@ export async function keepLatest(
   if (corrected.size > 0) await asking(LOOK_UP, [siteId, arrayText([...corrected].sort())]);
 }
 
-function newestOfEach(readings: readonly NewReading[]): Map<string, NewReading> {
+/** The newest reading of each sensor that is good. */
+export function goodOfEach(readings: readonly NewReading[]): Map<string, NewReading> {
+  return newestOfEach(readings.filter(({ quality }) => quality === 'good'));
+}
+
+/** The newest reading of each sensor. */
+export function newestOfEach(readings: readonly NewReading[]): Map<string, NewReading> {
   const newest = new Map<string, NewReading>();
   for (const reading of readings) {
     const other = newest.get(reading.sensorId);

@@ -28,10 +28,11 @@ export async function retireMonth(month: string): Promise<Retiring> {
   return rows[0]?.outcome ?? 'no-part';
 }
 
+/** The first instant of which all readings are kept, to be asked for beside something else; null: nothing was retired yet. */
+export const KEPT_FROM = `(SELECT (max("month") + interval '1 month') AT TIME ZONE 'UTC' FROM reading_retired)`;
+
 /** The first instant of which all readings are kept: what is older is taken in no more. */
 export async function keptFrom(): Promise<Date | null> {
-  const { rows } = await pool().query<{ at: Date | null }>(
-    `SELECT (max("month") + interval '1 month') AT TIME ZONE 'UTC' AS at FROM reading_retired`,
-  );
+  const { rows } = await pool().query<{ at: Date | null }>(`SELECT ${KEPT_FROM} AS at`);
   return rows[0]?.at ?? null;
 }

@@ -3,6 +3,7 @@ import { HOLD_MS } from '#core/readings/roll-up';
 import { pool } from '../pool';
 import { arrayText, type Asking } from './asking';
 import type { Due } from './due';
+import { isReadSql, lateSql } from './late-sql';
 
 const HOLD = `interval '${HOLD_MS} milliseconds'`;
 /** ms of an interval, whole as the instants are. */
@@ -13,12 +14,13 @@ const MS = (instant: string) => `(extract(epoch FROM ${instant}) * 1000)::float8
 // its sensor, also a bad one, which says that nothing is known. Those by hand are counted and hold nothing.
 const HELD = `
   asked AS MATERIALIZED (
-    SELECT sensor_id, is_day, to_timestamp(from_ms / 1000.0) AS from_at, to_timestamp(to_ms / 1000.0) AS to_at
+    SELECT sensor_id, is_day, to_timestamp(from_ms / 1000.0) AS from_at, to_timestamp(to_ms / 1000.0) AS to_at,
+           ${isReadSql('a.sensor_id')} AS is_read
       FROM unnest($2::uuid[], $3::bool[], $4::float8[], $5::float8[]) AS a(sensor_id, is_day, from_ms, to_ms)),
   standing AS (
-    SELECT a.*, r."at", r.origin, r.value, r.quality, r.origin = 3 AS by_hand
+    SELECT a.*, r."at", r.origin, r.value, r.quality, r.origin = 3 AS by_hand, ${lateSql('r.', 'a.is_read')} AS is_late
       FROM asked a CROSS JOIN LATERAL (
-        SELECT DISTINCT ON ("at", origin) "at", origin, value, quality FROM reading
+        SELECT DISTINCT ON ("at", origin) "at", origin, value, quality, revision, received_at FROM reading
          WHERE site_id = $1::uuid AND sensor_id = a.sensor_id AND "at" >= a.from_at - ${HOLD} AND "at" < a.to_at
          ORDER BY "at", origin, revision DESC) r),
   held AS (
@@ -47,7 +49,8 @@ const OF = (name: string, quality: number) => `
 const ROLLED = `
   WITH ${HELD}
   SELECT sensor_id, is_day, from_at, by_hand, to_at, ${OF('good', 0)}, ${OF('suspect', 1)},
-         count(*) FILTER (WHERE is_in AND quality = 2)::int AS bad_count
+         count(*) FILTER (WHERE is_in AND quality = 2)::int AS bad_count,
+         count(*) FILTER (WHERE is_in AND is_late)::int AS late_count
     FROM (SELECT *, "at" >= from_at AS is_in FROM timed) t
    GROUP BY sensor_id, is_day, from_at, by_hand, to_at
   HAVING bool_or(is_in) OR sum(ms) > 0`;
@@ -58,6 +61,7 @@ const FIGURES = [
     ['count', 'sum', 'min', 'max', 's', 'outside_s'].map((one) => `${name}_${one}`),
   ),
   'bad_count',
+  'late_count',
 ];
 const KEEP = `
   INSERT INTO reading_roll_up (site_id, sensor_id, is_day, from_at, by_hand, ${FIGURES.join(', ')})
@@ -78,6 +82,8 @@ export interface RollUp {
   good: Figures;
   suspect: Figures;
   badCount: number;
+  /** How many of all these came late. */
+  lateCount: number;
 }
 
 /** What readings of one quality came to; `low` and `high` are null where there are none. */
@@ -115,7 +121,7 @@ const READ = (from: string) => `
                            'heldS', good_s, 'outsideS', good_outside_s) AS good,
          json_build_object('count', suspect_count, 'sum', suspect_sum, 'low', suspect_min, 'high', suspect_max,
                            'heldS', suspect_s, 'outsideS', suspect_outside_s) AS suspect,
-         bad_count AS "badCount" FROM ${from}`;
+         bad_count AS "badCount", late_count AS "lateCount" FROM ${from}`;
 
 /** The hours or days of a sensor that are rolled up and begin within a span, in order. */
 export async function rolledUp(

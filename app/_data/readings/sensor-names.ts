@@ -49,43 +49,6 @@ export async function sensorsAt(siteId: string): Promise<NamedSensor[]> {
   return (await pool().query<NamedSensor>(SENSORS, [siteId])).rows;
 }
 
-/** Sites whose names are kept in memory, with what told them apart from what they were before. */
-const MOST_SITES = 100;
-const kept = new Map<string, { print: string; named: ReadonlyMap<string, SensorPlace> }>();
-/** Names change with the description and with the aliases; asking for this is a hundredth of asking for them. */
-const PRINT = `
-  SELECT s.revision || ' ' || coalesce((SELECT md5(string_agg(a.name || ' ' || a.sensor_id, ',' ORDER BY a.name))
-                                          FROM sensor_alias a WHERE a.site_id = s.id), '') AS print
-    FROM site s WHERE s.id = $1`;
-
-/**
- * Which sensor is meant by each name: `system/sensor` in keys, and whatever somebody said a source calls it. Read anew only
- * when something of it has changed.
- */
-export async function sensorsByName(siteId: string): Promise<ReadonlyMap<string, SensorPlace>> {
-  const { rows } = await pool().query<{ print: string }>(PRINT, [siteId]);
-  const print = rows[0]?.print ?? '';
-  const known = kept.get(siteId);
-  if (known?.print === print) return known.named;
-  const named = await readNames(siteId);
-  kept.delete(siteId);
-  kept.set(siteId, { print, named });
-  for (const oldest of kept.keys()) if (kept.size > MOST_SITES) kept.delete(oldest);
-  return named;
-}
-
-async function readNames(siteId: string): Promise<Map<string, SensorPlace>> {
-  const [sensors, aliases] = await Promise.all([sensorsAt(siteId), aliasesOf(siteId)]);
-  const byId = new Map(sensors.map((sensor) => [sensor.id, sensor] as const));
-  const named = new Map<string, SensorPlace>();
-  for (const { name, sensorId } of aliases) {
-    const sensor = byId.get(sensorId);
-    if (sensor) named.set(name, sensor);
-  }
-  for (const sensor of sensors) named.set(`${sensor.system}/${sensor.key}`, sensor);
-  return named;
-}
-
 /** Names that sources use for sensors. */
 export async function aliasesOf(siteId: string): Promise<{ name: string; sensorId: string }[]> {
   const { rows } = await pool().query<{ name: string; sensorId: string }>(

@@ -45,7 +45,8 @@ export async function storeDerived(
     since.set(sensorId, Math.min(since.get(sensorId) ?? Infinity, instant.getTime()));
   await asking(KEEP_LATEST, [siteId, arrayText([...since.keys()]), arrayText([...since.values()])]);
   const live = values.filter((one) => at.getTime() - one.at.getTime() < FOR_THE_RECORD_MS);
-  await announceArrival(asking, siteId, live, at);
+  // They come seconds after their inputs: a turn of their own for each would cost as much as that of the readings.
+  await announceArrival(asking, siteId, live, at, 'soon');
 }
 
 /** Whether a value differs from what stands. */

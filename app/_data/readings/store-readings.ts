@@ -5,6 +5,7 @@ import { announceArrival } from './arrivals';
 import { type Asking, askingIn, codeOf, inPlainTransaction } from './asking';
 import { keepLatest } from './keep-latest';
 import { ensureParts, forgetParts } from './parts';
+import { storeFresh } from './store-fresh';
 import { touch } from './touched';
 import { insertNew, insertRevisions, type KeptValue, keyOf, newestOf, type Revised } from './rows';
 
@@ -66,12 +67,18 @@ export async function storeReadings(
   for (let tried = 1; ; tried++) {
     await ensureParts(readings.map(({ at }) => at));
     try {
+      if (isPlain(storing) && (await storeFresh(siteId, readings, storing))) return readings.map(() => 'stored');
       return await inPlainTransaction((asking) => store(asking, siteId, readings, storing));
     } catch (error) {
       if (tried > 1 || codeOf(error) !== NO_PART) throw error;
       forgetParts();
     }
   }
+}
+
+/** Whether nothing else is to be done with them. */
+function isPlain({ correct, also }: Storing): boolean {
+  return correct !== true && also === undefined;
 }
 
 /**

@@ -23,6 +23,7 @@ export interface KeptChange {
   kind: 'leave' | 'swap';
   /** Whose leave it is; who gives the turn. */
   person: Known;
+  /** Of leave its two ends; of a swap those of the part that is given, where it is not the whole turn. */
   from: Date | null;
   to: Date | null;
   takes: Known | null;
@@ -41,6 +42,9 @@ export type NewChange = { id: string; personId: string; why: string | null; aske
   | { kind: 'leave'; fromAt: Date; toAt: Date }
   | {
       kind: 'swap';
+      /** Ends of the part that is given; left out: the whole turn. */
+      fromAt?: Date;
+      toAt?: Date;
       takesId: string;
       shiftId: string;
       shiftDate: string;

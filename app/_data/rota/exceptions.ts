@@ -40,7 +40,7 @@ export async function findExceptions(
       LEFT JOIN shift s ON s.site_id = c.site_id AND s.id = c.shift_id AND s.retired_at IS NULL
       LEFT JOIN shift b ON b.site_id = c.site_id AND b.id = c.back_shift_id AND b.retired_at IS NULL
      WHERE c.site_id = ANY (${siteIds}::uuid[])
-       AND (c.to_at > ${since} OR greatest(c.shift_date, c.back_date) >= ${firstDay})
+       AND ((c.kind = 'leave' AND c.to_at > ${since}) OR greatest(c.shift_date, c.back_date) >= ${firstDay})
        AND NOT EXISTS (SELECT FROM rota_change_event x
                         WHERE x.site_id = c.site_id AND x.change_id = c.id AND x.kind = 'taken-back')
      ORDER BY e.at, c.id`;
@@ -53,7 +53,9 @@ function exceptionsOf({ kind, person, from, to, ...row }: Row): DutyException[] 
   if (kind === 'leave') return from && to ? [{ kind, person, from: from.getTime(), to: to.getTime() }] : [];
   const { takes, shift, date, backShift, backDate } = row;
   if (takes === null) return [];
+  const part = from && to ? { from: from.getTime(), to: to.getTime() } : {};
   const swap = (key: string | null, day: string | null, gives: string, takes: string): DutyException[] =>
     key === null || day === null ? [] : [{ kind, shift: key, date: day, gives, takes }];
-  return [...swap(shift, date, person, takes), ...swap(backShift, backDate, takes, person)];
+  const given = swap(shift, date, person, takes).map((one) => ({ ...one, ...part }));
+  return [...given, ...swap(backShift, backDate, takes, person)];
 }

@@ -14,6 +14,8 @@ export interface RoundRow {
   begunBy: string;
   signed: { at: Date; by: string; note: string | null } | null;
   secondLook: { at: Date; by: string; note: string | null } | null;
+  /** Whether it is signed, and somebody else is to sign it as well. */
+  wantsSecond: boolean;
 }
 
 type Raw = Omit<RoundRow, 'signed' | 'secondLook'> & Record<'signed' | 'secondLook', Signature | null>;
@@ -41,7 +43,10 @@ export async function listRounds(
            (SELECT jsonb_build_object('at', g.at, 'by', g.by, 'note', g.note) FROM round_signature g
              WHERE g.site_id = r.site_id AND g.round_id = r.id AND g.kind = 'second-look'
                AND NOT EXISTS (SELECT FROM taken_back b WHERE b.site_id = g.site_id AND b.what = 'second-look' AND b.about = g.id)
-             ORDER BY g.at LIMIT 1) AS "secondLook"
+             ORDER BY g.at LIMIT 1) AS "secondLook",
+           (r.sheet @? '$ ? (@.signing.second == true || @.places[*].checks[*].secondSignature == true)'
+            AND EXISTS (SELECT FROM round_signature g WHERE g.site_id = r.site_id AND g.round_id = r.id AND g.kind = 'signed')
+            AND NOT EXISTS (SELECT FROM round_signature g WHERE g.site_id = r.site_id AND g.round_id = r.id AND g.kind = 'second')) AS "wantsSecond"
       FROM round r
       LEFT JOIN round_slot s ON s.site_id = r.site_id AND s.id = r.slot_id
       LEFT JOIN round_sheet k ON k.site_id = r.site_id AND k.id = r.sheet_id

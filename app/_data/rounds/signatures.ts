@@ -1,12 +1,15 @@
 import 'server-only';
+import type { Role } from '#core/rota/rota';
 import { database } from '../client';
 import { type TakenBack, takenBack } from '../taken-back';
 import type { Transaction } from '../transaction';
 
-/** Who signed a round, or looked at it again. */
+const KINDS = ['signed', 'second', 'second-look'] as const;
+
+/** Who signed a round, signed it as the second, or looked at it again. */
 export interface Signature {
   id: string;
-  kind: 'signed' | 'second-look';
+  kind: (typeof KINDS)[number];
   at: Date;
   by: string;
   note: string | null;
@@ -53,7 +56,7 @@ function looksIn(rows: readonly { id: string; kind: string }[]): string[] {
 function asSignature({ id, kind, at, by, note }: Omit<Signature, 'kind'> & { kind: string }): Signature {
   return {
     id,
-    kind: kind === 'signed' ? 'signed' : 'second-look',
+    kind: KINDS.find((one) => one === kind) ?? 'second-look',
     at,
     by,
     note,
@@ -68,4 +71,18 @@ export async function addSignature(
   signature: Signature,
 ): Promise<void> {
   await tx.roundSignature.create({ data: { siteId, roundId, ...signature } });
+}
+
+/** Whether an account has one of some roles at a site, there or everywhere. */
+export async function hasRole(
+  tx: Pick<Transaction, '$queryRaw'>,
+  siteId: string,
+  account: string,
+  roles: readonly Role[],
+): Promise<boolean> {
+  const found = await tx.$queryRaw<unknown[]>`
+    SELECT 1 FROM account a
+      LEFT JOIN membership m ON m.account_id = a.id AND m.site_id = ${siteId}::uuid AND m.ended_at IS NULL
+     WHERE a.id::text = ${account} AND coalesce(m.role, a.everywhere) = ANY (${[...roles]}::text[])`;
+  return found.length > 0;
 }

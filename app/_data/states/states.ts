@@ -94,13 +94,11 @@ export async function holdSystem(
 
 /** The states that systems of a site were put into and that nobody has ended, by the id of the system. */
 export async function statesBySystem(tx: Transaction, siteId: string): Promise<Map<string, StateNow[]>> {
-  const rows = await tx.stateOpen.findMany({ where: { siteId } });
+  const rows = await tx.$queryRaw<{ systemId: string; state: StateName; run: string; untilMs: number }[]>`
+    SELECT system_id AS "systemId", state, run_id AS run, (extract(epoch FROM until) * 1000)::float8 AS "untilMs"
+      FROM state_open WHERE site_id = ${siteId}::uuid`;
   const by = new Map<string, StateNow[]>();
-  for (const { systemId, state, runId, until } of rows)
-    by.set(systemId, [
-      ...(by.get(systemId) ?? []),
-      { state: state as StateName, run: runId, untilMs: until.getTime() },
-    ]);
+  for (const { systemId, ...now } of rows) by.set(systemId, [...(by.get(systemId) ?? []), now]);
   return by;
 }
 

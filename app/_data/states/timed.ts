@@ -1,25 +1,29 @@
 import 'server-only';
+import type { Schedule } from '#core/rounds/schedule';
+import { scheduleOfDays } from '#core/states/timed';
+import { addDays } from '#core/time/add-days';
+import type { Prisma } from '../../../prisma/generated/client';
 import { database } from '../client';
 import type { Transaction } from '../transaction';
 import type { StateAct } from './change-state';
 
-/** A state that is begun at certain times of the week. */
+/** A state that is begun by a schedule. */
 export interface StateTimedRow {
   id: string;
   siteId: string;
   systemId: string;
   state: StateAct['state'];
-  /** Days of the week, as the rota names them. */
-  days: string[];
-  /** Local time of the day, HH:MM. */
-  at: string;
+  schedule: Schedule;
   lastsMin: number;
   by: string;
 }
 
 /** Adds one. */
-export async function addTimed(tx: Transaction, { siteId, ...row }: StateTimedRow, madeAt: Date): Promise<void> {
-  await tx.stateTimed.create({ data: { siteId, ...row, madeAt } });
+export async function addTimed(tx: Transaction, { schedule, ...row }: StateTimedRow, madeAt: Date): Promise<void> {
+  const at = schedule.times[0]?.at ?? '00:00';
+  await tx.stateTimed.create({
+    data: { ...row, schedule: schedule as unknown as Prisma.InputJsonObject, days: [], at, madeAt },
+  });
 }
 
 /** Ends one. @returns whether it was there and had not ended */
@@ -37,8 +41,14 @@ export async function listTimed(siteIds: readonly string[]): Promise<StateTimedR
     where: { siteId: { in: [...siteIds] }, endedAt: null, system: { retiredAt: null } },
     orderBy: [{ at: 'asc' }, { id: 'asc' }],
   });
-  return rows.map(({ id, siteId, systemId, state, days, at, lastsMin, by }) => ({
-    ...{ id, siteId, systemId, days, at, lastsMin, by },
+  return rows.map(({ id, siteId, systemId, state, schedule, days, at, lastsMin, madeAt, by }) => ({
+    ...{ id, siteId, systemId, lastsMin, by },
     state: state as StateTimedRow['state'],
+    // A day more: the day at the site may be another than in UTC.
+    schedule: (schedule as Schedule | null) ?? scheduleOfDays(days, at, addDays(isoDay(madeAt), -1)),
   }));
+}
+
+function isoDay(at: Date): string {
+  return at.toISOString().slice(0, 10);
 }

@@ -1,8 +1,6 @@
 import 'server-only';
-import type { Channel } from '#core/alarms/channels';
+import { type CallRun, callRuns } from '#core/alarms/call-runs';
 import type { AlarmState } from '#core/alarms/life/machine';
-import { type CallState, callState } from '#core/alarms/told';
-import type { ToTell } from '#core/alarms/to-tell';
 import type { Quality } from '#core/readings/reading';
 import { accountNames } from '#data/accounts/names';
 import { type CallTold, callsOf } from '#data/alarms/life';
@@ -13,17 +11,14 @@ import type { KeptDefinition } from '#shape/alarms/kept-definition';
 /** Age, ms, from which the newest reading says nothing of the present. Common practice, no source. */
 const STALE_MS = 15 * 60_000;
 
-/** Somebody who was to be told, by name. */
-export interface ToldLine {
-  name: string;
-  why: ToTell['why'];
-  /** How often the alarm had called anew by then. */
-  again: number;
-  step: number;
-  channel: Channel;
-  state: CallState;
-  /** What was said of the last attempt, where it did not succeed. */
-  detail: string | null;
+/** Somebody who was to be told, by name, and how that went; repeats that ended alike are one. Instants in ISO, UTC. */
+export interface ToldLine
+  extends Pick<CallRun, 'why' | 'again' | 'channel' | 'state' | 'detail' | 'isCalledSince' | 'times'> {
+  /** Of all for whom it went so. */
+  names: string[];
+  /** When the first and the last of the calls were made. */
+  from: string;
+  to: string;
 }
 
 /** One time that an alarm was raised, as a list shows it. Instants in ISO, UTC. */
@@ -39,6 +34,8 @@ export interface AlarmLine {
   calledBy: OccurrenceTold['calledBy'];
   /** The time another alarm was raised that explains it: its first cause. */
   causeId: string | null;
+  /** Name of whoever called for help; null where readings raised it. */
+  caller: string | null;
   definition: KeptDefinition;
   beganAt: string;
   raisedAt: string;
@@ -67,6 +64,7 @@ export async function alarmLines(siteId: string, all: readonly OccurrenceTold[],
   const people = [
     ...calls.map(({ accountId }) => accountId),
     ...all.flatMap(({ acknowledged }) => acknowledged?.by ?? []),
+    ...all.flatMap(({ definition: { on } }) => (on.kind === 'by-hand' ? on.by : [])),
   ];
   const [names, latest] = await Promise.all([accountNames(people), latestOf(siteId)]);
   const nameOf = (id: string) => names.get(id) ?? id;
@@ -82,6 +80,7 @@ export async function alarmLines(siteId: string, all: readonly OccurrenceTold[],
       again: one.again,
       calledBy: one.calledBy,
       causeId: one.causeId,
+      caller: definition.on.kind === 'by-hand' ? nameOf(definition.on.by) : null,
       definition,
       beganAt: one.beganAt.toISOString(),
       raisedAt: one.raisedAt.toISOString(),
@@ -108,13 +107,11 @@ function latestSaid(latest: Latest | undefined, at: Date): AlarmLine['latest'] {
 }
 
 function toldLines(calls: readonly CallTold[], acknowledged: boolean, nameOf: (id: string) => string): ToldLine[] {
-  return calls.map(({ accountId, channel, why, again, step, attempts }) => ({
-    name: nameOf(accountId),
-    why,
-    again,
-    step,
-    channel,
-    state: callState(attempts, acknowledged),
-    detail: attempts.at(-1)?.detail ?? null,
+  const made = calls.map((call) => ({ ...call, madeMs: call.madeAt.getTime() }));
+  return callRuns(made, acknowledged).map(({ accountIds, fromMs, toMs, ...run }) => ({
+    ...run,
+    names: accountIds.map(nameOf),
+    from: new Date(fromMs).toISOString(),
+    to: new Date(toMs).toISOString(),
   }));
 }

@@ -15,23 +15,27 @@ interface Told {
   step: number;
   /** Names of others who are told. */
   others: readonly string[];
+  /** Name of whoever called for help; null where readings did. */
+  caller: string | null;
 }
 
 /**
  * What somebody is told of an alarm. The link only opens its page: mail programs follow links by themselves, so nothing is
  * ever acknowledged by one.
  */
-export function callText(told: OccurrenceTold, { to, why, step, others }: Told): Message {
+export function callText(told: OccurrenceTold, { to, why, step, others, caller }: Told): Message {
   const { site, system, definition, raisedAt, beganAt, returnedAt } = told;
   const { name } = definition;
   const url = addressOf(told);
+  const said = caller === null ? [watchedSaid(told)] : helpSaid(told, caller);
   const when = (at: Date) => `${timeIn(site.zone, at)} (${site.zone})`;
   const lines = [
     `${name}, ${system.name}, ${site.name}`,
     '',
-    watchedSaid(told),
+    ...said,
     `Since: ${when(beganAt)}`,
     `Raised: ${when(raisedAt)}`,
+    ...(told.calledBy.detail.late === true ? [LATE] : []),
     ...(returnedAt ? [`Back to normal: ${when(returnedAt)}. Nobody has acknowledged it yet.`] : []),
     '',
     WHY[why],
@@ -47,7 +51,7 @@ export function callText(told: OccurrenceTold, { to, why, step, others }: Told):
   return {
     subject: `${returnedAt ? 'Alarm, back to normal' : 'Alarm'}: ${what}`,
     text: lines.join('\n'),
-    short: `${returnedAt ? 'Alarm, back to normal and not acknowledged' : 'Alarm'} at ${site.name}: ${what}. ${watchedSaid(told)}`,
+    short: `${returnedAt ? 'Alarm, back to normal and not acknowledged' : 'Alarm'} at ${site.name}: ${what}. ${said[0] ?? ''}`,
     url,
     about: told.id,
     type: 'alarm.call',
@@ -61,6 +65,8 @@ export function callText(told: OccurrenceTold, { to, why, step, others }: Told):
   };
 }
 
+const LATE = 'What raised it came late, and nothing that came since says that it is over.';
+
 const WHY: Readonly<Record<ToTell['why'], string>> = {
   'on-site': 'You are told because you are on site by the rota.',
   'on-call': 'You are told because you are on call by the rota.',
@@ -69,6 +75,16 @@ const WHY: Readonly<Record<ToTell['why'], string>> = {
   'nobody-on': 'You are told because nobody is on by the rota.',
   'no-account': 'You are told because none of those who should answer has an account here.',
 };
+
+/** Who called for help, and what they saw. */
+function helpSaid({ definition: { on } }: OccurrenceTold, caller: string): string[] {
+  if (on.kind !== 'by-hand') return [];
+  return [
+    `${caller} called for help.`,
+    ...(on.where === undefined ? [] : [`Where: ${on.where}`]),
+    ...(on.saw === undefined ? [] : [`Seen: ${on.saw}`]),
+  ];
+}
 
 /** What is watched, its value and the limit, in the units of the facility file. */
 function watchedSaid({ value, definition: { on, quantity, limits } }: OccurrenceTold): string {

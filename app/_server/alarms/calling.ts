@@ -1,6 +1,6 @@
 import 'server-only';
 import type { AlarmDefinition } from '#core/alarms/definition';
-import { rosterAt } from '#core/alarms/roster';
+import { besides, rosterAt } from '#core/alarms/roster';
 import { calledNextMs, dueAfterMin, isRepeat, USUAL_STEPS } from '#core/alarms/steps';
 import { type Roster, type Telling, tellFirst, tellNext } from '#core/alarms/to-tell';
 import { addCalls, findTellable, type NewCall } from '#data/alarms/calls';
@@ -21,10 +21,11 @@ export class Calling {
     private readonly at: Date,
   ) {}
 
-  /** Who is told when an alarm calls, or calls anew. */
-  async first({ answeredBy }: Pick<AlarmDefinition, 'answeredBy'>): Promise<Telling> {
+  /** Who is told when an alarm calls, or calls anew. @param by account of whoever called for help, who is no help to call */
+  async first({ answeredBy }: Pick<AlarmDefinition, 'answeredBy'>, by?: string): Promise<Telling> {
     if (answeredBy === 'nobody') return tellFirst(answeredBy, { on: [], members: [] });
-    return tellFirst(answeredBy, await this.rosterNow());
+    const roster = await this.rosterNow();
+    return tellFirst(answeredBy, by === undefined ? roster : besides(roster, by));
   }
 
   /** Who is told after a step, counted from 1, that nobody acknowledged. */

@@ -62,13 +62,10 @@ export function backupsFailing(
     .filter(({ active, acknowledged }) => active && acknowledged)
     .flatMap((row) => {
       const alarm = site.alarms.get(row.alarmId);
-      const by = fresh.find(
-        (one) =>
-          one.occurrence !== null &&
-          one.alarm !== null &&
-          alarm !== undefined &&
-          isBackupFailing(site.facility, placedOf(alarm), placedOf(one.alarm)),
-      );
+      const by = fresh.find((one) => {
+        const raised = one.occurrence === null ? undefined : site.alarms.get(one.alarm?.id ?? '');
+        return alarm && raised && isBackupFailing(site.facility, placedOf(alarm), placedOf(raised));
+      });
       return by ? [{ row, by }] : [];
     });
 }

@@ -12,18 +12,23 @@ import { canonicalText } from '#data/canonical';
 import type { Transaction } from '#data/transaction';
 import type { KeptDefinition } from '#shape/alarms/kept-definition';
 
-/** An alarm as it is judged. */
-export interface DefinedAlarm {
+/** An alarm that may call: what is needed to call for it. */
+export interface CallableAlarm {
   id: string;
   systemId: string;
+  definition: Pick<AlarmDefinition, 'answeredBy' | 'escalateAfterMin' | 'latched'>;
+  /** What stands with each time it is raised: the definition as it is, and the sensor it is held to, if it is one. */
+  kept: KeptDefinition;
+}
+
+/** An alarm as it is judged. */
+export interface DefinedAlarm extends CallableAlarm {
   system: System;
   definition: AlarmDefinition;
   /** Null when there is nothing to hold it to. */
   condition: Condition | null;
   /** Fingerprint of the condition: another one is another alarm to whoever waits for it. */
   print: string;
-  /** What stands with each time it is raised: the definition as it is, and the sensor it is held to, if it is one. */
-  kept: KeptDefinition;
 }
 
 /** What is defined at a site. */

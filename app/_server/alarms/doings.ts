@@ -1,16 +1,19 @@
 import 'server-only';
 import { changesOf, NEW } from '#core/alarms/life/changes';
 import { isCalling } from '#core/alarms/known';
+import type { Turn } from '#core/alarms/is-true';
+import type { Telling } from '#core/alarms/to-tell';
 import type { Priority } from '#core/alarms/design/priority';
 import type { StateNow } from '#core/alarms/life/suppression';
 import { type NewEvent, type NewOccurrence, holdOpen, type OpenRow } from '#data/alarms/occurrences';
+import { openByHand } from '#data/alarms/by-hand';
 import { proposedPriorities } from '#data/alarms/proposed';
 import { holdSuppressed, type NewSuppression, type SuppressedRow } from '#data/alarms/suppressions';
 import { news } from '#data/news';
 import type { Transaction } from '#data/transaction';
 import { Calling } from './calling';
 import { backupsFailing, foldedUnder } from './cascade';
-import type { DefinedAlarm, DefinedSite } from './defined-alarms';
+import type { CallableAlarm, DefinedAlarm, DefinedSite } from './defined-alarms';
 import { Suppressing } from './suppressing';
 import { Times } from './times';
 
@@ -21,11 +24,27 @@ export type EndedBy = 'definition-changed' | 'retired';
 export interface Fresh {
   id: string;
   /** Null: it is defined no more. */
-  alarm: DefinedAlarm | null;
+  alarm: CallableAlarm | null;
   beganMs: number;
   event: NewEvent;
   /** Of one that is raised in this turn. */
   occurrence: NewOccurrence | null;
+}
+
+/**
+ * ms for which an alarm that was raised by a reading that came late is not called for: what came after it may be under way, and
+ * say that it is over. Common practice, no source.
+ */
+const HELD_BACK_MS = 60_000;
+
+/** When somebody is called for what came late: never for what is over by now. */
+function heldBackUntil(row: OpenRow, at: Date): Date | null {
+  return isStanding(row) ? new Date(at.getTime() + HELD_BACK_MS) : null;
+}
+
+/** Whether there is still something to see to: what is back to normal by itself waits to be acknowledged. */
+function isStanding({ active, latched }: OpenRow): boolean {
+  return active || latched;
 }
 
 /** What becomes of the alarms of a site in one turn: gathered first, then kept all at once. */
@@ -41,25 +60,42 @@ export class Doings {
     readonly times: Times,
     private readonly calling: Calling,
     private readonly suppressing: Suppressing,
+    /** Alarms that people raised and that want something still, by their ids: no description has them. */
+    private readonly byHand: Map<string, CallableAlarm>,
   ) {}
 
   static async begin(tx: Transaction, siteId: string, site: DefinedSite, at: Date): Promise<Doings> {
     const times = new Times(await holdOpen(tx, siteId), at);
     const suppressing = new Suppressing(tx, siteId, times, at, await holdSuppressed(tx, siteId));
-    return new Doings(tx, siteId, site, at, times, new Calling(tx, siteId, site, at), suppressing);
+    const byHand = await openByHand(tx, siteId);
+    return new Doings(tx, siteId, site, at, times, new Calling(tx, siteId, site, at), suppressing, byHand);
+  }
+
+  /** Somebody calls for help. @returns id of the time it is raised */
+  raiseByHand(alarm: CallableAlarm, beganMs: number, by: string): string {
+    this.byHand.set(alarm.id, alarm);
+    const { occurrence, event } = this.times.begin(alarm, beganMs, null, by);
+    this.fresh.push({ id: occurrence.id, alarm, beganMs, event, occurrence });
+    return occurrence.id;
+  }
+
+  private alarmOf(id: string | undefined): CallableAlarm | null {
+    return this.site.alarms.get(id ?? '') ?? this.byHand.get(id ?? '') ?? null;
   }
 
   /** What an alarm watches holds. @returns id of the time it is raised */
-  raise(alarm: DefinedAlarm, beganMs: number, value: number | null): string {
+  raise(alarm: DefinedAlarm, { atMs: beganMs, value, isLate }: Omit<Turn, 'kind'>): string {
     const { times } = this;
+    const late = isLate === true ? { late: true } : {};
     const [by] = this.suppressing.of(alarm.id);
     for (const { id, changes } of changesOf('condition-true', times.ofAlarm(alarm.id), by !== undefined)) {
       if (id !== NEW) {
-        const event = times.change(id, 'raised-again', { began: new Date(beganMs).toISOString(), value });
+        const event = times.change(id, 'raised-again', { began: new Date(beganMs).toISOString(), value, ...late });
         if (event && !by) this.fresh.push({ id, alarm, beganMs, event, occurrence: null });
         return id;
       }
       const { occurrence, event } = times.begin(alarm, beganMs, value);
+      event.detail = { ...event.detail, ...late };
       if (by && changes.includes('suppressed'))
         times.change(occurrence.id, 'suppressed', this.suppressing.detailOf(by));
       else this.fresh.push({ id: occurrence.id, alarm, beganMs, event, occurrence });
@@ -158,22 +194,29 @@ export class Doings {
   }
 
   private callAnew(id: string, event: NewEvent): void {
-    const alarm = this.site.alarms.get(this.times.get(id)?.alarmId ?? '') ?? null;
+    const alarm = this.alarmOf(this.times.get(id)?.alarmId);
     this.fresh.push({ id, alarm, beganMs: this.at.getTime(), event, occurrence: null });
   }
 
   private async callFor(row: OpenRow, { alarm, event }: Fresh): Promise<void> {
     if (!alarm) return this.times.put(row);
-    const { definition } = alarm;
-    const telling = await this.calling.first(definition);
-    const isNobody = definition.answeredBy === 'nobody';
+    const isNobody = alarm.definition.answeredBy === 'nobody';
+    if (event.detail?.late === true && !isNobody)
+      return this.times.put({ ...row, nextStepAt: heldBackUntil(row, this.at) });
+    const telling = await this.callFirst(row, alarm, event.kind === 'raised' ? event.by : undefined);
     event.detail = {
       ...event.detail,
       ...(isNobody ? { answeredBy: 'nobody' } : { step: telling.step, told: telling.whom.length }),
     };
+    if (telling.step > 1) this.escalated(row, telling, telling.whom[0]?.why ?? 'nobody-on');
+  }
+
+  /** Calls whoever is called first, but for whoever called for help. */
+  private async callFirst(row: OpenRow, { definition }: CallableAlarm, by?: string): Promise<Telling> {
+    const telling = await this.calling.first(definition, by);
     this.times.put({ ...row, step: telling.step, nextStepAt: this.calling.nextStepAt(telling, definition) });
     this.calling.call(row, telling);
-    if (telling.step > 1) this.escalated(row, telling.step, telling.whom.length, telling.whom[0]?.why ?? 'nobody-on');
+    return telling;
   }
 
   /** What is folded calls by itself once what it is folded under no longer calls, and it still holds. */
@@ -182,7 +225,7 @@ export class Doings {
       if (row.causeId === null || row.step > 0 || !row.active || !isCalling(row)) continue;
       const cause = this.times.get(row.causeId);
       if (cause?.active && !cause.suppressed) continue;
-      const alarm = this.site.alarms.get(row.alarmId) ?? null;
+      const alarm = this.alarmOf(row.alarmId);
       const event = this.times.say(row.occurrenceId, 'unfolded', {});
       this.times.record('alarm-unfolded', { alarm: row.alarmId, occurrence: row.occurrenceId });
       await this.callFor(row, { id: row.occurrenceId, alarm, beganMs: 0, event, occurrence: null });
@@ -196,20 +239,31 @@ export class Doings {
   private async escalateDue(): Promise<void> {
     for (const row of this.times.all()) {
       if (!isCalling(row) || row.nextStepAt === null || row.nextStepAt > this.at) continue;
+      if (row.step === 0) {
+        await this.callHeldBack(row);
+        continue;
+      }
       const telling = await this.calling.next(row.step);
-      if (this.calling.isRepeat(telling.step) && !(row.active || row.latched)) {
+      if (this.calling.isRepeat(telling.step) && !isStanding(row)) {
         this.times.put({ ...row, nextStepAt: null });
         continue;
       }
-      const nextStepAt = this.calling.stepAfter(telling, this.site.alarms.get(row.alarmId)?.definition, row);
+      const nextStepAt = this.calling.stepAfter(telling, this.alarmOf(row.alarmId)?.definition, row);
       this.times.put({ ...row, step: telling.step, nextStepAt });
       this.calling.call(row, telling);
-      this.escalated(row, telling.step, telling.whom.length, 'lead');
+      this.escalated(row, telling, 'lead');
     }
   }
 
-  private escalated({ occurrenceId, alarmId }: OpenRow, step: number, told: number, why: string): void {
-    const detail = { step, why, told, ...(this.calling.isRepeat(step) ? { repeated: true } : {}) };
+  /** Of what came late nothing that came since says that it is over: whoever is to know is called now. */
+  private async callHeldBack(row: OpenRow): Promise<void> {
+    const alarm = this.site.alarms.get(row.alarmId);
+    if (!(alarm && isStanding(row))) return this.times.put({ ...row, nextStepAt: null });
+    this.escalated(row, await this.callFirst(row, alarm), 'late');
+  }
+
+  private escalated({ occurrenceId, alarmId }: OpenRow, { step, whom }: Telling, why: string): void {
+    const detail = { step, why, told: whom.length, ...(this.calling.isRepeat(step) ? { repeated: true } : {}) };
     this.times.say(occurrenceId, 'escalated', detail);
     this.times.record('alarm-escalated', { alarm: alarmId, occurrence: occurrenceId, ...detail });
   }

@@ -4,6 +4,7 @@ import type { Channel } from '#core/alarms/channels';
 import { ok, type Result, refused } from '#core/result';
 import { accountNames } from '#data/accounts/names';
 import { type CallTold, callsOf, eventsOf, type LifeEvent } from '#data/alarms/life';
+import { readBy } from '#data/alarms/read-by';
 import { findOccurrence, listExplained, type OccurrenceTold } from '#data/alarms/told';
 import { alarmPlace } from '#shape/alarms/requests';
 import { now } from '../clock';
@@ -15,7 +16,8 @@ import { type AlarmLine, alarmLines } from './alarm-lines';
 
 /** Something in the life of an alarm, as its log tells it. Instants in ISO, UTC. */
 export type LogLine =
-  | ({ what: 'began'; at: string } & { value: number | null })
+  /** `by`: whoever read the value, where a person did. */
+  | { what: 'began'; at: string; value: number | null; by: string | null }
   | {
       what: LifeEvent['kind'];
       at: string;
@@ -24,11 +26,11 @@ export type LogLine =
       note: string | null;
       detail: LifeEvent['detail'];
     }
-  | { what: 'called'; at: string; name: string; channel: Channel; why: CallTold['why']; step: number }
+  | { what: 'called'; at: string; names: string[]; channel: Channel; why: CallTold['why']; step: number }
   | {
       what: 'attempt';
       at: string;
-      name: string;
+      names: string[];
       channel: Channel;
       result: CallTold['attempts'][number]['result'];
       detail: string | null;
@@ -62,18 +64,27 @@ export async function getAlarm(
   const [line] = await alarmLines(siteId, [told], now());
   if (!line) throw new Error(`Alarm ${occurrence} has no line`);
   const [events, calls] = await Promise.all([eventsOf(siteId, occurrence), callsOf(siteId, [occurrence])]);
-  const people = [...events.flatMap(({ by }) => by ?? []), ...calls.map(({ accountId }) => accountId)];
+  const { sensorId } = told.definition;
+  const reader = sensorId === undefined ? null : await readBy(siteId, sensorId, told.beganAt);
+  const people = [
+    ...(reader === null ? [] : [reader]),
+    ...events.flatMap(({ by }) => by ?? []),
+    ...calls.map(({ accountId }) => accountId),
+  ];
   const names = await accountNames(people);
   const nameOf = (id: string) => names.get(id) ?? id;
-  const began: LogLine = { what: 'began', at: line.beganAt, value: line.value };
+  const by = reader === null ? null : nameOf(reader);
+  const began: LogLine = { what: 'began', at: line.beganAt, value: line.value, by };
   return ok({
     site: { key, name, zone },
     line,
-    log: inOrder([
-      began,
-      ...events.map((one) => eventLine(one, nameOf)),
-      ...calls.flatMap((one) => callLines(one, nameOf)),
-    ]),
+    log: together(
+      inOrder([
+        began,
+        ...events.map((one) => eventLine(one, nameOf)),
+        ...calls.flatMap((one) => callLines(one, nameOf)),
+      ]),
+    ),
     ...(await cascadeOf(siteId, told)),
     mayShelve: may(who, 'shelve-alarm', key),
     mayAcknowledge: may(who, 'acknowledge', key),
@@ -102,14 +113,14 @@ function callLines(
   { accountId, channel, madeAt, why, step, attempts }: CallTold,
   nameOf: (id: string) => string,
 ): LogLine[] {
-  const name = nameOf(accountId);
+  const names = [nameOf(accountId)];
   return [
-    { what: 'called', at: madeAt.toISOString(), name, channel, why, step },
+    { what: 'called', at: madeAt.toISOString(), names, channel, why, step },
     ...attempts.map(
       ({ atMs, result, detail }): LogLine => ({
         what: 'attempt',
         at: new Date(atMs).toISOString(),
-        name,
+        names,
         channel,
         result,
         detail,
@@ -124,4 +135,25 @@ function inOrder(lines: LogLine[]): LogLine[] {
     .map((line, place) => ({ line, place }))
     .sort((a, b) => (a.line.at < b.line.at ? -1 : a.line.at > b.line.at ? 1 : a.place - b.place))
     .map(({ line }) => line);
+}
+
+/** ms within which the same happened to several people together. Common practice, no source. */
+const TOGETHER_MS = 10_000;
+
+/** Lines in which the same happened to several people, one after the other at once, as one: that of the first of them. */
+function together(lines: readonly LogLine[]): LogLine[] {
+  const found: LogLine[] = [];
+  for (const line of lines) {
+    // Ways to the same people alternate: what is alike is looked for among all that was said at once.
+    const from = found.findLastIndex((one) => !('names' in one)) + 1;
+    const before = found.slice(from).find((one) => isAlike(one, line));
+    if (before && 'names' in before && 'names' in line) before.names.push(...line.names);
+    else found.push('names' in line ? { ...line, names: [...line.names] } : line);
+  }
+  return found;
+}
+
+function isAlike(one: LogLine, other: LogLine): boolean {
+  const said = (line: LogLine) => JSON.stringify({ ...line, at: '', names: [] });
+  return said(one) === said(other) && Date.parse(other.at) - Date.parse(one.at) <= TOGETHER_MS;
 }

@@ -2,13 +2,14 @@ import 'server-only';
 import type { Around } from '#core/alarms/condition';
 import { beginWatch, hold, type Seen, type Watch } from '#core/alarms/is-true';
 import { type Gone, passSite, type SeenOf, type Watched } from '#core/alarms/pass-site';
-import { removeArrivals, takeArrivals } from '#data/alarms/arrivals';
+import { setBack } from '#core/alarms/set-back';
+import { isSetBack } from '#core/time/set-back';
+import { takeArrivals } from '#data/alarms/arrivals';
 import { availableS } from '#data/alarms/available';
 import { endTurn, takeTurn } from '#data/alarms/turn';
 import { forgetWatches, loadWatches, saveWatches, type StoredWatch } from '#data/alarms/watches';
-import { news } from '#data/news';
 import { type Latest, latestJudgedOf } from '#data/readings/series';
-import { inTransaction } from '#data/transaction';
+import { inLightTransaction } from '#data/light-transaction';
 import { statesBySystem } from '#data/states/states';
 import { aroundOf } from './around';
 import { type DefinedSite, definedAlarms } from './defined-alarms';
@@ -37,13 +38,14 @@ export interface Judged {
  * @param at       the present
  */
 export async function judgeSite(siteId: string, at: Date): Promise<Judged> {
-  return await inTransaction(async (tx) => {
+  return await inLightTransaction(async (tx) => {
     const turn = await takeTurn(tx, siteId, at);
     const site = turn && (await definedAlarms(tx, siteId, turn.revision));
     if (!site) return { isDone: false, batches: 0, isMore: false };
     const { ids, seen, gone: lost, isMore } = await takeArrivals(tx, siteId);
     const doings = await Doings.begin(tx, siteId, site, at);
     const stored = await loadWatches(tx, siteId);
+    const moved = setAllBack(site, stored, doings, turn.judgedAt, at);
     await doings.passSuppressed(await statesBySystem(tx, siteId));
     const gone = endGone(site, stored, doings);
     const begun = await beginNew(siteId, site, stored, at);
@@ -54,7 +56,7 @@ export async function judgeSite(siteId: string, at: Date): Promise<Judged> {
     const changed = passAll(all, named(seen, site));
     passClocks(site, doings, stored, at, await availableS(tx, siteId, doings.clocksDue()));
     await doings.tell();
-    const written = new Set([...begun, ...changed]);
+    const written = new Set([...moved, ...begun, ...changed]);
     await forgetWatches(tx, siteId, gone);
     await saveWatches(
       tx,
@@ -62,9 +64,7 @@ export async function judgeSite(siteId: string, at: Date): Promise<Judged> {
       [...written].flatMap((id) => stored.get(id) ?? []),
     );
     await doings.keep();
-    if (ids.length > 0) await news(tx, siteId, 'readings');
-    await removeArrivals(tx, siteId, ids);
-    await endTurn(tx, siteId, site.revision, until);
+    await endTurn(tx, siteId, { revision: site.revision, at: until, arrivals: ids });
     return { isDone: true, batches: ids.length, isMore };
   });
 }
@@ -76,6 +76,24 @@ export async function judgeSite(siteId: string, at: Date): Promise<Judged> {
 function heardUntil(seen: readonly SeenOf[], before: Date | null, at: Date): Date {
   const cameMs = seen.reduce((latest, one) => Math.max(latest, one.cameMs), before?.getTime() ?? 0);
   return new Date(Math.min(cameMs, at.getTime()));
+}
+
+/** Where the clock was set back since the last turn, nothing that goes by it is put off. @returns alarms that stand elsewhere now */
+function setAllBack(
+  site: DefinedSite,
+  stored: Map<string, StoredWatch>,
+  doings: Doings,
+  judgedAt: Date | null,
+  at: Date,
+): string[] {
+  const byMs = judgedAt === null ? 0 : judgedAt.getTime() - at.getTime();
+  if (judgedAt === null || !isSetBack(judgedAt.getTime(), at.getTime())) return [];
+  doings.times.setBack(byMs);
+  for (const [id, one] of stored) {
+    const condition = site.alarms.get(id)?.condition;
+    if (condition) stored.set(id, { ...one, watch: setBack(condition, one.watch, byMs) });
+  }
+  return [...stored.keys()];
 }
 
 /** Ends what is defined no more, or otherwise. @returns alarms that are gone */
@@ -163,8 +181,7 @@ function passAll({ site, stored, doings, until, wasAway, around, lost }: All, se
   for (const { alarm, turn } of turns) {
     const [was, defined] = [stored.get(alarm), site.alarms.get(alarm)];
     if (!(was && defined)) continue;
-    if (turn.kind === 'raised')
-      stored.set(alarm, { ...was, occurrenceId: doings.raise(defined, turn.atMs, turn.value) });
+    if (turn.kind === 'raised') stored.set(alarm, { ...was, occurrenceId: doings.raise(defined, turn) });
     else {
       if (was.occurrenceId !== null) doings.end(was.occurrenceId, turn);
       stored.set(alarm, { ...was, occurrenceId: null });

@@ -2,6 +2,8 @@ import 'server-only';
 import { z } from 'zod';
 import { ALARM_STATES } from '#core/alarms/life/machine';
 import { ok, type Result } from '#core/result';
+import { listSystems } from '#data/alarms/by-hand';
+import { newId } from '#data/new-id';
 import { listOpenAlarms, listOverAlarms } from '#data/alarms/told';
 import { lastJudged } from '#data/alarms/turn';
 import { now } from '../clock';
@@ -27,6 +29,8 @@ export interface AlarmsPage {
   /** Alarms that call nobody now. */
   suppressed: SuppressedLine[];
   mayAcknowledge: boolean;
+  /** What a call for help may be of, and its id; null for those who may not call. */
+  help: { systems: { key: string; name: string }[]; nextCall: string } | null;
   /** When alarms were last judged, where that is too long ago; ISO, or `never`. Null: they are being judged. */
   notJudgedSince: string | null;
 }
@@ -52,6 +56,7 @@ export async function listAlarms(
     past,
     suppressed: await suppressedLines(siteId),
     mayAcknowledge: may(who, 'acknowledge', key),
+    help: may(who, 'call-for-help', key) ? { systems: await listSystems(siteId), nextCall: newId() } : null,
     notJudgedSince: isLate ? (judged?.toISOString() ?? 'never') : null,
   });
 }

@@ -1,5 +1,5 @@
 import 'server-only';
-import { nextAttempt } from '#core/alarms/told';
+import { isDue, nextAttempt } from '#core/alarms/told';
 import { addAttempt, type CallToMake, findCall, findCallsWaiting } from '#data/alarms/calls';
 import { database } from '#data/client';
 import { news } from '#data/news';
@@ -38,8 +38,7 @@ export async function makeCall({ site, call: id }: { site: string; call: string 
 async function makeDue(site: string, id: string): Promise<void> {
   const call = await findCall(site, id, testsSince(now()));
   if (!call || call.isOver) return;
-  const dueMs = nextAttempt(call.madeAt.getTime(), call.attempts);
-  if (dueMs === null || dueMs > now().getTime() + EARLY_MS) return;
+  if (!isDue(call.madeAt.getTime(), call.attempts, now().getTime() + EARLY_MS)) return;
   const outcome = await attempt(call);
   const againMs = nextAttempt(call.madeAt.getTime(), [...call.attempts, { ...outcome, atMs: outcome.at.getTime() }]);
   await inTransaction(async (tx) => {
@@ -62,7 +61,6 @@ async function attempt(call: CallToMake): Promise<Outcome> {
  */
 export async function wakeLostCalls(at: Date): Promise<void> {
   for (const { siteId, id, madeAt, attempts } of await findCallsWaiting(testsSince(at))) {
-    const dueMs = nextAttempt(madeAt.getTime(), attempts);
-    if (dueMs !== null && dueMs < at.getTime() - LOST_MS) await wakeCall(database(), { siteId, id });
+    if (isDue(madeAt.getTime(), attempts, at.getTime() - LOST_MS)) await wakeCall(database(), { siteId, id });
   }
 }

@@ -2,7 +2,7 @@ import 'server-only';
 import { accountNames } from '#data/accounts/names';
 import type { CallToMake } from '#data/alarms/calls';
 import { callsOf } from '#data/alarms/life';
-import { findOccurrence } from '#data/alarms/told';
+import { findOccurrence, type OccurrenceTold } from '#data/alarms/told';
 import { findSiteById } from '#data/sites';
 import { callOutMessage } from '../call-outs/call-out-message';
 import type { Message } from '../calls/message';
@@ -27,5 +27,10 @@ export async function messageOf(call: CallToMake): Promise<Message> {
   if (!told) throw new Error(`Call ${id} is of no alarm`);
   const others = (await callsOf(siteId, [occurrenceId])).map((one) => one.accountId);
   const names = await accountNames(others.filter((account) => account !== accountId));
-  return callText(told, { to, why, step: call.step, others: [...names.values()] });
+  return callText(told, { to, why, step: call.step, others: [...names.values()], caller: await callerOf(told) });
+}
+
+/** Name of whoever called for help; null where readings raised it. */
+async function callerOf({ definition: { on } }: OccurrenceTold): Promise<string | null> {
+  return on.kind === 'by-hand' ? ((await accountNames([on.by])).get(on.by) ?? on.by) : null;
 }

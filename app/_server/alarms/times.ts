@@ -16,7 +16,7 @@ import { newId } from '#data/new-id';
 import { appendRecords } from '#data/records/append-records';
 import type { RecordEntry } from '#data/records/seal';
 import type { Transaction } from '#data/transaction';
-import type { DefinedAlarm } from './defined-alarms';
+import type { CallableAlarm } from './defined-alarms';
 
 /** The times that alarms of a site were raised, and what becomes of them in one turn: gathered first, then kept all at once. */
 export class Times {
@@ -45,11 +45,12 @@ export class Times {
     return this.open.get(id);
   }
 
-  /** An alarm is raised. What was said of it may still be filled in. */
+  /** An alarm is raised. What was said of it may still be filled in. @param by account of whoever raised it by hand */
   begin(
-    { id: alarmId, systemId, definition, kept }: DefinedAlarm,
+    { id: alarmId, systemId, definition, kept }: CallableAlarm,
     beganMs: number,
     value: number | null,
+    by?: string,
   ): { occurrence: NewOccurrence; event: NewEvent } {
     const [id, beganAt] = [newId(), new Date(beganMs)];
     const occurrence = { id, alarmId, systemId, beganAt, raisedAt: this.at, value, definition: kept, causeId: null };
@@ -57,7 +58,9 @@ export class Times {
     const known = raised(definition.latched ?? false);
     this.put({ occurrenceId: id, alarmId, systemId, raisedAt: this.at, ...known, ...UNTOLD });
     const event = this.say(id, 'raised', {});
-    this.record('alarm-raised', { alarm: alarmId, occurrence: id, began: beganAt.toISOString(), value });
+    if (by !== undefined) event.by = by;
+    const who = by === undefined ? { value } : { by };
+    this.record('alarm-raised', { alarm: alarmId, occurrence: id, began: beganAt.toISOString(), ...who });
     return { occurrence, event };
   }
 
@@ -82,6 +85,12 @@ export class Times {
     this.put({ ...row, ...known, ...anew, ...more });
     this.record(`alarm-${change}`, { alarm: row.alarmId, occurrence: id, ...detail });
     return this.say(id, change, detail);
+  }
+
+  /** The clock was set back: who is called next, and what is looked at again, is so when it would have been. */
+  setBack(byMs: number): void {
+    const moved = (at: Date | null) => at && new Date(at.getTime() - byMs);
+    for (const row of this.all()) this.put({ ...row, nextStepAt: moved(row.nextStepAt), turnBy: moved(row.turnBy) });
   }
 
   /** Adds an event to the life of an alarm. */

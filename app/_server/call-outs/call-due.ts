@@ -9,6 +9,7 @@ import { appendRecords } from '#data/records/append-records';
 import { inTransaction, type Transaction } from '#data/transaction';
 import { wakeCall } from '../alarms/wake-call';
 import { rotaOf } from '../rota/rota-of';
+import { remindInTime } from './remind';
 import { standingOf } from './standing';
 
 /** ms by which the clock of the database, which says when a job is due, may be ahead of ours. */
@@ -17,11 +18,13 @@ const EARLY_MS = 2000;
 /**
  * Has the next people called for everybody who went in alone and is not back in time: first whoever is on, then step after step
  * as the site calls for an alarm, then everyone again and again. A step is called once, whichever workers look at the same time.
+ * They themselves are reminded some minutes before.
  *
  * @param at   the present
  */
 export async function callDue(at: Date): Promise<void> {
   for (const callOut of await openCallOuts()) {
+    await remindInTime(callOut, at);
     const { nextMs } = standingOf(callOut, at);
     if (nextMs !== null && nextMs <= at.getTime() + EARLY_MS) await callNext(callOut, at);
   }

@@ -1,4 +1,5 @@
 import 'server-only';
+import type { MessageType } from '#core/alarms/message-types';
 
 /** What somebody is told, by whichever way. */
 export interface Message {
@@ -13,7 +14,7 @@ export interface Message {
   about: string;
   /** What machines are told of it. */
   data: Record<string, unknown>;
-  type: 'alarm.call' | 'alarm.test' | 'state.call' | 'call-out.overdue';
+  type: MessageType;
 }
 
 /** Somebody to be told: the id tells a repeat from something new, on every way. */

@@ -15,6 +15,8 @@ export const LEAST = {
   'test-safeguard': 'aquarist',
   /** Say that an alarm was seen, and add to what is known of it. */
   acknowledge: 'aquarist',
+  /** Call for help: raise an alarm by hand. */
+  'call-for-help': 'aquarist',
   /** Shelve an alarm for a while, and end that. */
   'shelve-alarm': 'aquarist',
   /** Walk a round: record what was looked at, and sign. */

@@ -62,9 +62,10 @@ async function rolled({ siteId, sensorId, from, to }: Asked, isDay: boolean): Pr
   };
 }
 
-function bucketOf({ fromMs, toMs, good }: RollUp): Bucket[] {
-  if (good.count === 0 || good.low === null || good.high === null) return [];
-  return [{ fromMs, toMs, low: good.low, high: good.high, mean: good.sum / good.count, count: good.count }];
+function bucketOf({ fromMs, toMs, good, lateCount: late }: RollUp): Bucket[] {
+  const { count, low, high } = good;
+  if (count === 0 || low === null || high === null) return [];
+  return [{ fromMs, toMs, low, high, mean: good.sum / count, count, late }];
 }
 
 /** Where there is something in each hour, one without is a gap; a logger that reads twice a day has none between. */

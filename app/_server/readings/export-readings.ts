@@ -16,7 +16,18 @@ export const exportReadingsShape = sensorSpan;
 
 /** Readings of one file: sixty days, one every 20 s. */
 const MOST = 260_000;
-const HEAD = ['at (UTC)', 'at the site', 'value', 'unit', 'quality', 'reason', 'flag', 'origin', 'received (UTC)'];
+const HEAD = [
+  'at (UTC)',
+  'at the site',
+  'value',
+  'unit',
+  'quality',
+  'reason',
+  'flag',
+  'origin',
+  'received (UTC)',
+  'late',
+];
 
 /** Every reading of a sensor over a span of time as CSV, in the facility file's unit, oldest first. */
 export async function exportReadings(
@@ -34,9 +45,20 @@ export async function exportReadings(
       faults: [{ path: 'span', message: `must be shorter: it holds more than ${MOST} readings` }],
     });
   const unit = readingSymbol(sensor.quantity, 'metric');
-  const rows = readings.map(({ atMs, value, quality, reason, flag, origin, receivedMs }) => {
+  const rows = readings.map(({ atMs, value, quality, reason, flag, origin, receivedMs, isLate }) => {
     const at = new Date(atMs);
-    return [at, timeIn(site.zone, at), value, unit, quality, reason, flag, origin, new Date(receivedMs)];
+    return [
+      at,
+      timeIn(site.zone, at),
+      value,
+      unit,
+      quality,
+      reason,
+      flag,
+      origin,
+      new Date(receivedMs),
+      isLate ? 'late' : null,
+    ];
   });
   return ok({
     name: `${place.system}-${place.sensor.replaceAll(':', '-')}-${first}-${last}.csv`,

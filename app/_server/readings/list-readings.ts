@@ -2,12 +2,13 @@ import 'server-only';
 import { z } from 'zod';
 import type { SeriesQuantity } from '#core/readings/figures';
 import { isStale } from '#core/readings/age';
+import { isLate } from '#core/readings/late';
 import reasons from '#core/readings/reasons.json';
 import type { Origin, Quality } from '#core/readings/reading';
 import { ok, type Result } from '#core/result';
 import { livingDerived } from '#data/readings/derived-series';
 import { sensorsAt } from '#data/readings/sensor-names';
-import { latestOf } from '#data/readings/series';
+import { type Latest, latestOf } from '#data/readings/series';
 import { now } from '../clock';
 import { describedSeries } from './described-series';
 import { may } from '../gate/may';
@@ -29,6 +30,8 @@ export interface NewestReading {
   /** Why it is not good, in words. */
   why: string | null;
   origin: Origin;
+  /** s it was on its way, of one that came late by itself; null otherwise. */
+  lateS: number | null;
 }
 
 /** One sensor of a site and what it read last. */
@@ -92,14 +95,16 @@ async function derivedOf(siteId: string): Promise<(Omit<SensorLine, 'newest'> & 
 
 function lineOf(
   { key, name, quantity, isDerived }: Omit<SensorLine, 'newest'>,
-  newest: { atMs: number; value: number; quality: Quality; reason?: string; origin: Origin } | undefined,
+  newest: Latest | undefined,
   nowMs: number,
 ): SensorLine {
   if (!newest) return { key, name, quantity, isDerived, newest: null };
-  const { atMs, value, quality, reason, origin } = newest;
+  const { atMs, value, quality, reason, origin, receivedAtMs } = newest;
+  const isHeldUp = origin === 'device' && !isDerived && isLate(atMs, receivedAtMs);
+  const lateS = isHeldUp ? (receivedAtMs - atMs) / 1000 : null;
   const at = new Date(atMs).toISOString();
   const stands = { at, ageS: (nowMs - atMs) / 1000, isStale: isStale(origin, nowMs - atMs) };
-  return { key, name, quantity, isDerived, newest: { ...stands, value, quality, why: whyNot(reason), origin } };
+  return { key, name, quantity, isDerived, newest: { ...stands, value, quality, why: whyNot(reason), origin, lateS } };
 }
 
 /** Why a reading is not good, in words; its word alone where there are none. */

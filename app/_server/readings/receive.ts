@@ -2,7 +2,7 @@ import 'server-only';
 import { RateLimiterMemory, RateLimiterRes } from 'rate-limiter-flexible';
 import type { BodyFault, ReadRecord } from '#core/readings/arrived';
 import type { Result } from '#core/result';
-import { findSource, noteUse } from '#data/readings/sources';
+import { findSource, noteUse, type SendingSource } from '#data/readings/sources';
 import { parseSenml } from '#shape/readings/parse-senml';
 import type { ReadingsAnswer, ReadingsRefusal } from '#shape/readings/answer';
 import { now } from '../clock';
@@ -13,19 +13,19 @@ import { FOR_DEVICES } from '../web/own-request';
 import { parseCsv } from './parse-csv';
 import { MOST_BYTES, readBody, type Unread } from './read-body';
 import { type RecordAnswer, takeIn } from './take-in';
+import { Turns } from './turns';
 
 /** Requests a source may make in a minute, in each web process. Common practice, no source. */
 const REQUESTS_A_MINUTE = 1200;
-/** Bodies that are read at once: each may be of 4 MB. */
-const AT_ONCE = 8;
-/** Of those by one source, so that one whose line is bad keeps no other out. */
-const AT_ONCE_EACH = 2;
+/**
+ * Bodies that are read at once, for each may be of 4 MB; of one source fewer, so that one whose line is bad keeps no other out.
+ * The others wait unread: a burst of small bodies is over in a moment.
+ */
+const turns = new Turns({ all: 8, each: 2, waiting: 64, waitMs: 1500 });
 const BUSY_RETRY_S = 1;
 const FULL_RETRY_S = 60;
 
 const limiter = new RateLimiterMemory({ points: REQUESTS_A_MINUTE, duration: 60 });
-/** Bodies that are being read, by source. */
-const underWay = new Map<string, number>();
 
 /** What a body may be: how it is read, and what its fields are called. */
 interface Format {
@@ -59,6 +59,8 @@ export async function receiveReadings(request: Request): Promise<Response> {
   if (guarded.answer) return guarded.answer;
   const answer = await answerTo(request);
   for (const [name, value] of Object.entries(guarded.headers)) answer.headers.set(name, value);
+  // To press a few kilobytes together costs more than to send them.
+  answer.headers.set('cache-control', 'no-store, no-transform');
   return answer;
 }
 
@@ -73,37 +75,18 @@ async function answerTo(request: Request): Promise<Response> {
   const format = formatOf(request.headers);
   if (!format) return refusal(415, 'Send application/senml+json, application/json or text/csv in UTF-8.');
   if (!(await hasRoom())) return refusal(503, 'There is no room on the disk: nothing was stored.', FULL_RETRY_S);
-  if (!begin(source.id)) return refusal(503, 'Too many send at once: nothing was stored.', BUSY_RETRY_S);
+  if (!(await turns.take(source.id))) return refusal(503, 'Too many send at once: nothing was stored.', BUSY_RETRY_S);
   try {
     return await receive(request, source, format);
   } catch (error) {
     logError('readings could not be stored', error);
     return refusal(503, 'The database does not answer: send it again.', BUSY_RETRY_S);
   } finally {
-    end(source.id);
+    turns.end(source.id);
   }
 }
 
-/** Whether a source may send one body more just now. */
-function begin(source: string): boolean {
-  const own = underWay.get(source) ?? 0;
-  const all = [...underWay.values()].reduce((sum, count) => sum + count, 0);
-  if (own >= AT_ONCE_EACH || all >= AT_ONCE) return false;
-  underWay.set(source, own + 1);
-  return true;
-}
-
-function end(source: string): void {
-  const left = (underWay.get(source) ?? 1) - 1;
-  if (left > 0) underWay.set(source, left);
-  else underWay.delete(source);
-}
-
-async function receive(
-  request: Request,
-  source: NonNullable<Awaited<ReturnType<typeof findSource>>>,
-  { read, fields }: Format,
-): Promise<Response> {
+async function receive(request: Request, source: SendingSource, { read, fields }: Format): Promise<Response> {
   const body = await readBody(request);
   if (typeof body === 'string') return refusal(UNREAD[body].status, UNREAD[body].said);
   const receivedAt = now();
@@ -112,7 +95,8 @@ async function receive(
     const { kind, field, why } = records.reason;
     return refusal(kind === 'too-large' ? 413 : 400, `${field || 'The body'} ${why}.`, undefined, field);
   }
-  const coming = { siteId: source.siteId, cameBy: source.id, receivedAt, correct: isCorrection(request) };
+  const { siteId, id, signs } = source;
+  const coming = { siteId, cameBy: id, receivedAt, correct: isCorrection(request), signs };
   const answers = await takeIn(records.value, coming, fields);
   await noteUse(source, receivedAt);
   return Response.json(counted(answers));

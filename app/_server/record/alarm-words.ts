@@ -12,18 +12,22 @@ const ALARM_CALLS: Readonly<Record<string, string>> = {
   lead: 'nobody had acknowledged it',
   'nobody-on': 'nobody was on',
   'no-account': 'nobody who was to answer has an account',
+  late: 'nothing that came since says that it is over',
 };
 
 /** Entries about alarms. */
 export const ALARM_WORDS: Readonly<Record<string, Words>> = {
   'alarm-raised': {
     title: 'alarm raised',
-    tell: ({ name }) => `The alarm ${name('alarm')} was raised`,
+    tell: ({ name, has }) =>
+      has('by') ? `Called for help: ${name('alarm')}` : `The alarm ${name('alarm')} was raised`,
   },
   'alarm-returned': {
     title: 'alarm returned to normal, or ended',
     tell: ({ text, name, has }) =>
-      `The alarm ${name('alarm')} ${has('why') ? (ALARM_ENDS[text('why')] ?? 'ended') : 'returned to normal'}`,
+      has('by')
+        ? `Said that it is right again, of the alarm ${name('alarm')}: ${text('note')}`
+        : `The alarm ${name('alarm')} ${has('why') ? (ALARM_ENDS[text('why')] ?? 'ended') : 'returned to normal'}`,
   },
   'alarm-escalated': {
     title: 'next people called',

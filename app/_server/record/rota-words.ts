@@ -30,7 +30,7 @@ export const ROTA_WORDS: Readonly<Record<string, Words>> = {
   'swap-asked': {
     title: 'swap asked for',
     tell: ({ text, name, has }) =>
-      `Asked that ${name('takes')} take the turn of ${name('person')} that begins on ${text('date')}${has('backDate') ? `, for one of theirs on ${text('backDate')}` : ''}`,
+      `Asked that ${name('takes')} take the turn of ${name('person')} that begins on ${text('date')}${has('from') ? `, from ${text('from')} to ${text('to')}` : ''}${has('backDate') ? `, for one of theirs on ${text('backDate')}` : ''}`,
   },
   'duty-change-agreed': came('agreed'),
   'duty-change-declined': came('declined'),

@@ -39,6 +39,11 @@ export const ROUND_WORDS: Readonly<Record<string, Words>> = {
     tell: ({ text, name, has }) =>
       `Signed a round${has('slot') ? ` (${name('slot')})` : ''}: ${text('lines')} lines, ${text('abnormal')} abnormal, ${text('notDone')} not done${has('note') ? `. ${text('note')}` : ''}`,
   },
+  'round-signed-second': {
+    title: 'round signed by a second person',
+    tell: ({ text, name, has }) =>
+      `Signed a round as the second${has('slot') ? ` (${name('slot')})` : ''}: ${text('lines')} lines, ${text('abnormal')} abnormal, ${text('notDone')} not done${has('note') ? `. ${text('note')}` : ''}`,
+  },
   'round-looked-at': {
     title: 'second look at a round',
     tell: ({ text, name, has }) =>

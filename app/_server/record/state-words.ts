@@ -36,8 +36,8 @@ export const STATE_WORDS: Readonly<Record<string, Words>> = {
   },
   'state-timed': {
     title: 'state begun by the clock',
-    tell: ({ text, name }) =>
-      `Had ${text('state').replaceAll('-', ' ')} in ${name('system')} begin by the clock: ${text('days')} at ${text('at')}, for ${text('lastsMin')} min`,
+    tell: ({ text, name, has }) =>
+      `Had ${text('state').replaceAll('-', ' ')} in ${name('system')} begin by the clock: ${has('schedule') ? text('schedule') : `${text('days')} at ${text('at')}`}, for ${text('lastsMin')} min`,
   },
   'state-untimed': {
     title: 'state no longer begun by the clock',

@@ -26,7 +26,7 @@ function inputsOf(facility: Facility, system: System, on: string): unknown {
   return {
     engine: ENGINE_VERSION,
     ...shared,
-    site: { ...site, name: null, openingHours: null, holidays: null },
+    site: { ...site, name: null, openingHours: null, holidays: null, quietHours: null, waysTo: null },
     safeguards: safeguards.map((one) => judged(one, on)),
     people: people.map((person) => ({ ...person, name: null })),
     rooms: rooms.filter(({ key }) => key === system.room),
@@ -41,7 +41,7 @@ function inputsOf(facility: Facility, system: System, on: string): unknown {
 }
 
 function judged(safeguard: Safeguard, on: string): unknown {
-  const { tests: _ledger, off, ...rest } = safeguard;
+  const { tests: _ledger, loud: _heard, off, ...rest } = safeguard;
   const last = lastTest(safeguard, on);
   return {
     ...rest,

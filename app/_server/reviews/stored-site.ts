@@ -2,6 +2,7 @@ import 'server-only';
 import { NOTHING_MEASURED, type PeopleFacts, withMeasured } from '#core/alarms/measured';
 import type { Facility } from '#core/facility/facility';
 import { type LastCalibration, withCalibrations } from '#core/rounds/calibrated';
+import { withAway } from '#core/rota/away';
 import { shiftsInForce } from '#core/rota/in-force';
 import { isSafeguardLine, type Missed, withMissedTests } from '#core/plans/missed';
 import { findMeasured } from '#data/calls/measured';
@@ -10,14 +11,15 @@ import { findCalibrations } from '#data/rounds/calibrations';
 import { findMissedSheets } from '#data/rounds/missed-sheets';
 import type { SiteEntry } from '#data/sites';
 import { now } from '../clock';
+import { awayUsually } from '../rota/away-people';
 import { inputHash } from './input-hash';
 
 /** A site as stored, with what its reviews depend on. */
 export interface StoredSite {
   facility: Facility;
   /**
-   * The same as reviews see it: with what was measured of its people, the shifts in force, tests that were missed and calibrations
-   * that were made on rounds. It is never written back.
+   * The same as reviews see it: with what was measured of its people, the shifts in force, when its people are at other sites,
+   * tests that were missed and calibrations that were made on rounds. It is never written back.
    */
   reviewed: Facility;
   /** A change of the site as reviews would see it. */
@@ -36,6 +38,8 @@ interface Kept extends StoredSite {
   measuredMs: number | null;
   /** What rounds and sheets say, as text. */
   walkedText: string;
+  /** When its people are at other sites, as text. */
+  awayText: string;
 }
 
 /** What rounds and sheets say of a site that its description does not. */
@@ -78,16 +82,21 @@ export async function storedSite({ id, revision, measuredAt }: SiteEntry, on: st
   const { facility, systemIds } = loaded;
   const { missed, calibrations } = await walkedOf(id, facility);
   const walkedText = JSON.stringify([[...missed], [...calibrations]]);
-  const isSame = known?.on === on && known.measuredMs === measuredMs && known.walkedText === walkedText;
-  if (known?.revision === revision && isSame) return known;
+  const away = await awayUsually(id, facility, on);
+  const awayText = JSON.stringify([...away]);
+  const isAsSaid = known?.walkedText === walkedText && known.awayText === awayText;
+  if (known?.revision === revision && known.on === on && known.measuredMs === measuredMs && isAsSaid) return known;
   const facts = measuredMs === null ? NOTHING_MEASURED : ((await findMeasured(id)) ?? NOTHING_MEASURED);
   const asReviewed = (one: Facility) =>
-    withCalibrations(withMissedTests(withMeasured(shiftsInForce(one, on), facts), missed), calibrations);
+    withCalibrations(
+      withMissedTests(withMeasured(withAway(shiftsInForce(one, on), away), facts), missed),
+      calibrations,
+    );
   const reviewed = asReviewed(facility);
   const hashes = new Map(reviewed.systems.map((system) => [system.key, inputHash(reviewed, system, on)]));
   const fresh: Kept = {
     ...{ facility, reviewed, asReviewed, facts, systemIds, hashes },
-    ...{ revision: loaded.revision, on, measuredMs, walkedText },
+    ...{ revision: loaded.revision, on, measuredMs, walkedText, awayText },
   };
   kept.delete(id);
   kept.set(id, fresh);

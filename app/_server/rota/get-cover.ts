@@ -6,7 +6,11 @@ import type { SystemDemand } from '#core/review/people/demand';
 import { weeksAhead, type WeekAhead } from '#core/review/people/coming-weeks';
 import { siteCover, type SiteCover } from '#core/review/people/site-cover';
 import type { Typed } from '#core/review/people/what-if-fields';
+import { behind } from '#core/rota/behind';
+import type { DutyException } from '#core/rota/rota';
+import { turnsApart } from '#core/rota/away';
 import { turnsOf } from '#core/rota/turns';
+import { addDays } from '#core/time/add-days';
 import { mondayOf } from '#core/time/monday-of';
 import { dayStart } from '#core/time/zone';
 import { listDemands } from '#data/reviews/results';
@@ -17,7 +21,13 @@ import type { Who } from '../gate/who';
 import { findStoredSite } from '../reviews/find-stored-site';
 import { isCurrent } from '../reviews/review-state';
 import type { StoredSite } from '../reviews/stored-site';
+import { awayReally } from './away-people';
 import { rotaOf } from './rota-of';
+
+/** A coming week that leaves less, and the swaps and leave without which it would not, or not so; none: shifts or clocks do. */
+export interface WeekBehind extends WeekAhead {
+  behind: DutyException[];
+}
 
 /** What the rota of a site leaves to spare, and what a change of its people would make of it. */
 export interface CoverPage {
@@ -26,7 +36,7 @@ export interface CoverPage {
   facility: Facility;
   column: 'claimed' | 'tested';
   cover: SiteCover;
-  weeks: WeekAhead[];
+  weeks: WeekBehind[];
   /** Names of the systems whose review is under way, or broke: nothing is said of them. */
   missing: string[];
   asked: Typed;
@@ -38,6 +48,12 @@ export const getCoverShape = whatIfAsked;
 
 /** Weeks ahead that are looked at, with the one under way. */
 const WEEKS = 8;
+const DAY_MS = 86_400_000;
+
+/** How long after the onset it matters who is on: until the last chance, or until whoever comes has put it right, a week at most. */
+function followedMs({ weakest: { lastS, way } }: WeekAhead): number {
+  return Math.min(7 * DAY_MS, 1000 * Math.max(lastS, way?.putRightS ?? 0));
+}
 
 /**
  * The cover of a site over its usual week, its weakest hours, coming weeks that leave less, and what a change of its people would
@@ -52,9 +68,11 @@ export async function getCover(
   const { entry, stored, today } = found.value;
   const { reviewed: facility } = stored;
   const monday = mondayOf(today);
-  const [demands, rota] = await Promise.all([
+  const span = [dayStart(entry.zone, monday), dayStart(entry.zone, addDays(monday, 7 * (WEEKS + 2)))] as const;
+  const [demands, rota, away] = await Promise.all([
     demandsOf(entry.id, stored),
-    rotaOf(entry.id, stored.facility, dayStart(entry.zone, monday)),
+    rotaOf(entry.id, stored.facility, span[0]),
+    awayReally(entry.id, stored.facility, ...span),
   ]);
   const { what, wrong } = readWhatIf(asked, facility);
   const told = new Set(demands.map(({ system }) => system));
@@ -63,7 +81,9 @@ export async function getCover(
     facility,
     column,
     cover: siteCover(facility, demands, today, what),
-    weeks: weeksAhead(facility, demands, monday, WEEKS, (from, to) => turnsOf(rota, from, to)),
+    weeks: weeksAhead(facility, demands, monday, WEEKS, (from, to) => turnsApart(turnsOf(rota, from, to), away)).map(
+      (week) => ({ ...week, behind: behind(rota, week.at, week.at + followedMs(week)) }),
+    ),
     missing: facility.systems.filter(({ key }) => !told.has(key)).map(({ name }) => name),
     asked,
     wrong,

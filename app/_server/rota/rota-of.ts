@@ -12,7 +12,7 @@ import type { Transaction } from '#data/transaction';
  */
 export async function rotaOf(
   siteId: string,
-  { people, shifts, site }: Facility,
+  { people, shifts, site }: Pick<Facility, 'people' | 'shifts' | 'site'>,
   sinceMs: number,
   asker?: Pick<Transaction, '$queryRaw'>,
 ): Promise<Rota> {

@@ -50,10 +50,20 @@ export async function twoSitesSaid(
     const entry = await findSiteById(other);
     const stored = entry && (await storedSite(entry, dayIn(entry.zone, now())));
     if (!(stored && entry)) continue;
-    const elsewhere = { site: entry.key, person: there, rota: await rotaOf(other, stored.facility, from) };
+    const wayMin = wayBetween(facility, stored.facility);
+    const elsewhere = { site: entry.key, person: there, rota: await rotaOf(other, stored.facility, from), wayMin };
     const name = facility.people.find(({ key }) => key === person)?.name ?? person;
     const site = may(who, 'see', entry.key) ? entry.name : null;
     for (const one of atTwoSites({ rota, person }, [elsewhere], from, to)) found.push({ ...one, name, site });
   }
   return found;
+}
+
+/** Minutes between two sites, as either says; where both do, the longer. */
+function wayBetween({ site: here }: Facility, { site: there }: Facility): number | null {
+  const said = [
+    here.waysTo?.find(({ site }) => site === there.key),
+    there.waysTo?.find(({ site }) => site === here.key),
+  ].flatMap((way) => (way ? [way.min] : []));
+  return said.length > 0 ? Math.max(...said) : null;
 }

@@ -2,6 +2,7 @@ import 'server-only';
 import { groupBy } from '#core/group-by';
 import { isAbnormal } from '#core/rounds/abnormal';
 import { type Entry, standingEntries } from '#core/rounds/entry';
+import { byTwo } from '#core/rounds/by-two';
 import { NOTHING_STANDS } from '#core/rounds/pack';
 import { tooQuick } from '#core/rounds/pace';
 import type { UsedRate } from '#core/rounds/rate';
@@ -76,6 +77,8 @@ export async function getRound(who: Who, { site: key, round: id }: RoundAddress)
       dueAt: round.dueAt.toISOString(),
       begun: { at: round.begunAt.toISOString(), by: nameOf(round.begunBy) },
       signed: signatureOf(signatures, 'signed', nameOf),
+      second: signatureOf(signatures, 'second', nameOf),
+      byTwo: byTwo(round.sheet),
       secondLook: signatureOf(signatures, 'second-look', nameOf),
       looksTaken: taken.map(({ at, by, note, taken: back }) => ({
         ...{ at: at.toISOString(), by: nameOf(by), note },
@@ -83,6 +86,8 @@ export async function getRound(who: Who, { site: key, round: id }: RoundAddress)
       })),
     },
     places,
+    systems: stored.facility.systems.map(({ key: system, name }) => ({ key: system, name })),
+    nextCall: newId(),
     alike: alike.map(({ key: line }) => line),
     unmoved,
     quick: tooQuick(round.sheet.places, entries),
@@ -99,7 +104,7 @@ export async function getRound(who: Who, { site: key, round: id }: RoundAddress)
 
 function signatureOf(
   signatures: Awaited<ReturnType<typeof listSignatures>>,
-  kind: 'signed' | 'second-look',
+  kind: 'signed' | 'second' | 'second-look',
   nameOf: (id: string) => string,
 ) {
   const done = signatures.find((one) => one.kind === kind);
@@ -152,6 +157,7 @@ function toldLine(
     isAbnormal: value ? isAbnormal(check, value, rate) : false,
     rate,
     nextEntry: newId(),
+    nextPhoto: newId(),
   };
 }
 

@@ -31,6 +31,8 @@ export interface RoundLine {
   begun: { at: string; by: string } | null;
   signed: { at: string; by: string } | null;
   secondLook: { at: string; by: string } | null;
+  /** Whether it is signed, and somebody else is to sign it as well. */
+  wantsSecond: boolean;
   /** Systems it passes; null for all. */
   systems: string[] | null;
 }
@@ -104,6 +106,7 @@ function walkLine(
     begun: round && told({ at: new Date(round.begunAt), by: round.begunBy }),
     signed: told(round?.signed),
     secondLook: told(round?.secondLook),
+    wantsSecond: round?.wantsSecond ?? false,
     systems: slot.systems?.map((one) => systemNames.get(one) ?? one) ?? null,
   };
 }
@@ -120,6 +123,7 @@ function besidesLine(round: RoundRow, told: Tell): RoundLine {
     begun: told({ at: round.begunAt, by: round.begunBy }),
     signed: told(round.signed),
     secondLook: told(round.secondLook),
+    wantsSecond: round.wantsSecond,
     systems: null,
   };
 }

@@ -1,5 +1,6 @@
 import 'server-only';
 import type { Check } from '#core/rounds/check';
+import type { ByTwo } from '#core/rounds/by-two';
 import type { Entry, EntryValue } from '#core/rounds/entry';
 import type { TooQuick } from '#core/rounds/pace';
 import type { UsedRate } from '#core/rounds/rate';
@@ -29,6 +30,8 @@ export interface ToldLine {
   rate: UsedRate | null;
   /** Id of the next entry on it. */
   nextEntry: string;
+  /** Id of the next photo. */
+  nextPhoto: string;
 }
 
 /** What was known of a line before this round, and when that was (UTC, ISO). */
@@ -65,11 +68,17 @@ export interface RoundPage {
     dueAt: string;
     begun: { at: string; by: string };
     signed: Signed | null;
+    /** The second signature, where its sheet asks for one. */
+    second: Signed | null;
+    byTwo: ByTwo | null;
     secondLook: Signed | null;
     /** Second looks that were taken back. */
     looksTaken: (Omit<Signed, 'id'> & { taken: { at: string; by: string; reason: string } })[];
   };
   places: ToldPlace[];
+  /** The systems of the site, and the id of the next call for help. */
+  systems: { key: string; name: string }[];
+  nextCall: string;
   /** Lines whose number is the same to the last digit as on each of the three rounds before. */
   alike: string[];
   /** What stood still in a week of entries though it would be seen to move; told once it is signed. */

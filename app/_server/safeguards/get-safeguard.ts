@@ -1,4 +1,7 @@
 import 'server-only';
+import type { QuietSpan } from '#core/plans/quiet-at';
+import { isLoud, quietSpans } from '#core/plans/quiet-hours';
+import { addDays } from '#core/time/add-days';
 import { ok, refused, type Result } from '#core/result';
 import { accountNames, LOCAL } from '#data/accounts/names';
 import { newId } from '#data/new-id';
@@ -32,6 +35,8 @@ export interface SafeguardPage {
   self: string | null;
   /** Id for the next test that is recorded. */
   nextEntry: string;
+  /** Quiet hours of these days, where its test is loud. */
+  quiet: QuietSpan[];
 }
 
 export const getSafeguardShape = safeguardPlace;
@@ -60,6 +65,7 @@ export async function getSafeguard(who: Who, place: SafeguardPlace): Promise<Res
     maySwitch: may(who, 'switch-safeguard', site.key),
     self: who.id === LOCAL ? null : who.name,
     nextEntry: newId(),
+    quiet: isLoud(facility.site, found, ownKey) ? quietSpans(facility.site, today, addDays(today, 1)) : [],
   });
 }
 

@@ -1,6 +1,7 @@
 import 'server-only';
 import type { Facility } from '#core/facility/facility';
 import type { System } from '#core/facility/system';
+import { siteDays, type SiteDays } from '#core/rounds/schedule';
 import { type Drawn, inferStates } from '#core/states/infer';
 import { type Begun, endsItself, hasHandsIn } from '#core/states/state-end';
 import { timedDue } from '#core/states/timed';
@@ -37,15 +38,20 @@ export async function askBegun(at: Date): Promise<void> {
     const systemOf = (id: string) => stored.facility.systems.find(({ key }) => key === keyOf.get(id));
     for (const one of timed.filter(({ siteId }) => siteId === site.id)) {
       const system = systemOf(one.systemId);
-      if (system) await byClock(site, one, system, at);
+      if (system) await byClock(site, one, system, { days: siteDays(stored.facility.site), at });
     }
     const own = begun.filter(({ siteId }) => siteId === site.id);
     await byWatts(site, stored, own, at);
   }
 }
 
-async function byClock(site: SiteEntry, timed: StateTimedRow, system: System, at: Date): Promise<void> {
-  const due = timedDue(timed, site.zone, at.getTime());
+async function byClock(
+  site: SiteEntry,
+  timed: StateTimedRow,
+  system: System,
+  { days, at }: { days: SiteDays; at: Date },
+): Promise<void> {
+  const due = timedDue(timed.schedule, days, at.getTime());
   if (due === null) return;
   const { systemId, state, by, lastsMin } = timed;
   const since = new Date(due);

@@ -1,6 +1,7 @@
 import 'server-only';
 import type { z } from 'zod';
 import { OPERATING_STATES, type System } from '#core/facility/system';
+import type { Schedule } from '#core/rounds/schedule';
 import { ok, type Result } from '#core/result';
 import { type Asked, askedBy } from '#core/states/effective';
 import type { Begun } from '#core/states/state-end';
@@ -11,6 +12,7 @@ import { listTimed } from '#data/states/timed';
 import { statesBegun } from '#data/states/states';
 import { systemPlace } from '#shape/reviews/case-place';
 import { now } from '../clock';
+import { dayIn } from '../local-day';
 import { may } from '../gate/may';
 import type { Refusal } from '../gate/refusal';
 import type { Who } from '../gate/who';
@@ -41,8 +43,10 @@ export interface SystemStates {
   /** What the plans ask while these states are in force, the most protective of each. */
   asked: Asked[];
   /** What begins by the clock. */
-  timed: { id: string; state: Begun; days: string[]; at: string; lastsMin: number }[];
+  timed: { id: string; state: Begun; schedule: Schedule; lastsMin: number }[];
   timedEntry: string;
+  /** ISO date at the site. */
+  today: string;
   maySet: boolean;
   mayTime: boolean;
   mayAuthorise: boolean;
@@ -81,7 +85,8 @@ export async function getStates(
     asked: askedBy(system, states),
     timed: (await listTimed([entry.id]))
       .filter((one) => one.systemId === systemId)
-      .map(({ id, state, days, at: time, lastsMin }) => ({ id, state, days, at: time, lastsMin })),
+      .map(({ id, state, schedule, lastsMin }) => ({ id, state, schedule, lastsMin })),
+    today: dayIn(entry.zone, at),
     timedEntry: newId(),
     maySet: may(who, 'set-state', site),
     mayTime: may(who, 'describe', site),

@@ -1,4 +1,5 @@
 import 'server-only';
+import { scheduleSaid } from '#core/rounds/schedule-words';
 import { ok, type Result, refused } from '#core/result';
 import { appendRecords } from '#data/records/append-records';
 import { addTimed, endTimed, listTimed } from '#data/states/timed';
@@ -15,9 +16,9 @@ export const endTimedShape = endTimedRequest;
 
 type Done = Result<{ site: string; system: string }, Refusal>;
 
-/** Has a state begin at certain times of the week. What is sent twice is kept once. */
+/** Has a state begin by a schedule. What is sent twice is kept once. */
 export async function timeState(who: Who, request: TimedRequest): Promise<Done> {
-  const { site, system, entry: id, state, days, at: time, lastsMin } = request;
+  const { site, system, entry: id, state, schedule, lastsMin } = request;
   const allowed = await siteFor(who, 'describe', site);
   if (!allowed.ok) return allowed;
   const place = await findPlace(who, site, system);
@@ -27,8 +28,8 @@ export async function timeState(who: Who, request: TimedRequest): Promise<Done> 
   if ((await listTimed([siteId])).some((one) => one.id === id)) return ok({ site, system });
   const at = now();
   await inTransaction(async (tx) => {
-    await addTimed(tx, { id, siteId, systemId, state, days, at: time, lastsMin, by: who.id }, at);
-    const body = { by: who.id, system: systemId, state, timed: id, days: days.join(' '), at: time, lastsMin };
+    await addTimed(tx, { id, siteId, systemId, state, schedule, lastsMin, by: who.id }, at);
+    const body = { by: who.id, system: systemId, state, timed: id, schedule: scheduleSaid(schedule), lastsMin };
     await appendRecords(tx, siteId, [{ kind: 'state-timed', body }], at);
   });
   return ok({ site, system });

@@ -1,4 +1,5 @@
 import 'server-only';
+import { SET_BACK_MS } from '#core/time/set-back';
 import { findSitesToJudge } from '#data/alarms/turn';
 import { listen } from '#data/listen';
 import { ARRIVAL_CHANNEL } from '#data/readings/arrivals';
@@ -55,7 +56,8 @@ export function judgeAlarms(): Judging {
   };
   const look = async (): Promise<void> => {
     const at = now();
-    for (const site of await findSitesToJudge(at, new Date(at.getTime() - LOOK_MS))) waiting.add(site);
+    const [lookedBefore, setBackAfter] = [at.getTime() - LOOK_MS, at.getTime() + SET_BACK_MS];
+    for (const site of await findSitesToJudge(at, new Date(lookedBefore), new Date(setBackAfter))) waiting.add(site);
     next();
     ticks += 1;
     if (ticks % CALLS_EVERY === 0) await wakeLostCalls(at);

@@ -13,7 +13,7 @@ const PAUSE_MS = 250;
  * ms from one settling of a site to the next: a site that is sent to all the time is settled for many bodies at once. Derived
  * series come so much later at most, and no alarm that is held to a sensor waits for it.
  */
-const APART_MS = 2000;
+const APART_MS = 3000;
 /** ms between two looks for what nobody was heard of. */
 const LOOK_MS = 5000;
 /** ms between two looks for hours and days that are over, and how long one goes on with them. */

@@ -2,9 +2,11 @@ import 'server-only';
 import type { TaskList } from 'graphile-worker';
 import { anchorDaily } from './tasks/anchor-daily';
 import { backupDue } from './tasks/backup-due';
+import { callOutReminder } from './tasks/call-out-reminder';
 import { callOutsDue } from './tasks/call-outs-due';
 import { demoGoesOn } from './tasks/demo-goes-on';
 import { diskWatch } from './tasks/disk-watch';
+import { dutyMail } from './tasks/duty-mail';
 import { heartbeat } from './tasks/heartbeat';
 import { mailPath } from './tasks/mail-path';
 import { mailLinkTask } from './tasks/mail-link';
@@ -24,9 +26,11 @@ import { tidyAccounts } from './tasks/tidy-accounts';
 export const taskList: TaskList = {
   'anchor-daily': anchorDaily,
   'backup-due': backupDue,
+  'call-out-reminder': callOutReminder,
   'call-outs-due': callOutsDue,
   'demo-goes-on': demoGoesOn,
   'disk-watch': diskWatch,
+  'duty-mail': dutyMail,
   heartbeat,
   'mail-link': mailLinkTask,
   'mail-path': mailPath,

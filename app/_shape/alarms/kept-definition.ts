@@ -6,6 +6,17 @@ import { alarmShape } from '../facility/alarm';
 const { key, name, on, delayS, deadBand, offDelayS, answeredBy, escalateAfterMin } = alarmShape.shape;
 const { priority, latched, suppressedIn, cause, consequence, whatToDo } = alarmShape.shape;
 
+/** Longest name of an alarm that somebody raises by hand, longest description, longest place, characters. */
+export const BY_HAND = { name: 120, saw: 2000, where: 300 } as const;
+
+const byHand = z.object({
+  kind: z.literal('by-hand'),
+  saw: z.string().max(BY_HAND.saw).optional(),
+  where: z.string().max(BY_HAND.where).optional(),
+  by: z.string(),
+  round: z.uuid().optional(),
+});
+
 /**
  * What is kept with each time that an alarm is raised: its definition as it was then, with people by their ids, and the sensor
  * it was held to.
@@ -13,7 +24,7 @@ const { priority, latched, suppressedIn, cause, consequence, whatToDo } = alarmS
 export const keptDefinition = z.object({
   key,
   name,
-  on,
+  on: z.union([byHand, on]),
   delayS,
   deadBand,
   offDelayS,

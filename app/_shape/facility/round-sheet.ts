@@ -86,7 +86,8 @@ const timeShape = fieldsOnly({
     .optional(),
 });
 
-const scheduleShape = noun('schedule', 'When a sheet is due, on the clocks of the site.', {
+/** A schedule as the facility file writes it. */
+export const scheduleShape = noun('schedule', 'When a sheet is due, on the clocks of the site.', {
   rule: z.string().max(200).describe('Rule of RFC 5545 for its days, without its name: "FREQ=WEEKLY;BYDAY=MO,TH".'),
   from: isoDate('First day of the rule.'),
   until: isoDate('Last day; left out for ever.').optional(),

@@ -34,6 +34,12 @@ export const safeguardShape = noun(
       error: 'must be a whole number of days',
     }),
     tests: listOf(testShape, 'Its tests.'),
+    loud: z
+      .boolean()
+      .optional()
+      .describe(
+        'Whether its test is heard, so that the quiet hours of the site count for it; left out: those of the generator and of standby air are.',
+      ),
     failsOnDemand: sourced(figure('share', 'Part of the times it is needed at which it fails')).optional(),
     off: offShape.optional().describe('Given while it is out of service.'),
   },

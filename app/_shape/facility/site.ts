@@ -19,6 +19,18 @@ const hoursShape = noun('openingHours', 'When a site opens and closes on some da
   closes: localTime('Closes; at or before the hour at which it opens: on the next day.'),
 });
 
+const quietShape = noun('quietTime', 'When no loud test is to be run, of a generator or a blower.', {
+  days: choiceOf(DAYS, 'Days of the week on which it begins, mon to sun.'),
+  from: localTime('Begins.'),
+  to: localTime('Ends; at or before the hour at which it begins: on the next day.'),
+  why: nameText('Why.').optional(),
+});
+
+const wayShape = noun('wayToSite', 'The way between this site and another one that some people answer as well.', {
+  site: addressKey('Key of the other site.'),
+  min: amount('Min', 'From door to door, as somebody drives it at a bad hour', { least: 0, most: 1440 }),
+});
+
 export const siteShape = noun('site', 'One place under one management, with one time zone and one rota.', {
   key: addressKey('Key of the site.'),
   name: nameText('Name of the site.'),
@@ -62,6 +74,23 @@ export const siteShape = noun('site', 'One place under one management, with one 
     .max(400)
     .optional()
     .describe('Days on which it is closed out of turn: sheets may leave them out.'),
+  waysTo: z
+    .array(wayShape)
+    .min(1)
+    .max(50)
+    .refine((ways) => new Set(ways.map(({ site }) => site)).size === ways.length, {
+      error: 'must not name the same site twice',
+    })
+    .optional()
+    .describe('Ways to other sites. Whoever is on site there is credited here with that way at least.'),
+  quietHours: z
+    .array(quietShape)
+    .min(1)
+    .max(20)
+    .optional()
+    .describe(
+      'When no loud test is to be run, of a generator or a blower: neighbours, opening hours, animals at rest.',
+    ),
   testCallEachDays: amount('Days', 'From one test call of a person to the next', { least: 1, most: 366 })
     .refine(Number.isInteger, { error: 'must be a whole number of days' })
     .optional(),

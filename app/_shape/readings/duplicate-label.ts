@@ -1,8 +1,10 @@
 const QUOTE = 34;
 const COMMA = 44;
 const BACKSLASH = 92;
-const OPEN = new Set([91, 123]);
-const CLOSE = new Set([93, 125]);
+const OPEN_LIST = 91;
+const CLOSE_LIST = 93;
+const OPEN_RECORD = 123;
+const CLOSE_RECORD = 125;
 /** How deep the labels of a record of a pack stand. */
 const RECORD_DEPTH = 2;
 
@@ -29,13 +31,13 @@ export function duplicateLabel(text: string): { record: number; label: string } 
       }
       isLabel = false;
       at = end;
-    } else if (OPEN.has(code)) {
+    } else if (code === OPEN_LIST || code === OPEN_RECORD) {
       depth += 1;
-      isLabel = code === 123;
+      isLabel = code === OPEN_RECORD;
       if (depth !== RECORD_DEPTH) continue;
       record += 1;
       seen = new Set();
-    } else if (CLOSE.has(code)) depth -= 1;
+    } else if (code === CLOSE_LIST || code === CLOSE_RECORD) depth -= 1;
     else if (code === COMMA) isLabel = depth === RECORD_DEPTH;
   }
   return null;

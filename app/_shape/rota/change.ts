@@ -38,14 +38,22 @@ export const leaveRequest = sitePlace.extend({
   why,
 });
 
-/** One turn is to be taken by somebody else, perhaps for one of theirs. */
-export const swapRequest = sitePlace.extend({
-  entry: z.uuid(),
-  turn,
-  takes: keyText('Who takes it.'),
-  back: turn.optional(),
-  why,
-});
+/** One turn, or a part of it, is to be taken by somebody else, perhaps for one of theirs. */
+export const swapRequest = sitePlace
+  .extend({
+    entry: z.uuid(),
+    turn,
+    takes: keyText('Who takes it.'),
+    from: localMoment.optional(),
+    to: localMoment.optional(),
+    back: turn.optional(),
+    why,
+  })
+  .superRefine(({ from, to }, context) => {
+    const message = 'must be given with the other end of the part, or neither';
+    if ((from === undefined) !== (to === undefined))
+      context.addIssue({ code: 'custom', path: [from === undefined ? 'from' : 'to'], message });
+  });
 
 /** What is to come of a change. `shownMin`: minutes with nobody that the page said it would leave. */
 export const changeAnswer = sitePlace.extend({

@@ -30,6 +30,7 @@ const test = z.object({
   seen: z.string().optional(),
 });
 
+const quiet = z.object({ from: z.number(), to: z.number(), why: z.string().optional() });
 const option = z.object({ key: z.string(), name: z.string(), usual: z.boolean() });
 const asked = z.object({
   quantity: z.enum(WATER_QUANTITIES),
@@ -68,6 +69,7 @@ export const checkShape = z.discriminatedUnion('kind', [
     safeguard: z.enum(SAFEGUARD_KINDS),
     everyDays: z.number(),
     last: test.nullable(),
+    quiet: z.array(quiet).optional(),
   }),
   z.object({
     ...line,

@@ -1,4 +1,5 @@
 import { z } from 'zod';
+import { callForHelpRequest } from '../alarms/by-hand';
 import { enterRequest } from './requests';
 import { checkShape } from './sheet';
 
@@ -26,6 +27,13 @@ const entry = z.object({
   typed: z.record(z.string().max(60), z.unknown()),
 });
 
+/** Somebody saw what no sensor reads and calls for help; its id is that of the call. */
+const call = z.object({
+  ...made,
+  kind: z.literal('call'),
+  ...callForHelpRequest.pick({ system: true, what: true, saw: true, where: true }).shape,
+});
+
 const sign = z.object({ ...made, kind: z.literal('sign'), note: z.string().trim().max(2000).optional() });
 
 /** What a telephone sends once it has a signal: the oldest first. */
@@ -35,7 +43,7 @@ export const syncRequest = z.object({
   account: z.string().max(80),
   /** What the clock of the telephone says now. */
   sentAt: z.iso.datetime(),
-  items: z.array(z.discriminatedUnion('kind', [entry, sign])).max(MOST_ITEMS),
+  items: z.array(z.discriminatedUnion('kind', [entry, sign, call])).max(MOST_ITEMS),
 });
 
 export type SyncRequest = z.output<typeof syncRequest>;
@@ -56,6 +64,20 @@ export const photoRequest = z.object({
   takenAt: z.iso.datetime(),
   body: z.instanceof(Uint8Array),
 });
+
+/** A photo that a form adds to an entry, or that is the entry itself where a photo is what is asked for. */
+export const photoForm = z.object({
+  site: z.string(),
+  round: z.uuid(),
+  check: z.string().max(300),
+  photo: z.uuid(),
+  entry: z.uuid(),
+  /** Whether the entry is made with it. */
+  first: z.literal('yes').optional(),
+  picture: z.object({ name: z.string(), bytes: z.instanceof(Uint8Array) }, { error: 'choose a photo' }),
+});
+
+export type PhotoForm = z.output<typeof photoForm>;
 
 export const photoAddress = z.object({ site: z.string(), photo: z.uuid() });
 

@@ -1,5 +1,6 @@
 import { z } from 'zod';
-import { DAYS } from '#core/facility/site';
+import { firstDayOf } from '#core/rounds/first-day';
+import { scheduleShape } from '../facility/round-sheet';
 import { systemPlace } from '../reviews/case-place';
 import { beginStates } from './requests';
 
@@ -8,23 +9,36 @@ export const answerRequest = systemPlace
   .extend({ asked: z.uuid(), entry: z.uuid(), so: z.enum(['yes', 'no'], { error: 'choose one' }) })
   .transform(({ so, ...rest }) => ({ ...rest, isSo: so === 'yes' }));
 
-/** A state is to begin at certain times of the week. Days come as `day:mon` and so on. */
-export const timedRequest = systemPlace
-  .extend({
-    entry: z.uuid(),
-    state: z.enum(beginStates),
-    at: z.string({ error: 'must be a time' }).regex(/^([01]\d|2[0-3]):[0-5]\d$/, { error: 'must be a time, as 07:30' }),
-    lastsMin: z.coerce
-      .number({ error: 'must be a number' })
-      .positive({ error: 'must be above 0' })
-      .max(1440, { error: 'must be a day at most' }),
+const ruled = z.looseObject({ rule: z.string().max(200), from: z.iso.date() });
+
+/** A schedule as its editor sends it, in one field. Whoever names a day means "from then on": the rule begins on its own first. */
+const scheduleText = z
+  .string({ error: 'must be a schedule' })
+  .max(20_000)
+  .transform((text, context) => {
+    try {
+      const given: unknown = JSON.parse(text);
+      const read = ruled.safeParse(given);
+      if (!read.success) return given;
+      const { rule, from } = read.data;
+      return { ...read.data, from: firstDayOf(rule, from) ?? from };
+    } catch {
+      context.addIssue({ code: 'custom', message: 'must be a schedule' });
+      return z.NEVER;
+    }
   })
-  .loose()
-  .transform(({ site, system, entry, state, at, lastsMin, ...rest }) => ({
-    ...{ site, system, entry, state, at, lastsMin },
-    days: DAYS.filter((day) => rest[`day:${day}`] !== undefined),
-  }))
-  .refine(({ days }) => days.length > 0, { path: ['days'], error: 'must name a day at least' });
+  .pipe(scheduleShape);
+
+/** A state is to begin by a schedule. */
+export const timedRequest = systemPlace.extend({
+  entry: z.uuid(),
+  state: z.enum(beginStates),
+  schedule: scheduleText,
+  lastsMin: z.coerce
+    .number({ error: 'must be a number' })
+    .positive({ error: 'must be above 0' })
+    .max(1440, { error: 'must be a day at most' }),
+});
 
 /** It is begun by the clock no more. */
 export const endTimedRequest = systemPlace.extend({ timed: z.uuid() });

@@ -20,6 +20,8 @@ import { GoAlone } from './go-alone';
 import { NoteForm } from './note-form';
 import { CalledAnew, PrioritySaid } from './open-alarm';
 import { ResetForm } from './reset-form';
+import { RightAgain } from './right-again';
+import { SeenByHand } from './seen-by-hand';
 import { ToldList } from './told-list';
 import { ValueNow } from './value-now';
 
@@ -36,11 +38,12 @@ interface AlarmBodyProps {
   acknowledge: FormAction<AcknowledgedView>;
   note: FormAction<unknown>;
   reset: FormAction<unknown>;
+  rightAgain: FormAction<unknown>;
   goAlone: FormAction<unknown>;
 }
 
 /** One time that an alarm was raised: how it stands, its whole life, and what may be done. */
-export function AlarmBody({ page, units, acknowledge, note, reset, goAlone }: AlarmBodyProps) {
+export function AlarmBody({ page, units, acknowledge, note, reset, rightAgain, goAlone }: AlarmBodyProps) {
   const { site, line, log, mayAcknowledge } = page;
   const at = siteAddress(site.key);
   return (
@@ -54,6 +57,8 @@ export function AlarmBody({ page, units, acknowledge, note, reset, goAlone }: Al
       lead={<Lead site={site} line={line} units={units} />}
     >
       {mayAcknowledge ? <Acknowledge page={page} acknowledge={acknowledge} note={note} /> : null}
+      {mayAcknowledge ? <RightAgain site={site.key} alarm={line} rightAgain={rightAgain} /> : null}
+      <ToDo line={line} />
       {mayAcknowledge ? <GoAlone site={site.key} alarm={line} goAlone={goAlone} /> : null}
       {mayAcknowledge && line.state === 'latched-acknowledged' ? (
         <Section
@@ -64,18 +69,29 @@ export function AlarmBody({ page, units, acknowledge, note, reset, goAlone }: Al
           <ResetForm site={site.key} alarm={line} reset={reset} />
         </Section>
       ) : null}
-      <Section id="cautions" title="Before anybody goes">
-        <ul>
-          {cautionsFor({ doing: 'alarm', floor: line.definition.quantity === 'leak' }).map((caution) => (
-            <li key={caution.key}>{cautionText(caution)}</li>
-          ))}
-        </ul>
-      </Section>
       <Stands page={page} units={units} />
       <Section id="life" title="Its life" note={`Times are those of ${site.zone}.`} wide>
         <AlarmLog alarm={line} log={log} site={site} units={units} />
       </Section>
     </Page>
+  );
+}
+
+/** What is to be done, as it is documented, and what whoever goes is to mind. */
+function ToDo({ line: { definition, caller } }: { line: AlarmView }) {
+  return (
+    <Section id="to-do" title="What to do">
+      {definition.whatToDo === undefined ? null : <p className={style.note}>{definition.whatToDo}</p>}
+      {definition.whatToDo === undefined && caller === null ? (
+        <p>Nobody has written down what to do when it calls.</p>
+      ) : null}
+      <h3 className={style.before}>Before anybody goes</h3>
+      <ul>
+        {cautionsFor({ doing: 'alarm', floor: definition.quantity === 'leak' }).map((caution) => (
+          <li key={caution.key}>{cautionText(caution)}</li>
+        ))}
+      </ul>
+    </Section>
   );
 }
 
@@ -127,8 +143,15 @@ function Lead({ site, line, units }: { site: SiteView; line: AlarmView; units: C
       <p>
         <AlarmStateMark state={line.state} isEnded={line.endedBy !== null} />
         <PrioritySaid alarm={line} />, <Link href={siteAddress(site.key, 'systems', system.key)}>{system.name}</Link>.
-        Raised {instantSaid(line.raisedAt, site.zone)}.{line.isRetired ? ' This alarm has been retired since.' : ''}
+        Raised {instantSaid(line.raisedAt, site.zone)}.
+        {line.isRetired && line.caller === null ? ' This alarm has been retired since.' : ''}
       </p>
+      {line.caller === null ? (
+        <p>
+          Newest reading: <ValueNow alarm={line} zone={site.zone} units={units} />. It{' '}
+          {limitSaid(line.definition, units)}.
+        </p>
+      ) : null}
       <CalledAnew alarm={line} units={units} />
       {newer === null ? null : (
         <p>
@@ -142,9 +165,21 @@ function Lead({ site, line, units }: { site: SiteView; line: AlarmView; units: C
 }
 
 function Facts({ site, line, units }: { site: SiteView; line: AlarmView; units: Custom }) {
-  const { definition } = line;
   return (
     <dl className={style.facts}>
+      {line.caller === null ? <Watched line={line} units={units} /> : <SeenByHand site={site.key} alarm={line} />}
+      <dt>Told</dt>
+      <dd>
+        <ToldList alarm={line} site={site} />
+      </dd>
+    </dl>
+  );
+}
+
+function Watched({ line, units }: { line: AlarmView; units: Custom }) {
+  const { definition } = line;
+  return (
+    <>
       <dt>Watches</dt>
       <dd>
         {limitSaid(definition, units)}, held for {lasting(definition.delayS)}
@@ -155,20 +190,6 @@ function Facts({ site, line, units }: { site: SiteView; line: AlarmView; units: 
           </p>
         ) : null}
       </dd>
-      {definition.whatToDo === undefined ? null : (
-        <>
-          <dt>What to do</dt>
-          <dd className={style.note}>{definition.whatToDo}</dd>
-        </>
-      )}
-      <dt>Newest reading</dt>
-      <dd>
-        <ValueNow alarm={line} zone={site.zone} units={units} />
-      </dd>
-      <dt>Told</dt>
-      <dd>
-        <ToldList alarm={line} />
-      </dd>
-    </dl>
+    </>
   );
 }

@@ -12,7 +12,7 @@ type LifeEventKind = AlarmChange | 'acknowledged-too' | 'noted' | 'escalated' | 
 
 /** Something in the life of an alarm. Instants in ISO, UTC. */
 export type LogLineView =
-  | { what: 'began'; at: string; value: number | null }
+  | { what: 'began'; at: string; value: number | null; by: string | null }
   | {
       what: LifeEventKind;
       at: string;
@@ -21,11 +21,11 @@ export type LogLineView =
       note: string | null;
       detail: Record<string, unknown>;
     }
-  | { what: 'called'; at: string; name: string; channel: Channel; why: ToTell['why']; step: number }
+  | { what: 'called'; at: string; names: string[]; channel: Channel; why: ToTell['why']; step: number }
   | {
       what: 'attempt';
       at: string;
-      name: string;
+      names: string[];
       channel: Channel;
       result: 'taken' | 'failed' | 'no-way';
       detail: string | null;
@@ -56,7 +56,7 @@ export function AlarmLog({ alarm, log, site, units }: AlarmLogProps) {
 
 /** Nothing of one kind happens twice at one instant by one person. */
 function keyOf(line: LogLineView): string {
-  const who = 'name' in line ? `${line.name} ${line.channel}` : 'by' in line ? (line.by ?? '') : '';
+  const who = 'names' in line ? `${line.names.join(' ')} ${line.channel}` : 'by' in line ? (line.by ?? '') : '';
   return `${line.at} ${line.what} ${who}`;
 }
 
@@ -67,11 +67,14 @@ interface LineSaidProps extends Omit<AlarmLogProps, 'log'> {
 function LineSaid({ line, alarm, site, units }: LineSaidProps) {
   switch (line.what) {
     case 'began':
-      return <>{beganSaid(line.value, alarm, units)}</>;
-    case 'raised':
       return (
-        <strong>{line.detail.folded === undefined ? 'Raised' : 'Raised, and folded under its first cause'}</strong>
+        <>
+          {beganSaid(line.value, alarm, units)}
+          {line.by === null ? '' : `, read by ${line.by} on a round`}
+        </>
       );
+    case 'raised':
+      return line.by !== null ? <Person line={line} /> : <strong>{raisedSaid(line.detail)}</strong>;
     case 'raised-again':
       return <strong>Raised again before it was reset</strong>;
     case 'recalled':
@@ -83,13 +86,14 @@ function LineSaid({ line, alarm, site, units }: LineSaidProps) {
     case 'unfolded':
       return <strong>Calls by itself: its first cause no longer does</strong>;
     case 'returned':
+      if (line.by !== null) return <Person line={line} />;
       return <>{returnedSaid(line.detail, alarm, units)}</>;
     case 'escalated':
       return <>{escalatedSaid(line.detail)}</>;
     case 'called':
       return (
         <>
-          {line.name} is to be told by {CHANNEL_WORDS[line.channel].name} ({WHY_TOLD[line.why]})
+          {line.names.join(', ')}: to be told by {CHANNEL_WORDS[line.channel].name} ({WHY_TOLD[line.why]})
         </>
       );
     case 'attempt':
@@ -104,8 +108,14 @@ function LineSaid({ line, alarm, site, units }: LineSaidProps) {
 }
 
 function beganSaid(value: number | null, { definition }: AlarmView, units: Custom): string {
+  if (definition.on.kind === 'by-hand') return 'It was seen';
   if (definition.limits === undefined) return 'The last word that came';
   return value === null ? 'It began' : `It began: ${valueSaid(definition, value, units)}`;
+}
+
+function raisedSaid({ folded, late }: Record<string, unknown>): string {
+  const how = late === true ? 'Raised, by what came late' : 'Raised';
+  return folded === undefined ? how : `${how}, and folded under its first cause`;
 }
 
 function returnedSaid(detail: Record<string, unknown>, { definition }: AlarmView, units: Custom): string {
@@ -117,6 +127,7 @@ function returnedSaid(detail: Record<string, unknown>, { definition }: AlarmView
 }
 
 function escalatedSaid({ why, told, repeated }: Record<string, unknown>): string {
+  if (why === 'late') return 'Called now: nothing that came since says that it is over';
   const reason =
     why === 'nobody-on'
       ? 'nobody was on'
@@ -127,13 +138,16 @@ function escalatedSaid({ why, told, repeated }: Record<string, unknown>): string
   return `${whom}, because ${reason}${told === 0 ? '; there is none who could be told' : ''}`;
 }
 
-function attemptSaid({ name, channel, result, detail }: Extract<LogLineView, { what: 'attempt' }>): string {
+function attemptSaid({ names, channel, result, detail }: Extract<LogLineView, { what: 'attempt' }>): string {
   const { name: way, taken } = CHANNEL_WORDS[channel];
+  const name = names.join(', ');
   if (result === 'taken') return `To ${name} by ${way}: ${taken}${detail === null ? '' : ` (${detail})`}`;
   return `${name} could not be told by ${way}${detail === null ? '' : `: ${detail}`}`;
 }
 
 const DID: Readonly<Partial<Record<LogLineView['what'], string>>> = {
+  raised: 'called for help',
+  returned: 'said that it is right again',
   acknowledged: 'acknowledged',
   'acknowledged-too': 'acknowledged as well',
   noted: 'noted',
@@ -141,7 +155,7 @@ const DID: Readonly<Partial<Record<LogLineView['what'], string>>> = {
   'reset-refused': 'tried to reset it, while what it watches still held',
 };
 
-function Person({ line }: { line: Extract<LogLineView, { by: string | null }> }) {
+function Person({ line }: { line: Extract<LogLineView, { note: string | null }> }) {
   const { what, by, from, note, detail } = line;
   const place = detail.page === 'list' ? 'on the list of alarms' : detail.page === 'alarm' ? 'on this page' : '';
   const where = [from === null ? '' : `from ${browserWords(from)}`, place].filter(Boolean).join(', ');

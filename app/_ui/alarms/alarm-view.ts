@@ -1,4 +1,4 @@
-import type { AlarmDefinition } from '#core/alarms/definition';
+import type { AlarmDefinition, RaisedBy } from '#core/alarms/definition';
 import type { Channel } from '#core/alarms/channels';
 import type { Priority } from '#core/alarms/design/priority';
 import { callsWhen, workedSaid } from '#core/alarms/design/words';
@@ -12,7 +12,8 @@ import type { Custom } from '#core/units/shown';
 import { siteAddress } from '../frame/site-address';
 
 /** What an alarm watched when it was raised. */
-export interface WatchedView extends Pick<AlarmDefinition, 'name' | 'on' | 'delayS' | 'deadBand' | 'answeredBy'> {
+export interface WatchedView extends Pick<AlarmDefinition, 'name' | 'delayS' | 'deadBand' | 'answeredBy'> {
+  on: RaisedBy;
   offDelayS?: number | undefined;
   whatToDo?: string | undefined;
   priority?: AlarmDefinition['priority'] | undefined;
@@ -23,17 +24,21 @@ export interface WatchedView extends Pick<AlarmDefinition, 'name' | 'on' | 'dela
   limits?: { above?: number | undefined; below?: number | undefined } | undefined;
 }
 
-/** Somebody who was to be told. */
+/** Somebody who was to be told, and how that went; repeats that ended alike are one. Instants in ISO, UTC. */
 export interface ToldView {
-  name: string;
+  names: string[];
   why: ToTell['why'];
   /** How often the alarm had called anew by then. */
   again: number;
-  step: number;
   channel: Channel;
   state: CallState;
-  /** What was said of the last attempt, where it did not succeed. */
+  /** What was said of the last attempt; null where nothing was. */
   detail: string | null;
+  /** Whether the same person was called since in the same way. */
+  isCalledSince: boolean;
+  from: string;
+  to: string;
+  times: number;
 }
 
 /** One time that an alarm was raised, as a list shows it. Instants in ISO, UTC. */
@@ -49,6 +54,8 @@ export interface AlarmView {
   calledBy: { kind: string; detail: Record<string, unknown> };
   /** The time another alarm was raised that explains it: its first cause. */
   causeId: string | null;
+  /** Name of whoever called for help; null where readings raised it. */
+  caller: string | null;
   definition: WatchedView;
   beganAt: string;
   raisedAt: string;

@@ -6,6 +6,7 @@ import { Section } from '../frame/section';
 import { AloneNote } from '../call-outs/alone-note';
 import type { CallOutView } from '../call-outs/call-outs-view';
 import { siteAddress } from '../frame/site-address';
+import { type CalledView, CallHelp } from '../rounds/call-help';
 import { LiveRefresh } from '../live/live-refresh';
 import { instantSaid } from '../words/instant';
 import type { AcknowledgedView } from './acknowledged-note';
@@ -23,17 +24,19 @@ interface AlarmsBodyProps {
     past: AlarmView[];
     suppressed: SuppressedView[];
     mayAcknowledge: boolean;
+    help: { systems: { key: string; name: string }[]; nextCall: string } | null;
     /** When alarms were last judged, where that is too long ago. */
     notJudgedSince: string | null;
   };
   units: Custom;
   acknowledge: FormAction<AcknowledgedView>;
+  call: FormAction<CalledView>;
   /** Who is in alone. */
   alone: readonly CallOutView[];
 }
 
 /** The alarms of a site: what wants something, and what was in the past week. */
-export function AlarmsBody({ page, units, acknowledge, alone }: AlarmsBodyProps) {
+export function AlarmsBody({ page, units, acknowledge, call, alone }: AlarmsBodyProps) {
   const { site, open, past, suppressed, mayAcknowledge, notJudgedSince } = page;
   return (
     <Page
@@ -63,6 +66,15 @@ export function AlarmsBody({ page, units, acknowledge, alone }: AlarmsBodyProps)
       >
         <OpenAlarms site={site} alarms={open} units={units} mayAcknowledge={mayAcknowledge} acknowledge={acknowledge} />
       </Section>
+      {page.help === null ? null : (
+        <Section
+          id="help"
+          title="Call for help"
+          note="For what no sensor reads: a smell, water on the floor, animals that are not right."
+        >
+          <CallHelp site={site.key} {...page.help} system={null} call={call} />
+        </Section>
+      )}
       <Section id="suppressed" title="Call nobody" wide>
         {suppressed.length === 0 ? <p>Every alarm may call.</p> : <SuppressedTable site={site} lines={suppressed} />}
         <p>

@@ -34,6 +34,8 @@ export function unsuppressedSaid({ suppression, why }: Detail): string {
 /** Why an alarm that somebody acknowledged calls again. */
 export function recalledSaid({ why, value }: Detail, watched: WatchedView, units: Custom): string {
   if (why === 'backup-failed') return 'Calls again: the backup in charge fails';
+  if (watched.on.kind === 'by-hand')
+    return 'Calls again: since it was acknowledged nobody has said that it is right again';
   const seen = typeof value === 'number' ? `, ${valueSaid(watched, value, units)}` : ', and nothing newer was read';
   return `Calls again: since it was acknowledged its value has not turned in time${watched.limits === undefined ? '' : seen}`;
 }

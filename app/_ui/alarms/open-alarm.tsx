@@ -7,6 +7,7 @@ import { AlarmStateMark } from './alarm-state';
 import { type AlarmView, alarmAddress, limitSaid, prioritySaid, type SiteView } from './alarm-view';
 import style from './alarms.module.css';
 import { recalledSaid, unsuppressedSaid } from './life-words';
+import { SeenByHand } from './seen-by-hand';
 import { ToldList } from './told-list';
 import { ValueNow } from './value-now';
 
@@ -34,12 +35,13 @@ export function OpenAlarm({ site, alarm, units, run, isBusy, under = [] }: OpenA
         <PrioritySaid alarm={alarm} />
       </p>
       <CalledAnew alarm={alarm} units={units} />
-      <Facts alarm={alarm} site={site} units={units} />
+      <Reads alarm={alarm} site={site} units={units} />
       {run && alarm.acknowledged === null && !alarm.state.startsWith('suppressed') ? (
         <form action={run} onReset={(event) => event.preventDefault()} className={style.form}>
           <AcknowledgeFields site={site.key} alarm={alarm} page="list" isBusy={isBusy} folded={toAcknowledge(under)} />
         </form>
       ) : null}
+      <Facts alarm={alarm} site={site} />
     </>
   );
 }
@@ -73,19 +75,34 @@ export function CalledAnew({ alarm: { calledBy, definition }, units }: { alarm: 
   }
 }
 
-function Facts({ alarm, site, units }: { alarm: AlarmView; site: SiteView; units: Custom }) {
+/** What it reads, and what it calls for: what is looked at first. */
+function Reads({ alarm, site, units }: { alarm: AlarmView; site: SiteView; units: Custom }) {
+  return (
+    <dl className={style.facts}>
+      {alarm.caller === null ? (
+        <>
+          <dt>Newest reading</dt>
+          <dd>
+            <ValueNow alarm={alarm} zone={site.zone} units={units} />
+          </dd>
+          <dt>Watches</dt>
+          <dd>{limitSaid(alarm.definition, units)}</dd>
+        </>
+      ) : (
+        <SeenByHand site={site.key} alarm={alarm} />
+      )}
+    </dl>
+  );
+}
+
+/** Who knows of it. */
+function Facts({ alarm, site }: { alarm: AlarmView; site: SiteView }) {
   const { acknowledged } = alarm;
   return (
     <dl className={style.facts}>
-      <dt>Watches</dt>
-      <dd>{limitSaid(alarm.definition, units)}</dd>
-      <dt>Newest reading</dt>
-      <dd>
-        <ValueNow alarm={alarm} zone={site.zone} units={units} />
-      </dd>
       <dt>Told</dt>
       <dd>
-        <ToldList alarm={alarm} />
+        <ToldList alarm={alarm} site={site} />
       </dd>
       {acknowledged ? (
         <>

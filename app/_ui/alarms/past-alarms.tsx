@@ -31,7 +31,8 @@ export function PastAlarms({ site, alarms, units }: PastAlarmsProps) {
       id: 'value',
       head: 'Value',
       figure: true,
-      cell: ({ value, definition }) => (value === null ? 'silence' : valueSaid(definition, value, units)),
+      cell: ({ value, definition, caller }) =>
+        value === null ? (caller === null ? 'silence' : 'by hand') : valueSaid(definition, value, units),
     },
     { id: 'lasted', head: 'Lasted', figure: true, cell: lastedSaid },
     {

@@ -1,4 +1,4 @@
-import { OFFERED_MIN } from '#core/call-outs/call-out';
+import { OFFERED_MIN, REMIND_MIN } from '#core/call-outs/call-out';
 import type { FormAction } from '../form/answer';
 import { Field } from '../sign-in/field';
 import { PersonForm } from '../sign-in/person-form';
@@ -28,6 +28,7 @@ export function BeginForm({
           </label>
         ))}
       </fieldset>
+      <p>You are reminded {REMIND_MIN} minutes before, then others are called.</p>
       <label className={style.named}>
         Who may say besides you that you are back
         <select name="named" defaultValue="">

@@ -1,3 +1,4 @@
+import { MESSAGE_TYPES } from '#core/alarms/message-types';
 import { Fold } from '../frame/fold';
 import style from './calls.module.css';
 
@@ -38,7 +39,17 @@ export function WebhookRecipe() {
         </li>
         <li>
           Ring the number of <code>data.to.name</code> and read <code>data.say</code>. Let it ring again until somebody
-          answers: that is what wakes people.
+          answers: that is what wakes people. What it is about stands in <code>type</code>:
+          <dl className={style.types}>
+            {Object.entries(MESSAGE_TYPES).map(([type, about]) => (
+              <div key={type}>
+                <dt>
+                  <code>{type}</code>
+                </dt>
+                <dd>{about}.</dd>
+              </div>
+            ))}
+          </dl>
         </li>
         <li>
           Answer with a status of 200 to 299 once you have it. Anything else is tried again after 5, 15, 45 and 120

@@ -1,7 +1,10 @@
 import type { Facility } from '#core/facility/facility';
-import type { WeekAhead } from '#core/review/people/coming-weeks';
+import type { DutyException } from '#core/rota/rota';
 import { type Column, Ledger } from '../table/ledger';
+import Link from 'next/link';
+import { siteAddress } from '../frame/site-address';
 import { daySaid } from '../rota/rota-view';
+import type { WeekBehindView } from './cover-view';
 import { partsSaid, spareSaid, whoSaid } from './said';
 import { Spare } from './spare';
 import style from './cover.module.css';
@@ -9,7 +12,7 @@ import style from './cover.module.css';
 const USUAL_H = 168;
 
 /** Coming weeks that leave less to spare than the usual one, with when, and who would come then. */
-export function WeeksAhead({ weeks, facility }: { weeks: WeekAhead[]; facility: Facility }) {
+export function WeeksAhead({ weeks, facility }: { weeks: WeekBehindView[]; facility: Facility }) {
   if (weeks.length === 0)
     return (
       <p>
@@ -17,7 +20,7 @@ export function WeeksAhead({ weeks, facility }: { weeks: WeekAhead[]; facility: 
       </p>
     );
   const { zone } = facility.site;
-  const columns: Column<WeekAhead>[] = [
+  const columns: Column<WeekBehindView>[] = [
     {
       id: 'week',
       head: 'Week of',
@@ -46,6 +49,18 @@ export function WeeksAhead({ weeks, facility }: { weeks: WeekAhead[]; facility: 
         </>
       ),
     },
+    {
+      id: 'behind',
+      head: 'Behind it',
+      cell: ({ behind }) =>
+        behind.length === 0
+          ? 'no leave or swap: the shifts of that week, or the clocks'
+          : behind.map((one) => (
+              <Link key={behindSaid(one, facility)} href={siteAddress(facility.site.key, 'rota', 'changes')}>
+                {behindSaid(one, facility)}
+              </Link>
+            )),
+    },
   ];
   return (
     <Ledger
@@ -55,6 +70,16 @@ export function WeeksAhead({ weeks, facility }: { weeks: WeekAhead[]; facility: 
       keyOf={({ monday, system }) => `${monday} ${system}`}
     />
   );
+}
+
+/** Leave or a swap as the reason of something: "leave of Ada, Fri 4 Dec, 08:00 to Mon 7 Dec, 08:00". */
+function behindSaid(one: DutyException, { people, site: { zone } }: Facility): string {
+  const name = (key: string) => people.find((person) => person.key === key)?.name ?? key;
+  const span = (from: number, to: number) => `${momentSaid(zone, from)} to ${momentSaid(zone, to)}`;
+  if (one.kind === 'leave') return `leave of ${name(one.person)}, ${span(one.from, one.to)}`;
+  const { gives, takes, date, from, to } = one;
+  const part = from === undefined || to === undefined ? '' : `, ${span(from, to)}`;
+  return `swap: ${name(takes)} for ${name(gives)}, ${daySaid(date)}${part}`;
 }
 
 /** A moment on the clock of the site. @param at ms */

@@ -60,7 +60,7 @@ export function TimelineBody({ page, topics, units, investigate }: TimelineProps
       </Section>
       <Section id="timeline" title="Timeline" wide>
         <TimelineFilter hours={page.hours} topics={topics} />
-        <TimelineTable lines={shown} zone={zone} units={units} />
+        <TimelineTable lines={shown} zone={zone} units={units} site={head.site.key} />
       </Section>
       <LiveRefresh site={head.site.key} what={['incidents', 'alarms']} />
     </IncidentFrame>

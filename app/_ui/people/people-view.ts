@@ -3,6 +3,7 @@ import type { Role } from '#core/rota/rota';
 /** A duty that is left open when somebody goes. */
 export type DutyView =
   | { kind: 'on-site' | 'on-call'; shift: string; days: string[]; from: string; to: string }
+  | { kind: 'swap-taken'; shift: string; date: string }
   | { kind: 'safeguard-off'; safeguard: string; until: string }
   | { kind: 'plan-draft' | 'plan-submitted'; equipment: string; system: string; version: number };
 
@@ -80,6 +81,8 @@ export function dutySaid(duty: DutyView): string {
     case 'on-site':
     case 'on-call':
       return `${duty.kind === 'on-call' ? 'on call' : 'on site'} in the shift ${duty.shift}: ${duty.days.map((day) => DAYS[day] ?? day).join(', ')}, ${duty.from} to ${duty.to}`;
+    case 'swap-taken':
+      return `took over the turn of the shift ${duty.shift} that begins on ${duty.date}`;
     case 'safeguard-off':
       return `took ${duty.safeguard} out of service until ${duty.until}`;
     case 'plan-draft':

@@ -1,4 +1,5 @@
 import type { ScaleLinear } from 'd3-scale';
+import type { Bucket } from '#core/readings/spans';
 import { qualityPath } from './quality';
 import type { PointView, SensorReadingsView } from './sensor-view';
 import style from './plot.module.css';
@@ -30,8 +31,31 @@ export function PlotMarks({ points, raised, x, at, range: [top, bottom] }: Marks
   );
 }
 
+interface LateProps extends Pick<MarksProps, 'x'> {
+  buckets: Bucket[];
+  /** px of the chart's lower edge. */
+  bottom: number;
+}
+
+/** When what is drawn came late, along the axis: in its time nobody knew it. */
+export function LateMarks({ buckets, x, bottom }: LateProps) {
+  return (
+    <g>
+      {buckets
+        .filter(({ late }) => late > 0)
+        .map(({ fromMs, toMs }) => (
+          <path
+            key={fromMs}
+            className={style.late}
+            d={`M${x(fromMs)} ${bottom - 4}H${Math.max(x(toMs), x(fromMs) + 2)}`}
+          />
+        ))}
+    </g>
+  );
+}
+
 /** What the shapes of a chart mean. */
-export function PlotKey() {
+export function PlotKey({ isAnyLate }: { isAnyLate: boolean }) {
   return (
     <ul className={style.key}>
       <li>
@@ -59,6 +83,14 @@ export function PlotKey() {
         </Sample>
         taken by hand
       </li>
+      {isAnyLate ? (
+        <li>
+          <Sample>
+            <path className={style.late} d="M-12 0H12" />
+          </Sample>
+          came late
+        </li>
+      ) : null}
       <li>
         <Sample>
           <path className={style.raised} d="M0 5l-5-9h10z" />

@@ -9,7 +9,7 @@ import { TwoWidths } from '../plot/two-widths';
 import { written } from '../plot/written';
 import { DayAxis } from './day-axis';
 import { LimitBands, StateBands } from './plot-bands';
-import { PlotMarks } from './plot-marks';
+import { LateMarks, PlotMarks } from './plot-marks';
 import type { SensorReadingsView } from './sensor-view';
 import { QUANTITY_WORDS } from './words';
 import style from './plot.module.css';
@@ -49,6 +49,7 @@ function Plot({ view, units, width }: PlotProps & { width: number }) {
       <LimitBands limits={view.limits} at={at} left={left} right={right} range={[TOP, bottom]} />
       <Grid y={y} left={left} right={right} />
       <Course buckets={view.buckets} gapMs={view.gapMs} x={x} at={at} />
+      <LateMarks buckets={view.buckets} x={x} bottom={bottom} />
       <PlotMarks points={view.points} raised={view.raised} x={x} at={at} range={[TOP, bottom]} />
       <DayAxis x={x} y={bottom} zone={view.site.zone} />
     </svg>

@@ -5,6 +5,7 @@ import type { Custom } from '#core/units/shown';
 import { Page } from '../frame/page';
 import { siteAddress } from '../frame/site-address';
 import { type Column, Ledger } from '../table/ledger';
+import { lasting } from '../words/lasting';
 import { instantSaid } from '../words/instant';
 import { QualityMark } from './quality';
 import { ago, ORIGIN_WORDS, QUANTITY_WORDS, sensorAddress } from './words';
@@ -19,6 +20,8 @@ interface NewestView {
   quality: Quality;
   why: string | null;
   origin: Origin;
+  /** s it was on its way, of one that came late. */
+  lateS: number | null;
 }
 
 interface SensorView {
@@ -120,7 +123,7 @@ function columnsFor(site: ReadingsView['site'], system: string, units: Custom): 
 }
 
 /** How long ago, how and when; one that is too old to say how things stand is said to be. */
-function Taken({ newest: { at, ageS, isStale, origin }, zone }: { newest: NewestView; zone: string }) {
+function Taken({ newest: { at, ageS, isStale, origin, lateS }, zone }: { newest: NewestView; zone: string }) {
   return (
     <>
       {isStale ? (
@@ -133,6 +136,7 @@ function Taken({ newest: { at, ageS, isStale, origin }, zone }: { newest: Newest
       ) : null}
       {ago(ageS)}, {ORIGIN_WORDS[origin]}
       <span className={style.about}>{instantSaid(at, zone)}</span>
+      {lateS === null ? null : <span className={style.about}>late: it came {lasting(lateS)} after it was taken</span>}
     </>
   );
 }

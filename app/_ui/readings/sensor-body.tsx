@@ -21,6 +21,8 @@ interface SensorBodyProps {
   units: Custom;
 }
 
+const LATE =
+  ' What came late, more than an hour after it was taken, was not known in its time: it counts here, and no alarm ended by it.';
 /** Readings one by one of which it is said how many there are. */
 const MANY = 5000;
 
@@ -50,7 +52,7 @@ export function SensorBody({ view, units }: SensorBodyProps) {
       ) : (
         <>
           <ReadingPlot view={view} units={units} />
-          <PlotKey />
+          <PlotKey isAnyLate={view.buckets.some(({ late }) => late > 0)} />
         </>
       )}
       {view.rows.length > 0 ? <HoursSection view={view} units={units} /> : null}
@@ -117,19 +119,22 @@ function SpanLinks({ view: { site, system, sensor, span, days } }: { view: Senso
 }
 
 function HoursSection({ view, units }: SensorBodyProps) {
+  type Row = SensorReadingsView['rows'][number];
   const said = (value: number) => readingSaid(view.sensor.quantity, units, value);
-  const columns: Column<SensorReadingsView['rows'][number]>[] = [
+  const isAnyLate = view.rows.some(({ late }) => late > 0);
+  const columns: Column<Row>[] = [
     { id: 'from', head: 'From', cell: ({ there }) => there },
     { id: 'low', head: 'Lowest', figure: true, cell: ({ low }) => said(low) },
     { id: 'mean', head: 'Average', figure: true, cell: ({ mean }) => said(mean) },
     { id: 'high', head: 'Highest', figure: true, cell: ({ high }) => said(high) },
     { id: 'count', head: 'Readings', figure: true, cell: ({ count }) => count },
+    ...(isAnyLate ? [{ id: 'late', head: 'Late', figure: true, cell: ({ late }: Row) => late }] : []),
   ];
   return (
     <Section id="hours" title="As a table">
       <Ledger
         narrow
-        caption={`Good readings that came by themselves or from a file. What is suspect or bad enters no average.${outsideSaid(view)}`}
+        caption={`Good readings that came by themselves or from a file. What is suspect or bad enters no average.${isAnyLate ? LATE : ''}${outsideSaid(view)}`}
         columns={columns}
         rows={view.rows}
         keyOf={({ fromMs }) => String(fromMs)}

@@ -64,7 +64,7 @@ function columns({ site, asked }: RecordView): Column<EntryView>[] {
         </time>
       ),
     },
-    { id: 'what', head: 'What', cell: (entry) => <EntryDetail entry={entry} /> },
+    { id: 'what', head: 'What', cell: (entry) => <EntryDetail site={site.key} entry={entry} /> },
     { id: 'who', head: 'Who', cell: ({ by }) => by ?? 'nobody' },
     { id: 'number', head: 'No.', figure: true, cell: ({ seq }) => seq },
   ];

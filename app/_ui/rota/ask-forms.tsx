@@ -49,7 +49,7 @@ export function LeaveForm({ page: { site, offered, ids }, ask }: { page: Changes
   );
 }
 
-/** Asks that somebody else take one turn. */
+/** Asks that somebody else take one turn, or a part of it. */
 export function SwapForm({ page: { site, offered, ids }, ask }: { page: ChangesView; ask: FormAction<unknown> }) {
   const id = useId();
   return (
@@ -75,6 +75,14 @@ export function SwapForm({ page: { site, offered, ids }, ask }: { page: ChangesV
             </option>
           ))}
         </select>
+      </label>
+      <label htmlFor={`${id}f`}>
+        Only from, on the clocks of {site.zone} (left empty: the whole turn)
+        <input id={`${id}f`} type="datetime-local" name="from" />
+      </label>
+      <label htmlFor={`${id}t`}>
+        Only to
+        <input id={`${id}t`} type="datetime-local" name="to" />
       </label>
       <label htmlFor={`${id}b`}>
         Which of their turns is taken in return

@@ -77,7 +77,9 @@ export const CHANGE_WORDS: Readonly<Record<ChangeState, string>> = {
 export function changeSaid({ kind, person, takes, from, to, turn, back }: ChangeView, zone: string): string {
   if (kind === 'leave')
     return `Leave of ${person}${from === null || to === null ? '' : `, ${momentSaid(from, zone)} to ${momentSaid(to, zone)}`}`;
-  const first = `${takes ?? ''} takes the turn of ${person}${turn ? `: ${turnSaid(turn)}` : ''}`;
+  const part = from === null || to === null ? '' : `, from ${momentSaid(from, zone)} to ${momentSaid(to, zone)}`;
+  const what = part === '' ? 'the turn' : 'a part of the turn';
+  const first = `${takes ?? ''} takes ${what} of ${person}${turn ? `: ${turnSaid(turn)}` : ''}${part}`;
   return back ? `${first}; ${person} takes in return ${turnSaid(back)}` : first;
 }
 

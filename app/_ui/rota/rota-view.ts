@@ -58,6 +58,8 @@ export interface RotaView {
     to: number;
     here: 'on-site' | 'on-call';
     there: 'on-site' | 'on-call';
+    wayMin: number | null;
+    isBetween: boolean;
   }[];
   openChanges: number;
   people: RotaPersonView[];

@@ -14,22 +14,48 @@ export function LackingList({ lacking, zone }: { lacking: RotaView['lacking']; z
   ));
 }
 
-/** Who is on at two sites at once: whoever goes to one leaves the other. */
+/** Who is on at two sites at once, or is to be at one sooner than the way from the other takes. */
 export function TwoSitesList({ twoSites, zone }: { twoSites: RotaView['twoSites']; zone: string }) {
-  const pairs = [...new Set(twoSites.map(({ name, site }) => `${name}\n${site ?? ''}`))];
+  const pairs = [...new Set(twoSites.map(pairOf))];
   return pairs.map((pair) => {
-    const all = twoSites.filter(({ name, site }) => `${name}\n${site ?? ''}` === pair);
+    const all = twoSites.filter((one) => pairOf(one) === pair);
     const [first] = all;
     if (!first) return null;
+    const { name, here, there, wayMin } = first;
+    const site = first.site ?? 'another site';
+    const between = all.filter(({ isBetween }) => isBetween);
+    const both = all.filter(({ isBetween }) => !isBetween);
     return (
       <div key={pair}>
-        <p>
-          <Mark /> <strong>{first.name} answers two sites at once</strong>: {ON_WORDS[first.here]} here and{' '}
-          {ON_WORDS[first.there]} at {first.site ?? 'another site'}. Whoever goes to one leaves the other with nobody,
-          in:
-        </p>
-        <Spans spans={all} zone={zone} />
+        {both.length > 0 ? (
+          <>
+            <p>
+              <Mark /> <strong>{name} answers two sites at once</strong>: {ON_WORDS[here]} here and {ON_WORDS[there]} at{' '}
+              {site}. {waySaid(wayMin)} Whoever goes to one leaves the other with nobody, in:
+            </p>
+            <Spans spans={both} zone={zone} />
+          </>
+        ) : null}
+        {between.length > 0 ? (
+          <>
+            <p>
+              <Mark /> <strong>{name} cannot be there in time</strong>: one duty ends and the other begins before the{' '}
+              {wayMin} minutes to or from {site} are over, in:
+            </p>
+            <Spans spans={between} zone={zone} />
+          </>
+        ) : null}
       </div>
     );
   });
+}
+
+function pairOf({ name, site }: RotaView['twoSites'][number]): string {
+  return `${name}\n${site ?? ''}`;
+}
+
+function waySaid(wayMin: number | null): string {
+  return wayMin === null
+    ? 'How far it is between them is not described (the site, ways to other sites): the cover counts as if it were nothing.'
+    : `Between them lie ${wayMin} minutes.`;
 }

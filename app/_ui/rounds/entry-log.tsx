@@ -1,5 +1,5 @@
 import type { Custom } from '#core/units/shown';
-import type { EntryView, LineView, RoundView } from './round-view';
+import { type EntryView, type LineView, photoAddress, type RoundView } from './round-view';
 import style from './rounds.module.css';
 import { timeSaid } from '../words/moment';
 import { qualitySaid, valueSaid } from './said';
@@ -85,9 +85,12 @@ function offSaid(clockOffS: number): string {
 function Photos({ site, entry }: { site: string; entry: EntryView }) {
   if (entry.photos.length === 0) return null;
   return (
-    <p>
+    <p className={style.photos}>
       {entry.photos.map((photo, index) => (
-        <a key={photo} className={style.go} href={`/api/rounds/${encodeURIComponent(site)}/photos/${photo}`}>
+        <a key={photo} className={style.go} href={photoAddress(site, photo)}>
+          <svg className={style.photo} viewBox="0 0 96 96" aria-hidden="true" focusable="false">
+            <image href={photoAddress(site, photo)} width="96" height="96" preserveAspectRatio="xMidYMid slice" />
+          </svg>
           Photo {index + 1}
         </a>
       ))}

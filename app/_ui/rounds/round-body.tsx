@@ -10,6 +10,7 @@ import { blankOf, type PlaceView, type RoundView, roundsAddress } from './round-
 import style from './rounds.module.css';
 import { momentSaid } from '../words/moment';
 import { SecondLook } from './second-look';
+import { SecondSignature } from './second-signature';
 import { SignForm } from './sign-form';
 import { WholeSheet } from './whole-sheet';
 
@@ -35,6 +36,7 @@ export function RoundBody({ page, units, sign, look, takeBack }: RoundBodyProps)
       ]}
       lead={<Lead page={page} />}
     >
+      {mayWalk ? <SecondSignature page={page} sign={sign} /> : null}
       {round.signed ? (
         <SecondLook page={page} units={units} look={look} takeBack={takeBack} />
       ) : mayWalk ? (
@@ -73,9 +75,11 @@ function Lead({ page: { site, round } }: { page: RoundView }) {
         {round.isBesides ? 'Walked besides the timetable.' : `Due ${said(round.dueAt)}.`} Begun by {round.begun.by} at{' '}
         {said(round.begun.at)}.{' '}
         {round.signed ? `Signed by ${round.signed.by} at ${said(round.signed.at)}.` : 'Not signed yet.'}
+        {round.second ? ` Signed as the second by ${round.second.by} at ${said(round.second.at)}.` : null}
         {round.secondLook ? ` Second look by ${round.secondLook.by} at ${said(round.secondLook.at)}.` : null}
       </p>
       {round.signed?.note ? <p>{round.signed.note}</p> : null}
+      {round.second?.note ? <p>With the second signature: {round.second.note}</p> : null}
       {round.secondLook?.note ? <p>At the second look: {round.secondLook.note}</p> : null}
       <p className={style.about}>
         What is entered here is a statement of a person: it proves of no safeguard that it works unless it was tested.

@@ -1,4 +1,5 @@
 import type { SensorQuantity } from '#core/facility/system';
+import type { ByTwo } from '#core/rounds/by-two';
 import type { Check } from '#core/rounds/check';
 import type { Standing } from '#core/rounds/due';
 import type { RoundCounts } from '#core/rounds/count';
@@ -27,6 +28,7 @@ export interface WalkView {
   begun: DoneView | null;
   signed: DoneView | null;
   secondLook: DoneView | null;
+  wantsSecond: boolean;
   systems: string[] | null;
 }
 
@@ -69,6 +71,8 @@ export interface LineView {
   /** What is used a day, where the line notes it; null where nothing tells. */
   rate: UsedRate | null;
   nextEntry: string;
+  /** Id of the next photo. */
+  nextPhoto: string;
 }
 
 /** What stands at a system: safeguards out of service, open alarms, states in force. */
@@ -102,8 +106,14 @@ export interface RoundView {
     secondLook: (DoneView & { id: string }) | null;
     /** Second looks that were taken back. */
     looksTaken: (DoneView & { taken: { at: string; by: string; reason: string } })[];
+    /** The second signature, where its sheet asks for one. */
+    second: DoneView | null;
+    byTwo: ByTwo | null;
   };
   places: PlaceView[];
+  /** The systems of the site, and the id of the next call for help. */
+  systems: { key: string; name: string }[];
+  nextCall: string;
   alike: string[];
   /** What stood still in a week of entries though it would be seen to move. */
   unmoved: { line: string; quantity: SensorQuantity | null; many: number; fromMs: number }[];
@@ -124,4 +134,9 @@ export function roundsAddress(site: string, round?: string, place?: number): str
 /** Lines of a place that nobody has entered. */
 export function blankOf({ lines }: PlaceView): LineView[] {
   return lines.filter(({ entries }) => entries.length === 0);
+}
+
+/** Address of a photo of an entry. */
+export function photoAddress(site: string, photo: string): string {
+  return `/api/rounds/${encodeURIComponent(site)}/photos/${photo}`;
 }

@@ -182,7 +182,11 @@ function pastColumns({ site }: RoundsView): Column<WalkView>[] {
     { id: 'due', head: 'Due', cell: ({ dueAt }) => <time dateTime={dueAt}>{momentSaid(dueAt, site.zone)}</time> },
     { id: 'name', head: 'Round', cell: (line) => <NameOf site={site.key} line={line} /> },
     { id: 'state', head: 'State', cell: ({ standing }) => <StandingMark standing={standing} /> },
-    { id: 'signed', head: 'Signed', cell: ({ signed }) => done(signed) },
+    {
+      id: 'signed',
+      head: 'Signed',
+      cell: ({ signed, wantsSecond }) => `${done(signed)}${wantsSecond ? '; waits for the second signature' : ''}`,
+    },
     { id: 'look', head: 'Second look', cell: ({ secondLook }) => done(secondLook) },
   ];
 }

@@ -3,10 +3,12 @@ import { trendOf } from '#core/rounds/trend';
 import type { Custom } from '#core/units/shown';
 import Link from 'next/link';
 import type { ReactNode } from 'react';
+import type { Drafting } from '../form/draft';
 import { Fold } from '../frame/fold';
 import { siteAddress } from '../frame/site-address';
 import { EntryLog } from './entry-log';
 import { LineForm } from './line-form';
+import { QuietGate } from './quiet-gate';
 import type { EnterAction } from './place-body';
 import type { LineView, RoundView } from './round-view';
 import style from './rounds.module.css';
@@ -22,14 +24,18 @@ interface SheetLineProps {
   enter: EnterAction;
   /** Takes a photo of the line, where that can be done. */
   photo?: ReactNode;
+  /** Keeps what is half-typed on a line, or of the correction of an entry. */
+  drafts?: ((line: string, corrects?: string) => Drafting) | undefined;
+  /** Calls for help by what was seen on it. */
+  help?: ReactNode;
 }
 
 /** A line of the sheet: what is looked at and why, what was there before, and what stands or is to be entered. */
-export function SheetLine({ page, line, units, enter, photo = null }: SheetLineProps) {
+export function SheetLine({ page, line, units, enter, photo = null, drafts, help = null }: SheetLineProps) {
   const { site, round, mayWalk } = page;
   const { check, last, entries } = line;
   const stands = entries.at(-1);
-  const form = { site: site.key, round: round.id, line, units, enter };
+  const form = { site: site.key, round: round.id, line, units, enter, who: page.self };
   return (
     <li>
       <h2 className={style.what}>{check.what}</h2>
@@ -49,23 +55,36 @@ export function SheetLine({ page, line, units, enter, photo = null }: SheetLineP
       {check.kind === 'photo' && !stands && photo === null ? (
         <p className={style.soft}>Its photo is taken on the page for walking without a signal.</p>
       ) : null}
-      {stands && line.isAbnormal && check.about.system ? (
-        <p>
-          <Link className={style.go} href={`${siteAddress(site.key)}/incidents/new?system=${check.about.system}`}>
-            Open an incident
-          </Link>{' '}
-          <Link className={style.go} href={siteAddress(site.key, 'alarms')}>
-            See its alarms
-          </Link>
-        </p>
+      {stands && line.isAbnormal ? <Wrong site={site.key} system={check.about.system} help={help} /> : null}
+      {mayWalk && !stands && round.signed === null ? (
+        <QuietGate quiet={check.kind === 'test' ? check.quiet : undefined} zone={site.zone}>
+          <LineForm key="first" {...form} drafting={drafts?.(check.key)} />
+        </QuietGate>
       ) : null}
-      {mayWalk && !stands && round.signed === null ? <LineForm key="first" {...form} /> : null}
       {mayWalk && stands && !(check.kind === 'test' && stands.value) ? (
         <Fold title="Correct it">
-          <LineForm key={stands.id} {...form} corrects={stands.id} />
+          <LineForm key={stands.id} {...form} corrects={stands.id} drafting={drafts?.(check.key, stands.id)} />
         </Fold>
       ) : null}
     </li>
+  );
+}
+
+/** What may follow from what is other than usual. */
+function Wrong({ site, system, help }: { site: string; system: string | null; help: ReactNode }) {
+  const of = system === null ? '' : `?system=${encodeURIComponent(system)}`;
+  return (
+    <>
+      <p className={style.follows}>
+        <Link className={style.go} href={`${siteAddress(site)}/incidents/new${of}`}>
+          Open an incident
+        </Link>{' '}
+        <Link className={style.go} href={siteAddress(site, 'alarms')}>
+          See its alarms
+        </Link>
+      </p>
+      {help === null ? null : <Fold title="Call for help">{help}</Fold>}
+    </>
   );
 }
 

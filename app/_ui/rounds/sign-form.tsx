@@ -3,6 +3,7 @@
 import type { FormAction } from '../form/answer';
 import { KeptForm } from '../safeguards/kept-form';
 import { NoteField } from './note-field';
+import { byTwoSaid } from './second-signature';
 import { type RoundView, roundsAddress } from './round-view';
 import style from './rounds.module.css';
 
@@ -25,6 +26,7 @@ export function SignForm({
       <p>
         Blank: {blank}. Not done: {notDone}. Other than usual: {abnormal}.
       </p>
+      {round.byTwo ? <p>{byTwoSaid(round.byTwo)}</p> : null}
       {next ? (
         <p>
           <a className={style.go} href={roundsAddress(site.key, round.id, next.number)}>

@@ -3,6 +3,7 @@ import type { FormAction } from '../form/answer';
 import { Page } from '../frame/page';
 import { Section } from '../frame/section';
 import { siteAddress } from '../frame/site-address';
+import { QuietGate } from '../rounds/quiet-gate';
 import { OffForm } from './off-form';
 import { SAFEGUARD_WORDS, type SafeguardView } from './safeguard-view';
 import { dueSaid, lastSaid, Standing } from './standing';
@@ -33,7 +34,9 @@ export function SafeguardBody({ page, record, withdraw, off, back }: SafeguardBo
     >
       {mayTest ? (
         <Section id="test" title="Record a test">
-          <TestForm page={page} record={record} />
+          <QuietGate quiet={page.quiet} zone={site.zone}>
+            <TestForm page={page} record={record} />
+          </QuietGate>
         </Section>
       ) : null}
       <Section id="ledger" title="Tests" wide>

@@ -1,4 +1,5 @@
 import type { Standing } from '#core/plans/due';
+import type { QuietSpan } from '#core/plans/quiet-at';
 import type { Safeguard, SafeguardKind } from '#core/plans/safeguard';
 import { NO_SYSTEM, siteAddress } from '../frame/site-address';
 
@@ -47,6 +48,8 @@ export interface SafeguardView {
   maySwitch: boolean;
   self: string | null;
   nextEntry: string;
+  /** Quiet hours of these days, where its test is loud. */
+  quiet: QuietSpan[];
 }
 
 /** Kinds of safeguard in words. */

@@ -3,8 +3,8 @@
 import { DAYS } from '#core/facility/site';
 import { type PlainRule, plainOf, ruleOf } from '#core/rounds/rule-words';
 import type { Schedule } from '#core/rounds/schedule';
+import { scheduleSaid } from '#core/rounds/schedule-words';
 import { TimesFields } from './times-fields';
-import { scheduleSaid } from './sheet-words';
 import style from './sheets.module.css';
 
 interface ScheduleFieldsProps {

@@ -1,3 +1,4 @@
+import { scheduleSaid } from '#core/rounds/schedule-words';
 import type { FormAction } from '../form/answer';
 import { Page } from '../frame/page';
 import { Section } from '../frame/section';
@@ -8,9 +9,9 @@ import { KeptForm } from '../safeguards/kept-form';
 import { Ledger } from '../table/ledger';
 import { momentSaid } from '../words/moment';
 import { SheetEditor } from './sheet-editor';
+import { QuietSaid } from './quiet-said';
 import { SheetLines } from './sheet-lines';
 import { type SheetView, sheetsAddress } from './sheet-views';
-import { scheduleSaid } from './sheet-words';
 
 interface SheetBodyProps {
   page: SheetView;
@@ -64,7 +65,8 @@ export function SheetBody({ page, write, drop, retire }: SheetBodyProps) {
   );
 }
 
-function Lead({ page: { sheet, version, isDraft, gone } }: Pick<SheetBodyProps, 'page'>) {
+function Lead({ page }: Pick<SheetBodyProps, 'page'>) {
+  const { sheet, version, isDraft, gone } = page;
   return (
     <>
       <p>{scheduleSaid(sheet.schedule)}</p>
@@ -73,6 +75,7 @@ function Lead({ page: { sheet, version, isDraft, gone } }: Pick<SheetBodyProps, 
         {isDraft ? 'What stands here is a draft.' : ''}{' '}
         {gone.length > 0 ? `Lines whose thing is no longer described, or is off: ${gone.length}.` : ''}
       </p>
+      <QuietSaid page={page} />
     </>
   );
 }

@@ -6,6 +6,7 @@ import { answerOf, type FormAction, type FormAnswer } from '../form/answer';
 import { AddLine } from './add-line';
 import { LineEditor } from './line-editor';
 import { faultSaid } from './sheet-faults';
+import { QuietSaid } from './quiet-said';
 import { ScheduleFields } from './schedule-fields';
 import type { SheetView } from './sheet-views';
 import { SIGNER_WORDS } from './sheet-words';
@@ -49,7 +50,12 @@ export function SheetEditor({ page, write }: SheetEditorProps) {
         </button>
       </div>
       <div role="status">
-        {answer?.ok ? <p>It is kept. A round that is under way goes on with the sheet it was begun with.</p> : null}
+        {answer?.ok ? (
+          <>
+            <p>It is kept. A round that is under way goes on with the sheet it was begun with.</p>
+            <QuietSaid page={page} />
+          </>
+        ) : null}
         {answer && !answer.ok ? <Refused answer={answer} sheet={sheet} /> : null}
       </div>
     </form>

@@ -1,8 +1,6 @@
 import type { Check } from '#core/rounds/check';
 import type { Frequency } from '#core/rounds/frequency';
 import type { Signer } from '#core/rounds/round-sheet';
-import { ruleSaid } from '#core/rounds/rule-words';
-import type { DueTime, Schedule } from '#core/rounds/schedule';
 
 /** What each kind of line asks for. */
 export const KIND_WORDS: Record<Check['kind'], string> = {
@@ -35,15 +33,3 @@ export const SIGNER_WORDS: Record<Signer, string> = {
   lead: 'a lead',
   manager: 'a manager',
 };
-
-/** When a sheet is due, in words: "every day at 07:00 and 19:00". */
-export function scheduleSaid({ rule, times, until, notOnHolidays }: Schedule): string {
-  const ends = [until ? `until ${until}` : '', notOnHolidays ? 'but not on holidays' : ''].filter((end) => end !== '');
-  return [`${ruleSaid(rule)} ${times.map(timeSaid).join(' and ')}`, ...ends].join(', ');
-}
-
-function timeSaid({ at, anchor, afterMin = 0 }: DueTime): string {
-  if (anchor === undefined) return `at ${at}`;
-  const when = afterMin === 0 ? 'at' : `${Math.abs(afterMin)} min ${afterMin < 0 ? 'before' : 'after'}`;
-  return `${when} ${anchor} (${at} when the site is closed)`;
-}

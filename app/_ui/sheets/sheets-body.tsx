@@ -1,3 +1,4 @@
+import { scheduleSaid } from '#core/rounds/schedule-words';
 import Link from 'next/link';
 import type { FormAction } from '../form/answer';
 import { Fold } from '../frame/fold';
@@ -11,7 +12,7 @@ import { KeptForm } from '../safeguards/kept-form';
 import { type Column, Ledger } from '../table/ledger';
 import { momentSaid } from '../words/moment';
 import { type SheetInForceView, type SheetsView, sheetsAddress } from './sheet-views';
-import { GRACE_WORDS, scheduleSaid } from './sheet-words';
+import { GRACE_WORDS } from './sheet-words';
 import { Starts } from './starts';
 import style from './sheets.module.css';
 

@@ -53,7 +53,9 @@ function ByHttp({ address, path }: { address: string; path: string }) {
       <p>
         Each record is answered for itself: stored, a repeat, in conflict with what is there, or refused and why. To put
         a value right, send it with <code>?correct=1</code>; both stay. At most 4 MB and 20,000 records at once. What
-        cannot be is kept and marked bad, and raises no alarm; what is unlikely is marked suspect, and still does.
+        cannot be is kept and marked bad, and raises no alarm; what is unlikely is marked suspect, and still does. What
+        comes more than an hour after it was taken is marked late: it counts, ends no alarm, and is no word of its
+        sensor.
       </p>
     </>
   );

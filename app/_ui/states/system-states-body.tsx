@@ -2,20 +2,16 @@ import Link from 'next/link';
 import type { Custom } from '#core/units/shown';
 import type { Asked } from '#core/states/effective';
 import type { FormAction } from '../form/answer';
-import { Fold } from '../frame/fold';
 import { Page } from '../frame/page';
 import { Section } from '../frame/section';
 import { siteAddress } from '../frame/site-address';
 import { AskedSection } from './asked-section';
-import { ProofList } from './proof-list';
-import { StateCautions } from './state-cautions';
+import { BeginChoice } from './begin-choice';
 import { type EventView, StateEvents } from './state-events';
-import { BeginForm } from './state-forms';
 import { type StateActions, StateLine } from './state-line';
-import { lastingSaid, type SiteOfStates, type StateChoiceView, type StateLineView, stateName } from './state-view';
+import type { SiteOfStates, StateChoiceView, StateLineView } from './state-view';
 import { TimedSection, type TimedView } from './timed-section';
 import { inForceSaid } from './states-body';
-import style from './states.module.css';
 
 export interface SystemStatesView {
   site: SiteOfStates;
@@ -27,6 +23,7 @@ export interface SystemStatesView {
   asked: Asked[];
   timed: TimedView[];
   timedEntry: string;
+  today: string;
   mayTime: boolean;
   maySet: boolean;
 }
@@ -90,35 +87,13 @@ function Begin({
   return (
     <Section id="begin" title="Begin a state" note="Every state has an end. Say how long; it can be put off.">
       {choices.map((choice) => (
-        <Fold key={choice.state} title={`${stateName(choice.state)}, usually ${lastingSaid(choice.lastsMin)}`}>
-          {choice.isDescribed ? null : (
-            <p className={style.small}>
-              The description of this system does not speak of this state, so no plan and no review reckons with it.
-            </p>
-          )}
-          <p className={style.small}>
-            {choice.hasHandsIn
-              ? 'Hands are in the water: it never ends by itself.'
-              : choice.endsItself
-                ? 'A device ends it.'
-                : 'A person ends it.'}
-          </p>
-          {choice.stopsAir ? (
-            <p>
-              It stops what brings oxygen in:{' '}
-              <Link href={siteAddress(site.key, 'states', system.key, choice.state)}>
-                see how long the oxygen lasts, and begin it there
-              </Link>
-              .
-            </p>
-          ) : (
-            <>
-              <StateCautions state={choice.state} equipment={equipment} />
-              <ProofList proofs={choice.proofs} />
-              <BeginForm place={{ site: site.key, system: system.key }} choice={choice} begin={begin} />
-            </>
-          )}
-        </Fold>
+        <BeginChoice
+          key={choice.state}
+          place={{ site: site.key, system: system.key }}
+          choice={choice}
+          equipment={equipment}
+          begin={begin}
+        />
       ))}
     </Section>
   );

@@ -1,30 +1,43 @@
 'use client';
 
-import { useId } from 'react';
-import { DAYS } from '#core/facility/site';
+import { useId, useState } from 'react';
+import type { Schedule } from '#core/rounds/schedule';
 import type { FormAction } from '../form/answer';
 import { KeptForm } from '../safeguards/kept-form';
 import type { StatePlace } from './state-forms';
 import { type StateChoiceView, stateName } from './state-view';
-import style from './states.module.css';
+import { ScheduleFields } from '../sheets/schedule-fields';
+import sheets from '../sheets/sheets.module.css';
 
-const LABELS = { state: 'State', at: 'At', lastsMin: 'Minutes', days: 'Days' };
+const LABELS = {
+  state: 'State',
+  lastsMin: 'Minutes',
+  schedule: 'When',
+  'schedule.rule': 'Comes round',
+  'schedule.from': 'From',
+  'schedule.until': 'Until',
+  'schedule.times': 'Times of the day',
+  'schedule.except': 'Days left out',
+};
 
 interface Props {
   place: StatePlace;
   entry: string;
+  /** ISO date at the site, from which it begins. */
+  today: string;
   choices: readonly StateChoiceView[];
   time: FormAction<unknown>;
 }
 
-/** Has a state begin at certain times of the week. */
-export function TimeForm({ place, entry, choices, time }: Props) {
+/** Has a state begin by a schedule, written as that of a sheet. */
+export function TimeForm({ place, entry, today, choices, time }: Props) {
   const id = useId();
+  const [schedule, setSchedule] = useState<Schedule>({ rule: 'FREQ=DAILY', from: today, times: [{ at: '08:00' }] });
   return (
     <KeptForm
       key={entry}
       action={time}
-      hidden={{ ...place, entry }}
+      hidden={{ ...place, entry, schedule: JSON.stringify(schedule) }}
       labels={LABELS}
       button="Have it begin by the clock"
       done="It begins by the clock from now on."
@@ -39,10 +52,6 @@ export function TimeForm({ place, entry, choices, time }: Props) {
           ))}
         </select>
       </label>
-      <label htmlFor={`${id}a`}>
-        At, by the clock of the site
-        <input id={`${id}a`} name="at" type="time" required />
-      </label>
       <label htmlFor={`${id}l`}>
         For how many minutes
         <input
@@ -56,15 +65,9 @@ export function TimeForm({ place, entry, choices, time }: Props) {
           required
         />
       </label>
-      <fieldset className={style.answers}>
-        <legend>On</legend>
-        {DAYS.map((day) => (
-          <label key={day} htmlFor={`${id}${day}`} className={style.seen}>
-            <input id={`${id}${day}`} type="checkbox" name={`day:${day}`} value="yes" defaultChecked />
-            {day}
-          </label>
-        ))}
-      </fieldset>
+      <div className={sheets.editor}>
+        <ScheduleFields schedule={schedule} change={setSchedule} />
+      </div>
     </KeptForm>
   );
 }

@@ -1,3 +1,5 @@
+import type { Schedule } from '#core/rounds/schedule';
+import { scheduleSaid } from '#core/rounds/schedule-words';
 import type { Begun } from '#core/states/state-end';
 import type { FormAction } from '../form/answer';
 import { Fold } from '../frame/fold';
@@ -6,12 +8,11 @@ import { type Column, Ledger } from '../table/ledger';
 import { lastingSaid, type SiteOfStates, type StateChoiceView, stateName } from './state-view';
 import { EndTimedForm, TimeForm } from './time-form';
 
-/** A state that begins at certain times of the week. */
+/** A state that begins by a schedule. */
 export interface TimedView {
   id: string;
   state: Begun;
-  days: string[];
-  at: string;
+  schedule: Schedule;
   lastsMin: number;
 }
 
@@ -21,6 +22,7 @@ interface Props {
     system: { key: string };
     timed: TimedView[];
     timedEntry: string;
+    today: string;
     choices: StateChoiceView[];
   };
   /** For those who may; null for others. */
@@ -28,7 +30,7 @@ interface Props {
 }
 
 /** What begins by the clock. */
-export function TimedSection({ page: { site, system, timed, timedEntry, choices }, actions }: Props) {
+export function TimedSection({ page: { site, system, timed, timedEntry, today, choices }, actions }: Props) {
   if (timed.length === 0 && !actions) return null;
   const place = { site: site.key, system: system.key };
   return (
@@ -41,15 +43,15 @@ export function TimedSection({ page: { site, system, timed, timedEntry, choices 
         <Ledger caption="In order of the day." columns={COLUMNS} rows={timed} keyOf={({ id }) => id} />
       ) : null}
       {actions
-        ? timed.map(({ id, state, at }) => (
-            <Fold key={id} title={`No longer: ${stateName(state).toLowerCase()} at ${at}`}>
+        ? timed.map(({ id, state, schedule }) => (
+            <Fold key={id} title={`No longer: ${stateName(state).toLowerCase()}, ${scheduleSaid(schedule)}`}>
               <EndTimedForm place={place} timed={id} end={actions.endTimed} />
             </Fold>
           ))
         : null}
       {actions ? (
         <Fold title="Have one begin by the clock">
-          <TimeForm place={place} entry={timedEntry} choices={choices} time={actions.time} />
+          <TimeForm place={place} entry={timedEntry} today={today} choices={choices} time={actions.time} />
         </Fold>
       ) : null}
     </Section>
@@ -57,8 +59,7 @@ export function TimedSection({ page: { site, system, timed, timedEntry, choices 
 }
 
 const COLUMNS: Column<TimedView>[] = [
-  { id: 'at', head: 'At', cell: ({ at }) => at },
   { id: 'state', head: 'State', cell: ({ state }) => stateName(state) },
-  { id: 'days', head: 'Days', cell: ({ days }) => days.join(', ') },
+  { id: 'when', head: 'When', cell: ({ schedule }) => scheduleSaid(schedule) },
   { id: 'lasts', head: 'For', cell: ({ lastsMin }) => lastingSaid(lastsMin) },
 ];

@@ -1,5 +1,5 @@
 import { momentSaid, timeSaid } from '../words/moment';
-import type { Kept } from './store';
+import type { Item, Kept } from './store';
 import type { Line } from './use-kept';
 import type { Ready } from './use-offline';
 import style from './walk.module.css';
@@ -35,6 +35,7 @@ export function KeptHere({ kept, unsent, others, line, meet, ready }: KeptHerePr
           Try now
         </button>
       </p>
+      <NotCalled items={kept.items} />
       <p className={style.soft}>
         {pack ? `As of ${momentSaid(pack.at, zone)}. ` : null}
         {READY[ready]}
@@ -49,12 +50,7 @@ export function KeptHere({ kept, unsent, others, line, meet, ready }: KeptHerePr
           <ul>
             {refused.map((item) => (
               <li key={item.id}>
-                {'kind' in item
-                  ? item.kind === 'entry'
-                    ? item.line.what
-                    : `Signature of ${item.walk.name}`
-                  : 'A photo'}
-                : {item.said}
+                {'kind' in item ? named(item) : 'A photo'}: {item.said}
               </li>
             ))}
           </ul>
@@ -64,13 +60,38 @@ export function KeptHere({ kept, unsent, others, line, meet, ready }: KeptHerePr
         <ul className={style.soft}>
           {told.map((item) => (
             <li key={item.id}>
-              {item.kind === 'entry' ? item.line.what : item.walk.name}: {item.said}
+              {named(item)}: {item.said}
             </li>
           ))}
         </ul>
       ) : null}
     </section>
   );
+}
+
+/** Calls for help that have not gone out: nobody comes for them. */
+function NotCalled({ items }: { items: readonly Item[] }) {
+  const calls = items.filter(({ kind, state }) => kind === 'call' && state === 'waiting');
+  if (calls.length === 0) return null;
+  return (
+    <div role="alert" className={style.refused}>
+      <p>
+        <span aria-hidden="true">▲</span> <strong>Nobody has been called yet</strong> for: {calls.map(named).join('; ')}
+        . Without a signal nobody is called: go to a telephone, or to where there is one.
+      </p>
+    </div>
+  );
+}
+
+function named(item: Item): string {
+  switch (item.kind) {
+    case 'entry':
+      return item.line.what;
+    case 'sign':
+      return `Signature of ${item.walk.name}`;
+    case 'call':
+      return item.what;
+  }
 }
 
 /** What has not been sent yet, in words. */

@@ -3,10 +3,12 @@ import type { EntryValue } from '#core/rounds/entry';
 import { readLine } from '#core/rounds/read/line';
 import { type FormAnswer, givenUp } from '../form/answer';
 import { clock, newId } from './device';
+import type { CalledView } from '../rounds/call-help';
 import type { LineView, PlaceView } from '../rounds/round-view';
 import { blankOf } from '../rounds/round-view';
 import { type BesidesWalk, type Photo, store, type WalkName, type Whose } from './store';
-import { lastNumber } from './view';
+import { draftKey } from './drafts';
+import { lastNumber, walkKey } from './view';
 
 /** Where something is made: whose it is, and on which walk. */
 export interface On extends Whose {
@@ -76,7 +78,12 @@ async function addEntry(
     state: 'waiting',
     said: null,
   } as const;
-  await store().items.add({ ...made, kind: 'entry', line, typed, value });
+  const { items, drafts } = store();
+  const { supersedes } = typed;
+  await store().transaction('rw', items, drafts, async () => {
+    await items.add({ ...made, kind: 'entry', line, typed, value });
+    await drafts.delete([account, site, walkKey(walk), draftKey(line.key, supersedes)]);
+  });
 }
 
 /** Signs a walk on this telephone. */
@@ -94,6 +101,28 @@ export async function makeSignature({ account, site, walk }: On, form: FormData)
     } as const;
     await store().items.add({ ...made, kind: 'sign', note: typeof note === 'string' ? note : undefined });
     return null;
+  });
+}
+
+/** Calls for help from this telephone: once there is a signal. */
+export async function makeCall({ account, site, walk }: On, form: FormData): Promise<FormAnswer<CalledView>> {
+  const { system, what, saw, where } = typedIn(form);
+  const said = (given: unknown) => (typeof given === 'string' ? given : undefined);
+  if (!(typeof system === 'string' && typeof what === 'string'))
+    return givenUp('invalid', 'Say in a few words what is wrong, and of which system.');
+  return await keeping(async () => {
+    const made = {
+      id: String(form.get('call') ?? newId()),
+      account,
+      site,
+      walk,
+      madeAt: new Date(clock()).toISOString(),
+      state: 'waiting',
+      said: null,
+      isUrgent: true,
+    } as const;
+    await store().items.add({ ...made, kind: 'call', system, what, saw: said(saw), where: said(where) });
+    return { told: null };
   });
 }
 

@@ -2,6 +2,7 @@ import type { Table } from 'dexie';
 import Dexie from 'dexie';
 import type { Check } from '#core/rounds/check';
 import type { EntryValue } from '#core/rounds/entry';
+import type { Draft } from '../form/draft';
 import type { Outgoing } from '#core/rounds/outbox';
 import type { PackedWalk, WalkPack } from '#core/rounds/pack';
 
@@ -19,11 +20,20 @@ export interface WalkName {
   name: string;
 }
 
+/** A call for help: which system, in a few words what, and what more is to be said. */
+interface Help {
+  system: string;
+  what: string;
+  saw?: string | undefined;
+  where?: string | undefined;
+}
+
 /** What was made out of reach, as it waits to be sent. */
 export type Item = Outgoing &
   Whose & { madeAt: string; walk: WalkName } & (
     | { kind: 'entry'; line: Check; typed: Record<string, unknown>; value: EntryValue | null }
     | { kind: 'sign'; note: string | undefined }
+    | ({ kind: 'call' } & Help)
   );
 
 /** A photo that waits. `entry` is the id of what it belongs to. */
@@ -44,6 +54,14 @@ export interface BesidesWalk extends Whose, Pick<PackedWalk, 'places'> {
   begunAt: string;
 }
 
+/** What is half-typed on a line of a walk, or in the correction of an entry. */
+interface KeptDraft extends Whose, Draft {
+  walk: string;
+  /** Key of the line, and the entry that is corrected. */
+  line: string;
+  atMs: number;
+}
+
 /** An item before it is counted. */
 type NewItem = Item extends infer I ? (I extends Item ? Omit<I, 'seq'> : never) : never;
 
@@ -53,6 +71,7 @@ class WalkStore extends Dexie {
   declare items: Table<Item, number, NewItem>;
   declare photos: Table<Photo, string>;
   declare walks: Table<BesidesWalk, string>;
+  declare drafts: Table<KeptDraft, [string, string, string, string]>;
 
   constructor() {
     super('holdfast-walk');
@@ -62,6 +81,7 @@ class WalkStore extends Dexie {
       photos: 'id, [account+site]',
       walks: 'round, [account+site]',
     });
+    this.version(2).stores({ drafts: '[account+site+walk+line], [account+site+walk], atMs' });
   }
 }
 
@@ -98,7 +118,7 @@ const SHOWN_MS = 2 * 86_400_000;
  * arrived long ago goes too.
  */
 export async function keepPack(pack: WalkPack, nowMs: number): Promise<void> {
-  const { packs, items } = store();
+  const { packs, items, drafts } = store();
   const whose = { account: pack.account.id, site: pack.site.key };
   await packs.put({ ...whose, pack });
   await packs.where('account').notEqual(pack.account.id).delete();
@@ -106,6 +126,10 @@ export async function keepPack(pack: WalkPack, nowMs: number): Promise<void> {
     .where('[account+site]')
     .equals(of(whose))
     .filter(({ state, madeAt }) => state === 'kept' && nowMs - Date.parse(madeAt) > SHOWN_MS)
+    .delete();
+  await drafts
+    .where('atMs')
+    .below(nowMs - SHOWN_MS)
     .delete();
 }
 

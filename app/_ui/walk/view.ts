@@ -53,7 +53,9 @@ function withItems(
   all: readonly Item[],
 ): OpenWalk {
   const named = { round, slot, due, name };
-  const items = all.filter((item) => walkKey(item.walk) === walkKey(named)).sort((a, b) => a.seq - b.seq);
+  const items = all
+    .filter((item) => item.kind !== 'call' && walkKey(item.walk) === walkKey(named))
+    .sort((a, b) => a.seq - b.seq);
   const sign = items.findLast(({ kind, state }) => kind === 'sign' && state !== 'refused');
   return { ...walk, named, items, signedAt: sign?.madeAt ?? null };
 }
@@ -71,7 +73,9 @@ export function roundView(walk: OpenWalk, pack: WalkPack): RoundView {
     const stands = pack.stands[system?.key ?? '-'] ?? NOTHING_STANDS;
     return { number: index + 1, name, system, cleanness, stands, lines: checks.map(lineOf) };
   });
-  const signed = walk.signedAt === null ? null : { at: walk.signedAt, by: pack.account.name };
+  const here = walk.signedAt === null ? null : { at: walk.signedAt, by: pack.account.name };
+  // What was signed here when it had been signed by another is the second signature.
+  const [signed, second] = walk.signed && !walk.signed.isOwn ? [walk.signed, here] : [walk.signed ?? here, null];
   const last = walk.items.findLast(({ kind }) => kind === 'entry');
   const was = places.find(
     ({ lines }) => last?.kind === 'entry' && lines.some(({ check }) => check.key === last.line.key),
@@ -85,16 +89,20 @@ export function roundView(walk: OpenWalk, pack: WalkPack): RoundView {
       dueAt: walk.timetable?.due ?? walk.begun?.at ?? pack.at,
       begun: walk.begun ?? { at: walk.items[0]?.madeAt ?? pack.at, by: pack.account.name },
       signed,
+      second,
+      byTwo: walk.signing?.byTwo ?? null,
       secondLook: null,
       looksTaken: [],
     },
     places,
+    systems: pack.systems ?? places.flatMap(({ system }) => system ?? []),
+    nextCall: newId(),
     alike: [],
     unmoved: [],
     quick: null,
     wasAt: was ? { name: was.name, cleanness: was.cleanness } : null,
     self: pack.account.name,
-    isSigner: signed !== null,
+    isSigner: signed !== null && (walk.signed ? walk.signed.isOwn : true),
     mayWalk: true,
     mayLook: false,
   };
@@ -136,7 +144,16 @@ function toLine(check: Check, all: readonly Told[], before: LineView['before']):
     noted.flatMap((one) => (one.value ? [{ value: one.value, atMs: Date.parse(one.at) }] : [])),
   );
   const isOther = value ? isAbnormal(check, value, rate) : false;
-  return { check, entries, last: before[0] ?? null, before, isAbnormal: isOther, rate, nextEntry: newId() };
+  return {
+    check,
+    entries,
+    last: before[0] ?? null,
+    before,
+    isAbnormal: isOther,
+    rate,
+    nextEntry: newId(),
+    nextPhoto: newId(),
+  };
 }
 
 /** What is not sent yet of somebody at a site. */

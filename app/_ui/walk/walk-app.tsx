@@ -48,7 +48,18 @@ function AtSite({ where, units, ready }: AtSiteProps) {
   const status = <KeptHere kept={kept} unsent={unsent} others={others} line={line} meet={meet} ready={ready} />;
   if (where.at === 'label') return <LabelFound where={where} walks={walks} pack={pack} status={status} />;
   if (!walk || where.at === 'site') return <WalkList whose={whose} walks={walks} pack={pack} status={status} />;
-  return <OneWalk where={where} walk={walk} kept={kept} units={units} status={status} whose={whose} />;
+  return (
+    <OneWalk
+      where={where}
+      walk={walk}
+      kept={kept}
+      units={units}
+      status={status}
+      whose={whose}
+      meet={meet}
+      hasSignal={line.state === 'reached'}
+    />
+  );
 }
 
 interface OneWalkProps {
@@ -58,9 +69,11 @@ interface OneWalkProps {
   units: Custom;
   status: React.ReactNode;
   whose: { account: string; site: string };
+  meet: () => Promise<void>;
+  hasSignal: boolean;
 }
 
-function OneWalk({ where, walk, kept, units, status, whose }: OneWalkProps) {
+function OneWalk({ where, walk, kept, units, status, whose, meet, hasSignal }: OneWalkProps) {
   const { pack, photos } = kept;
   const page = useMemo(() => (pack ? roundView(walk, pack) : null), [walk, pack]);
   if (!pack || !page) return null;
@@ -68,7 +81,7 @@ function OneWalk({ where, walk, kept, units, status, whose }: OneWalkProps) {
   const at = (place?: number) =>
     hashOf(place === undefined ? { ...where, at: 'walk' } : { at: 'place', site: where.site, walk: where.walk, place });
   const place = where.at === 'place' ? page.places[where.place - 1] : undefined;
-  const shown = { page, on, at, status, units, photos };
+  const shown = { page, on, at, status, units, photos, meet, hasSignal, signing: walk.signing };
   return place ? <WalkPlace key={place.number} {...shown} place={place} /> : <WalkRound {...shown} />;
 }
 

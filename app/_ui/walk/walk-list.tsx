@@ -43,7 +43,16 @@ export function WalkList({ whose, walks, pack, status }: WalkListProps) {
             columns={[
               { id: 'due', head: 'Due', cell: (walk) => dueSaid(walk, site.zone) },
               { id: 'name', head: 'Round', cell: (walk) => <Name site={site.key} walk={walk} /> },
-              { id: 'state', head: 'State', cell: (walk) => <StandingMark standing={standingOf(walk)} /> },
+              {
+                id: 'state',
+                head: 'State',
+                cell: (walk) => (
+                  <>
+                    <StandingMark standing={standingOf(walk)} />
+                    {walk.signed && walk.signedAt === null ? '; waits for the second signature' : null}
+                  </>
+                ),
+              },
             ]}
             rows={walks}
             keyOf={({ named }) => walkKey(named)}
@@ -72,7 +81,8 @@ function Name({ site, walk }: { site: string; walk: OpenWalk }) {
 }
 
 /** How a walk stands by the clock of this telephone. */
-function standingOf({ timetable, begun, items, signedAt }: OpenWalk): Standing {
+function standingOf({ timetable, begun, items, signedAt: here, signed }: OpenWalk): Standing {
+  const signedAt = signed?.at ?? here;
   const made = items[0]?.madeAt ?? begun?.at ?? null;
   const ms = (at: string | null) => (at === null ? null : Date.parse(at));
   if (!timetable) return signedAt === null ? 'begun' : 'done';

@@ -24,13 +24,22 @@ export async function sendItems(
   { account, site }: Whose,
   items: readonly Item[],
 ): Promise<Answered<{ answers: ItemAnswer[] }>> {
-  const sent = items.map(({ id, madeAt, walk, ...item }) =>
-    item.kind === 'entry'
-      ? { id, madeAt, walk, kind: item.kind, line: item.line, typed: item.typed }
-      : { id, madeAt, walk, kind: item.kind, note: item.note },
-  );
+  const sent = items.map(asSent);
   const body = JSON.stringify({ account, sentAt: new Date(clock()).toISOString(), items: sent });
   return await asked(address(site), { method: 'POST', body, headers: { 'content-type': 'application/json' } });
+}
+
+function asSent(item: Item): object {
+  const { id, madeAt, walk, kind } = item;
+  const made = { id, madeAt, walk, kind };
+  switch (item.kind) {
+    case 'entry':
+      return { ...made, line: item.line, typed: item.typed };
+    case 'sign':
+      return { ...made, note: item.note };
+    case 'call':
+      return { ...made, system: item.system, what: item.what, saw: item.saw, where: item.where };
+  }
 }
 
 /** Sends a photo. */

@@ -95,7 +95,7 @@ test('one person on call at two sites is told for the hours that both have', () 
     exceptions: [],
   };
   const here = { rota: { ...rota, shifts: [night('night', '20:00', '04:00')] }, person: 'ada' };
-  const there = [{ site: 'inland', person: 'ada', rota: other }];
+  const there = [{ site: 'inland', person: 'ada', rota: other, wayMin: 45 }];
   // 22:00 in Berlin is 21:00 in London, and 06:00 there is 05:00.
   const found = atTwoSites(here, there, at('2026-06-01', '12:00'), at('2026-06-02', '12:00'));
   expect(found).toEqual([
@@ -105,13 +105,15 @@ test('one person on call at two sites is told for the hours that both have', () 
       site: 'inland',
       here: 'on-call',
       there: 'on-call',
+      wayMin: 45,
+      isBetween: false,
     },
   ]);
   const away = [{ kind: 'leave' as const, person: 'ada', from: at('2026-06-01'), to: at('2026-06-03') }];
   expect(
     atTwoSites(
       here,
-      [{ site: 'inland', person: 'ada', rota: { ...other, exceptions: away } }],
+      [{ site: 'inland', person: 'ada', rota: { ...other, exceptions: away }, wayMin: 45 }],
       at('2026-06-01'),
       at('2026-06-02'),
     ),

@@ -48,6 +48,69 @@ describe('a swap', () => {
   });
 });
 
+describe('a swap of a part of a turn', () => {
+  const part = (gives: string, takes: string, from: string, to: string): DutyException => {
+    const inNight = (time: string) => at(time < '12:00' ? '2026-06-02' : '2026-06-01', time);
+    return { kind: 'swap', shift: 'night', date: '2026-06-01', gives, takes, from: inNight(from), to: inNight(to) };
+  };
+
+  test('gives that part alone, and what lies outside the turn not at all', () => {
+    expect(told([part('ada', 'ben', '23:30', '02:00')])).toEqual(['ada 22-23.5', 'ben for ada 23.5-26', 'ada 26-30']);
+    expect(told([part('ada', 'ben', '20:00', '23:00')])).toEqual(['ben for ada 22-23', 'ada 23-30']);
+    expect(told([part('ada', 'ben', '07:00', '09:00')])).toEqual(['ada 22-30']);
+  });
+
+  test('can be given on, given back in part, and has nobody twice', () => {
+    const first = part('ada', 'ben', '22:00', '02:00');
+    expect(told([first, part('ben', 'cleo', '01:00', '04:00')])).toEqual([
+      'ben for ada 22-25',
+      'cleo for ada 25-26',
+      'ada 26-30',
+    ]);
+    expect(told([first, part('ben', 'ada', '22:00', '23:00')])).toEqual([
+      'ada 22-23',
+      'ben for ada 23-26',
+      'ada 26-30',
+    ]);
+    expect(told([first, part('ada', 'ben', '22:00', '06:00')])).toEqual(['ben for ada 22-26', 'ben for ada 26-30']);
+  });
+
+  test('leaves each moment of the turn to exactly as many people as before, whatever is swapped', () => {
+    const who = fc.constantFrom('ada', 'ben', 'cleo');
+    const swaps = fc.array(
+      fc
+        .record({
+          gives: who,
+          takes: who,
+          from: fc.integer({ min: -60, max: 540 }),
+          long: fc.integer({ min: 1, max: 600 }),
+        })
+        .filter(({ gives, takes }) => gives !== takes)
+        .map(({ gives, takes, from, long }): DutyException => {
+          const start = at('2026-06-01', '22:00') + from * 60_000;
+          return {
+            kind: 'swap',
+            shift: 'night',
+            date: '2026-06-01',
+            gives,
+            takes,
+            from: start,
+            to: start + long * 60_000,
+          };
+        }),
+      { maxLength: 6 },
+    );
+    fc.assert(
+      fc.property(swaps, (exceptions) => {
+        const found = duties([night], exceptions, ZONE, '2026-06-01', '2026-06-02');
+        for (let at0 = at('2026-06-01', '22:00'); at0 < at('2026-06-02', '06:00'); at0 += 7 * 60_000)
+          expect(found.filter(({ start, end }) => start <= at0 && at0 < end)).toHaveLength(1);
+      }),
+      { numRuns: 60 },
+    );
+  });
+});
+
 describe('leave', () => {
   const leave = (from: number, to: number, who = 'ada') => ({ kind: 'leave' as const, person: who, from, to });
 

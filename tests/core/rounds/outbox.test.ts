@@ -125,6 +125,15 @@ describe('what is entered without a signal', () => {
     expect(takeIn([first], blank('2', 'b', 'bo', 2), true)).toMatchObject({ outcome: 'conflict', beside: 'signed' });
   });
 
+  test('that calls for help goes out before all that was made earlier, whose order stays', () => {
+    const made = [1, 2, 3, 4].map((seq): Outgoing => ({ id: `e${seq}`, seq, state: 'waiting', said: null }));
+    const items = made.map((item) => (item.seq === 3 ? { ...item, isUrgent: true } : item));
+    const ids = (all: readonly Outgoing[]) => all.map(({ id }) => id);
+    expect(ids(nextBatch(items, MOST))).toEqual(['e3']);
+    const after = afterAnswer(items, [{ id: 'e3', outcome: 'stored' }]);
+    expect(ids(nextBatch(after, MOST))).toEqual(['e1', 'e2']);
+  });
+
   test('is refused when its id is that of another entry, and never takes its place', () => {
     expect(takeIn([blank('1', 'a', 'ash', 1)], blank('1', 'b', 'ash', 2), false)).toEqual({ outcome: 'refused' });
     expect(takeIn([blank('1', 'a', 'ash', 1)], blank('1', 'a', 'bo', 2), false)).toEqual({ outcome: 'refused' });

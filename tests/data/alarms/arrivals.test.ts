@@ -1,5 +1,6 @@
 import { beforeAll, expect, test } from 'vitest';
-import { removeArrivals, takeArrivals } from '#data/alarms/arrivals';
+import { takeArrivals } from '#data/alarms/arrivals';
+import { endTurn } from '#data/alarms/turn';
 import { storeReadings } from '#data/readings/store-readings';
 import { inTransaction } from '#data/transaction';
 import { freshDatabase } from '../../_support/database';
@@ -31,7 +32,7 @@ async function send(hour: number, count: number): Promise<void> {
 async function take(most: number): Promise<number[]> {
   return await inTransaction(async (tx) => {
     const { ids, seen } = await takeArrivals(tx, siteId, most);
-    await removeArrivals(tx, siteId, ids);
+    await endTurn(tx, siteId, { revision: 1, at: new Date(), arrivals: ids });
     return seen.map(({ value }) => value);
   });
 }

@@ -1,3 +1,4 @@
+import { randomUUID } from 'node:crypto';
 import type { Line } from './line';
 
 const ALARMS = 'app/(house)/sites/[site]/alarms';
@@ -18,6 +19,16 @@ export const ALARM_LINES: Readonly<Record<string, Line>> = {
   [`${ALARMS}/actions.ts acknowledgeAlarmAction`]: {
     verb: 'acknowledge',
     given: () => ({ form: { occurrence: NONE } }),
+    comes: 'not-found',
+  },
+  [`${ALARMS}/actions.ts callForHelpAction`]: {
+    verb: 'call-for-help',
+    given: () => ({ form: { call: randomUUID(), system: 'no-such-system', what: 'Water on the floor' } }),
+    comes: 'not-found',
+  },
+  [`${ALARMS}/actions.ts rightAgainAction`]: {
+    verb: 'acknowledge',
+    given: () => ({ form: { occurrence: NONE, note: 'Dry again' } }),
     comes: 'not-found',
   },
   [`${ALARMS}/calls/page.tsx`]: { verb: 'see' },

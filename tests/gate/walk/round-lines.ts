@@ -61,6 +61,12 @@ export const ROUND_LINES: Readonly<Record<string, Line>> = {
     comes: 'not-found',
   },
   [`${ROUNDS}/actions.ts enterRestAction`]: { verb: 'walk', given: () => sent({ place: '1' }), comes: 'not-found' },
+  // A form without a file is refused before anybody is asked for; with one, by the use case's own test.
+  [`${ROUNDS}/actions.ts addPhotoAction`]: {
+    verb: 'walk',
+    given: () => sent({ check: 'tank-1/system/floor', entry: randomUUID(), photo: randomUUID() }),
+    comes: 'invalid',
+  },
   [`${ROUNDS}/actions.ts signRoundAction`]: { verb: 'walk', given: () => sent(), comes: 'not-found' },
   [`${ROUNDS}/labels/page.tsx`]: { verb: 'see' },
   'app/api/rounds/[site]/route.ts GET': { verb: 'walk' },

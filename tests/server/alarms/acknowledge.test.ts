@@ -59,7 +59,7 @@ describe('acknowledging', () => {
     const listed = async () => {
       const answer = await listAlarms(robin, { site: site.siteKey });
       if (!answer.ok) throw new Error(answer.reason.why);
-      return answer.value.open.flatMap(({ told }) => told.map(({ name, state }) => `${name} ${state}`));
+      return answer.value.open.flatMap(({ told }) => told.map(({ names, state }) => `${names.join(' ')} ${state}`));
     };
     expect(await listed()).toEqual(['Robin waiting']);
     await press(lee, await shown());
@@ -139,7 +139,7 @@ describe('what is shown', () => {
         state: 'unacknowledged',
         value: 27,
         latest: { value: 27 },
-        told: [{ name: 'Robin', why: 'on-call', state: 'waiting' }],
+        told: [{ names: ['Robin'], why: 'on-call', state: 'waiting' }],
       },
     ]);
     await site.send([

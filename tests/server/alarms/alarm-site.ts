@@ -48,8 +48,8 @@ export function withAlarms(alarms: AlarmDefinition[], shifts: Shift[] = []): Fac
 export interface AlarmSite {
   siteId: string;
   siteKey: string;
-  /** Stores readings of the one sensor: second, value. */
-  send: (readings: [number, number][], quality?: 'good' | 'suspect' | 'bad') => Promise<void>;
+  /** Stores readings of the one sensor: second, value. They come at a second, or with the last of them. */
+  send: (readings: [number, number][], quality?: 'good' | 'suspect' | 'bad', cameS?: number) => Promise<void>;
   /** Judges once, at a second. */
   judge: (atS: number) => Promise<void>;
   member: (name: string, role: Role, person?: string) => Promise<Who>;
@@ -71,7 +71,7 @@ export async function alarmSite(query: Copy['query'], facility: Facility): Promi
   return {
     siteId,
     siteKey: facility.site.key,
-    send: async (readings, quality = 'good') => {
+    send: async (readings, quality = 'good', cameS) => {
       const last = Math.max(...readings.map(([atS]) => atS));
       const reason = quality === 'good' ? {} : { reason: 'jump' };
       const all = readings.map(([atS, value]) => ({
@@ -82,7 +82,7 @@ export async function alarmSite(query: Copy['query'], facility: Facility): Promi
         ...reason,
         origin: 'device' as const,
       }));
-      await storeReadings(siteId, all, { receivedAt: after(last) });
+      await storeReadings(siteId, all, { receivedAt: after(cameS ?? last) });
     },
     judge: async (atS) => {
       await judgeSite(siteId, after(atS));

@@ -6,6 +6,7 @@ import { endCallOut } from '#server/call-outs/end-call-out';
 import { extendCallOut } from '#server/call-outs/extend-call-out';
 import { goAlone } from '#server/call-outs/go-alone';
 import { listCallOuts } from '#server/call-outs/list-call-outs';
+import { type Reminder, sendReminder } from '#server/call-outs/remind';
 import { seeToCallOut } from '#server/call-outs/see-to-call-out';
 import { now } from '#server/clock';
 import type { Who } from '#server/gate/who';
@@ -166,4 +167,36 @@ test('what happened stays: the database changes and removes nothing of it', asyn
   await expect(
     query(`INSERT INTO call_out_event SELECT site_id, id, id, 'back', 0, 0, now(), NULL, NULL, NULL FROM call_out`),
   ).rejects.toThrow('call_out_event_by_person');
+});
+
+test('whoever went in is reminded five minutes before, once for each time they took, and not once they are back', async () => {
+  const out = await goIn();
+  const reminders = async () =>
+    (
+      await query(
+        `SELECT j.payload FROM graphile_worker._private_jobs j JOIN graphile_worker._private_tasks t ON t.id = j.task_id
+          WHERE t.identifier = 'call-out-reminder' ORDER BY j.id`,
+      )
+    ).rows.map(({ payload }): Reminder => payload);
+  await work(24 * MIN);
+  expect(await reminders()).toEqual([]);
+  await work(25 * MIN);
+  await work(26 * MIN);
+  const [first] = await reminders();
+  if (!first) throw new Error('nobody was reminded');
+  expect(await reminders()).toHaveLength(1);
+  await sendReminder(first);
+  expect(mail.taken.map(({ to }) => to)).toEqual([['robin@example.org']]);
+  expect(mail.taken[0]?.raw).toContain('take more time');
+  await extendCallOut(robin, { ...out, minutes: 15 });
+  // Of the end before it is of no use any more.
+  await sendReminder(first);
+  expect(mail.taken).toHaveLength(1);
+  await work(36 * MIN);
+  const [, second] = await reminders();
+  expect(second).toMatchObject({ channel: 'mail', callOut: out.callOut });
+  expect(await work(40 * MIN)).toEqual([]);
+  await endCallOut(robin, out);
+  if (second) await sendReminder(second);
+  expect(mail.taken).toHaveLength(1);
 });

@@ -67,6 +67,18 @@ describe('what is drawn of a sensor', () => {
     expect(outside).toEqual({ outsideS: 7200, heldS: 14 * 3600 });
   });
 
+  test('says of how much that nobody knew it in its time, by readings, hours and days alike', async () => {
+    for (const [span, count] of [
+      ['day', 2],
+      ['week', 14],
+      ['year', 70],
+    ] as const)
+      expect(
+        (await ask(span)).rows.reduce((sum, { late }) => sum + late, 0),
+        span,
+      ).toBe(count);
+  });
+
   test('of a day is every reading', async () => {
     const { buckets, outside } = await ask('day');
     expect(buckets.map(({ count, mean }) => [count, mean])).toEqual([

@@ -169,7 +169,7 @@ describe('a body', () => {
 describe('an answer', () => {
   test('is kept to itself like any other, and given to nobody who calls us by another name', async () => {
     const answer = await post(token, [{ n: 'a', v: 1 }]);
-    expect(answer.headers.get('cache-control')).toBe('no-store');
+    expect(answer.headers.get('cache-control')).toBe('no-store, no-transform');
     expect(answer.headers.get('x-content-type-options')).toBe('nosniff');
     expect(answer.headers.get('content-security-policy')).toContain("default-src 'self'");
     expect((await post(token, [{ n: 'a', v: 1 }], { headers: { host: 'evil.example' } })).status).toBe(421);

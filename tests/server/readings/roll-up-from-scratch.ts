@@ -11,6 +11,8 @@ export interface Standing {
   value: number;
   quality: Quality;
   byHand: boolean;
+  /** Whether it came late. */
+  isLate: boolean;
 }
 
 /** Limits, and since when. */
@@ -57,6 +59,7 @@ export function fromScratch(all: readonly Standing[], limits: readonly LimitsSin
         good: figures(within, held, 'good'),
         suspect: figures(within, held, 'suspect'),
         badCount: within.filter(({ quality }) => quality === 'bad').length,
+        lateCount: within.filter(({ isLate }) => isLate).length,
       });
     }
   }

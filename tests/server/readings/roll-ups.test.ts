@@ -1,6 +1,7 @@
 import fc from 'fast-check';
 import { beforeAll, describe, expect, test } from 'vitest';
 import { dayStart } from '#core/time/zone';
+import { groupBy } from '#core/group-by';
 import type { Quality } from '#core/readings/reading';
 import { inPlainTransaction } from '#data/readings/asking';
 import { keepLimits } from '#data/readings/limits';
@@ -47,22 +48,23 @@ async function settleAll(at: Date): Promise<void> {
   while ((await rollUpDue(at)).isMore);
 }
 
+/** A reading, and when it came where that was not long after. */
+type Came = NewReading & { receivedAt?: Date };
+
 /** What stands of readings that were stored one after the other: the last of each instant and origin. */
-function standing(readings: readonly NewReading[]): Standing[] {
-  const last = new Map(readings.map((one) => [`${one.at.getTime()} ${one.origin}`, one]));
-  return [...last.values()].map(({ at, value, quality, origin }) => ({
-    atMs: at.getTime(),
-    value,
-    quality,
-    byHand: origin === 'hand',
-  }));
+function standing(readings: readonly Came[]): Standing[] {
+  const byKey = groupBy(readings, (one) => `${one.at.getTime()} ${one.origin}`);
+  return [...byKey.values()].flatMap((all) => {
+    const last = all.at(-1);
+    if (!last) return [];
+    const { at, value, quality, origin, receivedAt = LATER } = last;
+    // A correction is none that came late.
+    const isLate = all.length === 1 && origin === 'device' && receivedAt.getTime() - at.getTime() > 3_600_000;
+    return [{ atMs: at.getTime(), value, quality, byHand: origin === 'hand', isLate }];
+  });
 }
 
-async function expectExact(
-  sensorId: string,
-  readings: readonly NewReading[],
-  limits: Parameters<typeof fromScratch>[1],
-) {
+async function expectExact(sensorId: string, readings: readonly Came[], limits: Parameters<typeof fromScratch>[1]) {
   const wide = { from: new Date(0), to: LATER };
   for (const isDay of [false, true])
     expect(await rolledUp(siteId, sensorId, { ...wide, isDay })).toEqual(
@@ -75,6 +77,8 @@ const step = fc.record({
   value: fc.constantFrom(24, 25.1, 26, 27.3, 30),
   quality: fc.constantFrom<Quality>('good', 'good', 'suspect', 'bad'),
   isHand: fc.constantFrom(false, false, false, true),
+  /** Minutes it is on its way: an hour is no more than a gateway may take. */
+  wayMin: fc.constantFrom(0, 60, 61),
   /** What happens after it: nothing, it is settled, or settled and rolled up as on the day it was. */
   then: fc.constantFrom('nothing', 'nothing', 'settled', 'rolled'),
 });
@@ -104,14 +108,18 @@ describe('hours and days', () => {
               above,
               below,
             ]);
-          const sent = steps.map(({ minute, value, quality, isHand }): NewReading => {
+          const sent = steps.map(({ minute, value, quality, isHand, wayMin }): Came => {
             const doubt = quality === 'good' ? {} : { reason: 'unlikely' };
             const at = new Date(FIRST + minute * MINUTE);
-            return { sensorId, at, value, quality, ...doubt, origin: isHand ? 'hand' : 'device' };
+            const receivedAt = new Date(at.getTime() + wayMin * MINUTE);
+            return { sensorId, at, value, quality, ...doubt, origin: isHand ? 'hand' : 'device', receivedAt };
           });
-          const came: NewReading[] = [];
+          const came: Came[] = [];
           for (const [i, one] of sent.entries()) {
-            const [outcome] = await storeReadings(siteId, [one, one], { receivedAt: LATER, correct: true });
+            const [outcome] = await storeReadings(siteId, [one, one], {
+              receivedAt: one.receivedAt ?? LATER,
+              correct: true,
+            });
             // A repeat of the value leaves what it was judged to be.
             if (outcome !== 'repeat') came.push(one);
             const then = steps[i]?.then;

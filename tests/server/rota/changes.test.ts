@@ -1,7 +1,9 @@
+import { simpleParser } from 'mailparser';
 import { beforeAll, beforeEach, describe, expect, test } from 'vitest';
 import { onNow } from '#core/rota/on-now';
 import { addDays } from '#core/time/add-days';
 import { instantOf } from '#core/time/zone';
+import { openDuties } from '#data/accounts/open-duties';
 import { newId } from '#data/new-id';
 import { verifyChain } from '#data/records/verify-chain';
 import { now } from '#server/clock';
@@ -10,9 +12,11 @@ import { dayIn } from '#server/local-day';
 import { answerChange } from '#server/rota/changes/answer-change';
 import { askLeave } from '#server/rota/changes/ask-leave';
 import { askSwap } from '#server/rota/changes/ask-swap';
+import { mailChange } from '#server/rota/changes/mail-change';
 import { rotaOf } from '#server/rota/rota-of';
 import { changeAnswer, leaveRequest, swapRequest } from '#shape/rota/change';
 import { freshDatabase } from '../../_support/database';
+import { startMailServer } from '../../_support/mail-server';
 import { letIn } from '../../_support/people';
 import { smallFacility } from '../../_support/small-facility';
 import { keep, stored } from '../../_support/stored';
@@ -166,5 +170,84 @@ describe('a swap', () => {
     await swap(robin);
     expect(why(await comes(sam, 'declined'))).toBe('done');
     expect(why(await comes(lead, 'approved'))).toBe('conflict');
+  });
+
+  test('of a part of a turn gives that part alone, and is a part that its giver has', async () => {
+    for (const [from, to] of [
+      [`${day}T13:00`, `${day}T13:00`],
+      [`${day}T01:00`, `${day}T13:00`],
+    ])
+      expect(why(await swap(robin, { from, to }))).toBe('invalid');
+    expect(
+      swapRequest.safeParse({ site, entry: newId(), turn: `${day}/day/robin`, takes: 'sam', from: `${day}T13:00` })
+        .success,
+    ).toBe(false);
+    expect(why(await swap(robin, { from: `${day}T11:00`, to: `${day}T13:00` }))).toBe('done');
+    await comes(sam, 'agreed');
+    expect(why(await comes(lead, 'approved'))).toBe('done');
+    expect([await onAt('10:59'), await onAt('11:00'), await onAt('13:00')]).toEqual([['robin'], ['sam'], ['robin']]);
+    const taken = (await openDuties(siteId, dayIn(ZONE, now()))).get(sam.id) ?? [];
+    expect(taken).toContainEqual({ kind: 'swap-taken', shift: 'day', date: day });
+    expect(why(await comes(lead, 'taken-back'))).toBe('done');
+    expect((await openDuties(siteId, dayIn(ZONE, now()))).get(sam.id)).not.toContainEqual(
+      expect.objectContaining({ kind: 'swap-taken' }),
+    );
+  });
+});
+
+describe('a mail', () => {
+  const mails = async () =>
+    (
+      await query(
+        `SELECT j.payload->>'account' AS account, j.payload->>'news' AS news FROM graphile_worker._private_jobs j
+           JOIN graphile_worker._private_tasks t ON t.id = j.task_id WHERE t.identifier = 'duty-mail' ORDER BY j.id`,
+      )
+    ).rows.map(({ account, news }) => [[robin, sam, lead].find(({ id }) => id === account)?.name, news]);
+  beforeEach(async () => {
+    await query('SELECT graphile_worker.complete_jobs(array(SELECT id FROM graphile_worker._private_jobs))');
+  });
+
+  test('tells those who have to answer that leave waits, and who asked what came of it', async () => {
+    await leave(robin);
+    expect((await mails()).sort()).toEqual([
+      ['Lee', 'waits'],
+      ['Sam', 'waits'],
+    ]);
+    await comes(lead, 'refused');
+    expect((await mails()).slice(2)).toEqual([['Robin', 'refused']]);
+  });
+
+  test('of a swap goes to who takes it, then to a lead with no part in it, then to both', async () => {
+    await swap(robin);
+    expect(await mails()).toEqual([['Sam', 'waits']]);
+    await comes(sam, 'agreed');
+    expect((await mails()).slice(1)).toEqual([
+      ['Robin', 'agreed'],
+      ['Lee', 'waits'],
+    ]);
+    await comes(lead, 'approved');
+    expect((await mails()).slice(3).sort()).toEqual([
+      ['Robin', 'approved'],
+      ['Sam', 'approved'],
+    ]);
+  });
+
+  test('says whose turn it is and where to answer, not why; and is not sent for what waits no longer', async () => {
+    const server = await startMailServer();
+    process.env.HOLDFAST_MAIL_URL = server.url;
+    await leave(robin, { why: 'a thing of my own' });
+    const news = { site: siteId, change: await newest(), account: lead.id };
+    await mailChange({ ...news, news: 'waits' });
+    await comes(robin, 'withdrawn');
+    await mailChange({ ...news, news: 'waits' });
+    await mailChange({ ...news, news: 'withdrawn' });
+    await server.close();
+    delete process.env.HOLDFAST_MAIL_URL;
+    expect(server.taken).toHaveLength(2);
+    const [waits, came] = await Promise.all(server.taken.map(async ({ raw }) => (await simpleParser(raw)).text ?? ''));
+    expect(waits).toContain('Leave of Robin');
+    expect(waits).toContain('/sites/harbour/rota/changes');
+    expect(waits).not.toContain('a thing of my own');
+    expect(came).toContain('withdrawn');
   });
 });

@@ -12,6 +12,9 @@ import { now } from '#server/clock';
 import { dayIn } from '#server/local-day';
 import { addDays } from '#core/time/add-days';
 import { changeAnswer, leaveRequest, swapRequest } from '#shape/rota/change';
+import type { PersonApart } from '#core/rota/rota';
+import { findSite } from '#data/sites';
+import { storedSite } from '#server/reviews/stored-site';
 import { freshDatabase } from '../../_support/database';
 import { letIn } from '../../_support/people';
 import { smallFacility } from '../../_support/small-facility';
@@ -134,4 +137,24 @@ test('the rota tells of hours in which nobody on duty has a competence, and of o
   expect(here[0]).toMatchObject({ name: 'Robin', site: null, here: 'on-site', there: 'on-site' });
   const both = { ...robin, at: { ...robin.at, inland: 'aquarist' as const } };
   expect(value(await getRota(both, { site })).twoSites[0]).toMatchObject({ site: 'Inland Hall' });
+});
+
+test('with the way to the other site entered, reviews and the rota count it: the one says how far, the other who is there', async () => {
+  const before = (await stored(site)).facility;
+  const hash = async () => {
+    const entry = await findSite(site);
+    const found = entry && (await storedSite(entry, day));
+    const people: readonly PersonApart[] = found?.reviewed.people ?? [];
+    const away = people.find(({ key }) => key === 'robin')?.away ?? [];
+    return { hash: found?.hashes.get('tank-1'), away };
+  };
+  const plain = await hash();
+  expect(plain.away).toEqual([]);
+  await keep({ ...before, site: { ...before.site, waysTo: [{ site: 'inland', min: 50 }] } });
+  const apart = await hash();
+  expect(apart.away.length).toBeGreaterThanOrEqual(5);
+  expect(apart.away.every(({ wayS }) => wayS === 3000)).toBe(true);
+  expect(apart.hash).not.toBe(plain.hash);
+  expect(value(await getRota(robin, { site })).twoSites[0]).toMatchObject({ wayMin: 50, isBetween: false });
+  expect((await stored(site)).facility.people.some((one) => 'away' in one)).toBe(false);
 });

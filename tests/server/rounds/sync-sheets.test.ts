@@ -7,6 +7,7 @@ import { newId } from '#data/new-id';
 import { now } from '#server/clock';
 import type { Who } from '#server/gate/who';
 import { getRound } from '#server/rounds/get-round';
+import { listRounds } from '#server/rounds/list-rounds';
 import { listSheets } from '#server/rounds/sheets/list-sheets';
 import { writeSheet } from '#server/rounds/sheets/write-sheet';
 import { packWalk } from '#server/rounds/sync/pack-walk';
@@ -21,6 +22,7 @@ const SITE = 'harbour';
 const MINUTE_MS = 60_000;
 let lead: Who;
 let ash: Who;
+let siteId = '';
 
 /** A sheet of the site's own, due in some minutes each day. */
 function weir(): RoundSheet {
@@ -36,15 +38,15 @@ function weir(): RoundSheet {
 
 beforeAll(async () => {
   await keep(siteWithRoundDue().facility);
-  const siteId = (await query('SELECT id FROM site')).rows[0].id;
+  siteId = (await query('SELECT id FROM site')).rows[0].id;
   lead = await letIn(query, siteId, SITE, 'Lee', 'lead');
   ash = await letIn(query, siteId, SITE, 'Ash', 'aquarist');
   expect(await writeSheet(lead, { site: SITE, body: weir(), put: 'yes' })).toMatchObject({ ok: true });
 });
 
-async function packed(who: Who): Promise<WalkPack['walks'][number]> {
+async function packed(who: Who, sheet = 'weir'): Promise<WalkPack['walks'][number]> {
   const pack = await packWalk(who, { site: SITE });
-  const walk = pack.ok ? pack.value.walks.find(({ slot }) => sheetOfSlot(slot) === 'weir') : undefined;
+  const walk = pack.ok ? pack.value.walks.find(({ slot }) => sheetOfSlot(slot) === sheet) : undefined;
   if (!walk) throw new Error('the sheet does not come along');
   return walk;
 }
@@ -86,4 +88,30 @@ test('one that is gone when it comes is a round besides, and nothing entered is 
   expect(await send(ash, walk, round)).toEqual(['stored']);
   const there = await getRound(lead, { site: SITE, round });
   expect(there).toMatchObject({ ok: true, value: { round: { isBesides: true }, places: [{ lines: [{}] }] } });
+});
+
+test('of a sheet that two sign, whoever walked it signs first and somebody else second, one of them of its role, each once', async () => {
+  const two = { ...weir(), key: 'ozone', name: 'Ozone', secondSignature: true as const };
+  expect(await writeSheet(lead, { site: SITE, body: two, put: 'yes' })).toMatchObject({ ok: true });
+  const bo = await letIn(query, siteId, SITE, 'Bo', 'aquarist');
+  const walk = await packed(ash, 'ozone');
+  expect(walk.signing).toEqual({ byTwo: { lines: [], by: 'lead' }, by: 'lead', hasRole: false });
+  const round = newId();
+  await send(ash, walk, round);
+  expect(await send(ash, walk, round, true)).toEqual(['stored']);
+  // Sent again it is no second signature, and one of the two has to be a lead.
+  expect(await send(ash, walk, round, true)).toEqual(['stored']);
+  expect(await send(bo, walk, newId(), true)).toEqual(['refused']);
+  const waits = await listRounds(lead, { site: SITE });
+  expect(waits.ok && waits.value.lines.find((line) => line.round === round)).toMatchObject({ wantsSecond: true });
+  const onPhone = await packed(lead, 'ozone');
+  expect(onPhone).toMatchObject({ round, signed: { by: 'Ash', isOwn: false }, signing: { hasRole: true } });
+  expect(await send(lead, onPhone, newId(), true)).toEqual(['stored']);
+  expect(await send(bo, walk, newId(), true)).toEqual(['refused']);
+  const page = await getRound(lead, { site: SITE, round });
+  expect(page).toMatchObject({ value: { round: { signed: { by: 'Ash' }, second: { by: 'Lee' }, secondLook: null } } });
+  const { rows } = await query("SELECT kind FROM record WHERE kind LIKE 'round-signed%' ORDER BY seq DESC LIMIT 2");
+  expect(rows.map(({ kind }) => kind)).toEqual(['round-signed-second', 'round-signed']);
+  const pack = await packWalk(ash, { site: SITE });
+  expect(pack.ok && pack.value.walks.some((one) => one.round === round)).toBe(false);
 });

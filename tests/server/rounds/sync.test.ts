@@ -58,7 +58,7 @@ function phone(who: Who, clockOffMs = 0) {
     return answer.ok ? answer.value.answers : answer.reason.why;
   };
   const sign = (agoMs: number) => ({ id: newId(), kind: 'sign', madeAt: ago(agoMs), walk });
-  return { walk, item, send, sign };
+  return { walk, ago, item, send, sign };
 }
 
 const count = async (sql: string) => Number((await query(`SELECT count(*) FROM ${sql}`)).rows[0].count);
@@ -115,6 +115,30 @@ describe('two telephones that walk one round out of reach', () => {
     ]);
     const page = await getRound(people.ash, { site: SITE, round: nowhere.round });
     expect(page.ok && page.value.places.map(({ lines }) => lines.map(({ check }) => check.key))).toEqual([[FLOOR]]);
+  });
+
+  test('call for help once, however late and however often it is sent, with no round to it yet and none begun by it', async () => {
+    const ash = phone(people.ash);
+    const help = { system: 'tank-1', what: 'Smell of burning', where: 'Pump room' };
+    const call = {
+      id: newId(),
+      kind: 'call',
+      madeAt: ash.ago(3 * HOUR),
+      walk: { ...ash.walk, slot: 'besides', due: null },
+    };
+    const before = await count('round');
+    expect(await ash.send([{ ...call, ...help }])).toMatchObject([
+      { outcome: 'stored', said: expect.stringContaining('nobody could be told') },
+    ]);
+    expect(await ash.send([{ ...call, ...help }])).toMatchObject([{ outcome: 'repeat' }]);
+    expect(await count('round')).toBe(before);
+    const { rows } = await query('SELECT began_at, definition FROM alarm_occurrence');
+    expect(rows).toMatchObject([
+      { began_at: new Date(call.madeAt), definition: { name: help.what, on: { by: people.ash.id } } },
+    ]);
+    expect(await ash.send([{ ...call, ...help, id: newId(), system: 'gone' }])).toMatchObject([
+      { outcome: 'refused', said: expect.stringContaining('Nobody was called') },
+    ]);
   });
 
   test('say what is wrong with one entry and take in those after it', async () => {

@@ -2,6 +2,7 @@ import { beforeAll, beforeEach, describe, expect, test } from 'vitest';
 import { newId } from '#data/new-id';
 import { storeReadings } from '#data/readings/store-readings';
 import { statesBegun, statesInForce } from '#data/states/states';
+import { listTimed } from '#data/states/timed';
 import { now } from '#server/clock';
 import type { Who } from '#server/gate/who';
 import { answerAskedOf } from '#server/states/answer-asked';
@@ -11,7 +12,6 @@ import { callEnds } from '#server/states/call-ends';
 import { listStates } from '#server/states/list-states';
 import { endTimedState, timeState } from '#server/states/time-state';
 import { wallClock } from '#core/time/zone';
-import { timedDue } from '#core/states/timed';
 import { beginRequest } from '#shape/states/requests';
 import { timedRequest } from '#shape/states/asked-request';
 import { airBlower, plan } from '../../_support/build-equipment';
@@ -98,8 +98,9 @@ describe('a state that nobody said had begun', () => {
 describe('a state by the clock', () => {
   const timedNow = async (state: string) => {
     const { time } = wallClock(zone, now().getTime());
-    const days = Object.fromEntries(DAYS.map((day) => [`day:${day}`, 'yes']));
-    const form = { ...PLACE, entry: newId(), state, at: time.slice(0, 5), lastsMin: '15', ...days };
+    const from = wallClock(zone, now().getTime() - 86_400_000).date;
+    const schedule = { rule: 'FREQ=DAILY', from, times: [{ at: time }] };
+    const form = { ...PLACE, entry: newId(), state, lastsMin: '15', schedule: JSON.stringify(schedule) };
     const request = timedRequest.parse(form);
     expect(await timeState(ada, request)).toMatchObject({ reason: { why: 'not-allowed' } });
     expect(await timeState(lea, request)).toMatchObject({ ok: true });
@@ -127,13 +128,25 @@ describe('a state by the clock', () => {
     expect(await asked()).toMatchObject([{ state: 'water-change', why: 'clock' }]);
   });
 
-  // RFC 5545, 3.3.5: the offset before the gap, the first of two. Clocks of New York in 2026: 8 March and 1 November, 02:00.
-  test.each([
-    ['2026-03-08T07:30:00Z', '2026-03-08T07:35:00Z', '02:30'],
-    ['2026-11-01T05:30:00Z', '2026-11-01T05:35:00Z', '01:30'],
-  ])('is due at %s where the clocks change', (due, at, time) => {
-    expect(timedDue({ days: DAYS, at: time }, 'America/New_York', Date.parse(at))).toBe(Date.parse(due));
-    expect(timedDue({ days: DAYS, at: time }, 'America/New_York', Date.parse(at) + 60 * MINUTE)).toBeNull();
+  test('that was kept by days and a time before there were schedules begins as it did', async () => {
+    const { date, time } = wallClock(zone, now().getTime());
+    await query(
+      `INSERT INTO state_timed (site_id, id, system_id, state, days, at, lasts_min, made_at, by)
+       VALUES ($1, $2, (SELECT id FROM system WHERE site_id = $1 AND key = $3), 'feeding', $4, $5, 15, now() - interval '3 days', $6)`,
+      [siteId, newId(), PLACE.system, DAYS, time, lea.id],
+    );
+    expect(await listTimed([siteId])).toMatchObject([
+      { schedule: { rule: `FREQ=WEEKLY;BYDAY=MO,TU,WE,TH,FR,SA,SU`, times: [{ at: time }] } },
+    ]);
+    expect(date >= ((await listTimed([siteId]))[0]?.schedule.from ?? '')).toBe(true);
+    await askBegun(now());
+    expect(await statesBegun([siteId])).toMatchObject([{ state: 'feeding' }]);
+  });
+
+  test('is refused with the field when its rule is none of RFC 5545', () => {
+    const schedule = JSON.stringify({ rule: 'FREQ=HOURLY', from: '2026-11-01', times: [{ at: '08:00' }] });
+    const read = timedRequest.safeParse({ ...PLACE, entry: newId(), state: 'feeding', lastsMin: '5', schedule });
+    expect(read.error?.issues[0]?.path).toEqual(['schedule', 'rule']);
   });
 });
 

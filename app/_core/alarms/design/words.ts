@@ -1,7 +1,7 @@
 import type { SensorQuantity } from '../../facility/system';
 import { differenceSaid, readingSaid } from '../../readings/figures';
 import type { Custom } from '../../units/shown';
-import type { AlarmSource } from '../definition';
+import type { AlarmSource, RaisedBy } from '../definition';
 
 /** What is needed to put a limit into words. */
 export interface Spoken {
@@ -13,7 +13,7 @@ export interface Spoken {
 }
 
 /** When an alarm is true, as it follows on “calls”: "above 26.5 °C", "when it rises by more than 0.5 °C an hour". */
-export function callsWhen(on: AlarmSource, spoken: Spoken): string {
+export function callsWhen(on: RaisedBy, spoken: Spoken): string {
   switch (on.kind) {
     case 'sensor':
       return spoken.quantity === 'leak' ? 'when wet' : bounds(spoken.limits ?? on, spoken);
@@ -43,6 +43,8 @@ export function callsWhen(on: AlarmSource, spoken: Spoken): string {
       return 'when nothing comes from its gateway';
     case 'silent-sensor':
       return 'when nothing usable comes from its sensor';
+    case 'by-hand':
+      return 'since somebody called for help';
   }
 }
 
@@ -91,7 +93,7 @@ function minutes(min: number): string {
  * @returns   null for one that is compared as it was read
  */
 export function workedSaid(
-  on: AlarmSource,
+  on: RaisedBy,
   quantity: SensorQuantity | undefined,
   value: number,
   custom: Custom,

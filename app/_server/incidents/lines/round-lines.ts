@@ -12,12 +12,12 @@ export function roundLines(
   return entries
     .filter(({ isCorrected }) => !isCorrected)
     .map((entry) => {
-      const { id, at, by, round, what, notDone, note } = entry;
+      const { id, at, by, round, what, notDone, note, photos } = entry;
       const figures = figuresOf(entry);
       const value =
         notDone === null ? (figures.length > 0 ? '' : valueSaid(entry.value)) : `not done, because ${notDone}`;
       const said = `${round}, ${what ?? 'a line of the sheet'}${value === '' ? '' : `: ${value}`}${note ? `. ${note}` : ''}`;
-      return { id, atMs: at.getTime(), topic: 'round', what: said, who: doerOf(by), source: 'round', figures };
+      return { id, atMs: at.getTime(), topic: 'round', what: said, who: doerOf(by), source: 'round', figures, photos };
     });
 }
 

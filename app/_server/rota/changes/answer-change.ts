@@ -13,6 +13,7 @@ import { findStoredSite, type SiteToday } from '../../reviews/find-stored-site';
 import { rotaOf } from '../rota-of';
 import { answererOf } from './answerer';
 import { effectOfChange, minutesIn, stillStands, stretchOf } from './change-parts';
+import { tellCame } from './tell-change';
 import { whyNot } from './who-may-answer';
 
 export const answerChangeShape = changeAnswer;
@@ -40,6 +41,7 @@ export async function answerChange(who: Who, answer: ChangeAnswer): Promise<Resu
       return refused({ why: 'conflict', now: 'Somebody was quicker: look again what has become of it.' });
     const body = { by: who.id, change: change.id, of: change.kind, person: change.person.id };
     await appendRecords(tx, entry.id, [{ kind: `duty-change-${answer.comes}`, body }], at);
+    await tellCame(tx, { siteId: entry.id, change: change.id, by: who.id }, answer.comes);
     return ok({ site: answer.site });
   });
 }

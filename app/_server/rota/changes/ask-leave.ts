@@ -9,6 +9,7 @@ import { now } from '../../clock';
 import type { Refusal } from '../../gate/refusal';
 import type { Who } from '../../gate/who';
 import { findStoredSite } from '../../reviews/find-stored-site';
+import { tellAsked } from './tell-change';
 import { mayAskFor } from './own-person';
 
 export const askLeaveShape = leaveRequest;
@@ -34,6 +35,7 @@ export async function askLeave(who: Who, request: LeaveRequest): Promise<Result<
     if (!(await addChange(tx, siteId, { ...change, askedBy: who.id, askedAt: at }))) return ok({ site });
     const body = { by: who.id, change: entry, person: personId, from: fromAt.toISOString(), to: toAt.toISOString() };
     await appendRecords(tx, siteId, [{ kind: 'leave-asked', body }], at);
+    await tellAsked(tx, { siteId, change: entry, by: who.id });
     return ok({ site });
   });
 }

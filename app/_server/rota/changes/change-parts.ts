@@ -1,7 +1,8 @@
 import 'server-only';
 import { type ChangeEffect, effectOf } from '#core/rota/change';
 import type { Competence, DutyException } from '#core/rota/rota';
-import { type Rota, turnsOf } from '#core/rota/turns';
+import { gapsBetween } from '#core/rota/nobody';
+import { type Rota, type Turn, turnsOf } from '#core/rota/turns';
 import { addDays } from '#core/time/add-days';
 import { dayStart } from '#core/time/zone';
 import type { KeptChange } from '#data/rota/changes';
@@ -17,12 +18,13 @@ function exceptionsOf({ kind, person, from, to, takes, turn, back }: KeptChange)
     one === null || one.shift.key === null
       ? []
       : [{ kind, shift: one.shift.key, date: one.date, gives: who, takes: whom }];
-  return [...swap(turn, gives, taker), ...swap(back, taker, gives)];
+  const part = from && to ? { from: from.getTime(), to: to.getTime() } : {};
+  return [...swap(turn, gives, taker).map((one) => ({ ...one, ...part })), ...swap(back, taker, gives)];
 }
 
-/** The stretch a change touches, ms: the leave, or the days of its turns. */
+/** The stretch a change touches, ms: the leave, the part of a turn, or the days of its turns. */
 export function stretchOf({ from, to, turn, back }: KeptChange, zone: string): { from: number; to: number } {
-  if (from && to) return { from: from.getTime(), to: to.getTime() };
+  if (from && to && back === null) return { from: from.getTime(), to: to.getTime() };
   const days = [turn, back].flatMap((one) => (one ? [one.date] : [])).sort();
   const [first = '', last = first] = [days.at(0), days.at(-1)];
   return { from: dayStart(zone, first), to: dayStart(zone, addDays(last, 2)) };
@@ -39,10 +41,31 @@ export function stillStands(rota: Rota, change: KeptChange): boolean {
   return exceptionsOf(change).every((one) => one.kind === 'leave' || hasTurn(rota, one.gives, one));
 }
 
-/** Whether somebody has a turn of a shift that begins on a day, after all that was approved. */
-export function hasTurn(rota: Rota, person: string, { shift, date }: { shift: string; date: string }): boolean {
+/** A turn of a shift, or the part of it from one moment to another, ms. */
+interface Given {
+  shift: string;
+  date: string;
+  from?: number;
+  to?: number;
+}
+
+/** Whether somebody has a turn of a shift that begins on a day, or all of a part of it, after all that was approved. */
+export function hasTurn(rota: Rota, person: string, given: Given): boolean {
+  const own = heldOf(rota, person, given);
+  const { from, to } = given;
+  if (from === undefined || to === undefined) return own.length > 0;
+  return gapsBetween(own, from, to).length === 0;
+}
+
+/** Whether somebody is in any of a turn, or of a part of it. */
+export function isInTurn(rota: Rota, person: string, given: Given): boolean {
+  const { from = Number.NEGATIVE_INFINITY, to = Number.POSITIVE_INFINITY } = given;
+  return heldOf(rota, person, given).some(({ start, end }) => start < to && end > from);
+}
+
+function heldOf(rota: Rota, person: string, { shift, date }: Given): Turn[] {
   const from = dayStart(rota.site.zone, date);
-  return turnsOf(rota, from, from + 2 * 86_400_000).some(
+  return turnsOf(rota, from, from + 2 * 86_400_000).filter(
     (turn) => turn.person === person && turn.shift === shift && turn.date === date,
   );
 }

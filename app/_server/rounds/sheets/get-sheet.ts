@@ -1,6 +1,7 @@
 import 'server-only';
 import { describedPlaces } from '#core/rounds/described';
 import { sheetOfKept } from '#core/rounds/kept-sheet';
+import { quietNote } from '#core/rounds/quiet-sheet';
 import { ok, type Result, refused } from '#core/result';
 import { accountNames } from '#data/accounts/names';
 import { listSheetDrafts } from '#data/rounds/sheet-drafts';
@@ -13,6 +14,9 @@ import { findStoredSite } from '../../reviews/find-stored-site';
 import type { SheetPage } from './sheets-page';
 
 export const getSheetShape = sheetAddress;
+
+/** Days ahead that are looked through for loud tests in quiet hours: the longest that tests usually lie apart, and a quarter more. */
+const QUIET_DAYS = 460;
 
 /** One sheet: as it is being written, else as it is in force, with its versions and every line that the description offers. */
 export async function getSheet(who: Who, { site: at, sheet: key }: SheetAddress): Promise<Result<SheetPage, Refusal>> {
@@ -46,6 +50,7 @@ export async function getSheet(who: Who, { site: at, sheet: key }: SheetAddress)
       tanks: tanks.map((tank) => ({ key: tank.key, name: tank.name })),
     })),
     gone: sheetOfKept(facility, sheet, today).gone,
+    quiet: quietNote(facility, sheet, today, QUIET_DAYS),
     mayChange: may(who, 'describe', site.key),
   });
 }

@@ -1,5 +1,7 @@
 import 'server-only';
 import type { Facility } from '#core/facility/facility';
+import { loudLines, quietSpans } from '#core/plans/quiet-hours';
+import { movesWithQuiet } from '#core/rounds/quiet-sheet';
 import { siteDays } from '#core/rounds/schedule';
 import type { RoundSheet } from '#core/rounds/round-sheet';
 import { onSiteTurns, type SheetDue, sheetDues } from '#core/rounds/sheet-due';
@@ -44,12 +46,16 @@ export function duesAhead(
   const days = siteDays(facility.site);
   const [from, to] = [addDays(today, -DAYS_BACK), addDays(today, DAYS_AHEAD + 1)];
   const turns = onSiteTurns(facility.shifts, zone, from, to);
+  const loud = loudLines(facility);
+  // A time of the last day may be put off for as long as a week.
+  const quiet = loud.size > 0 ? quietSpans(facility.site, from, addDays(to, 8)) : [];
   const sheets = new Map(facility.sheets?.map((sheet) => [sheet.key, sheet]));
   // Sheets of many systems come round together: each schedule is worked out once.
   const known = new Map<string, SheetDue[]>();
   const duesOf = (sheet: RoundSheet) => {
-    const name = JSON.stringify([sheet.schedule, sheet.graceMin]);
-    const found = known.get(name) ?? sheetDues(sheet, days, from, to, turns);
+    const isQuiet = movesWithQuiet(sheet, loud);
+    const name = JSON.stringify([sheet.schedule, sheet.graceMin, isQuiet]);
+    const found = known.get(name) ?? sheetDues({ ...sheet, ...(isQuiet && { quiet }) }, days, from, to, turns);
     known.set(name, found);
     return found;
   };

@@ -39,6 +39,7 @@ export function sheetLine({ sheet, name, dueAt, lateAt, standing, round }: Named
     begun: round && told({ at: new Date(round.begunAt), by: round.begunBy }),
     signed: told(round?.signed),
     secondLook: told(round?.secondLook),
+    wantsSecond: round?.wantsSecond ?? false,
     systems: null,
   };
 }

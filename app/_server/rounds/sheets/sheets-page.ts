@@ -1,6 +1,7 @@
 import 'server-only';
 import type { Standing } from '#core/rounds/due';
 import type { Frequency } from '#core/rounds/frequency';
+import type { QuietNote } from '#core/rounds/quiet-sheet';
 import type { RoundSheet, Signer } from '#core/rounds/round-sheet';
 import type { Schedule } from '#core/rounds/schedule';
 import type { SheetPlace } from '#core/rounds/sheet';
@@ -50,5 +51,7 @@ export interface SheetPage {
   places: SheetPlace[];
   systems: { key: string; name: string; tanks: { key: string; name: string }[] }[];
   gone: string[];
+  /** Loud tests that would fall into quiet hours; null when none would. Instants are ms. */
+  quiet: QuietNote | null;
   mayChange: boolean;
 }

@@ -17,10 +17,13 @@ export async function openSheets(
   return standings.flatMap(({ sheet: key, standing, date, round, ...times }) => {
     const sheet = facility.sheets?.find((one) => one.key === key);
     const isOpen =
-      standing === 'due' || standing === 'late' || standing === 'begun' || (standing === 'missed' && round !== null);
+      standing === 'due' ||
+      standing === 'late' ||
+      standing === 'begun' ||
+      (standing === 'missed' && round !== null) ||
+      (standing === 'done' && round?.wantsSecond === true);
     if (!sheet || !(isOpen || (standing === 'ahead' && times.dueAt < untilMs))) return [];
-    return [
-      { ...times, round, slot: slotOfSheet(key), name: sheet.name, places: walkedSheet(facility, sheet, date).places },
-    ];
+    const { places, signing } = walkedSheet(facility, sheet, date);
+    return [{ ...times, round, slot: slotOfSheet(key), name: sheet.name, places, ...(signing && { signing }) }];
   });
 }

@@ -1,19 +1,22 @@
 import 'server-only';
+import { byTwo } from '#core/rounds/by-two';
 import { walksDue } from '#core/rounds/due';
 import { LOOK_BACK } from '#core/rounds/questions';
 import { type LastSeen, PACK_FORMAT, type PackedEntry, type PackedWalk, type WalkPack } from '#core/rounds/pack';
-import { checksOf, type SheetPlace, sheetOf } from '#core/rounds/sheet';
+import { checksOf, type Sheet, SHEET_FORMAT, type SheetPlace, sheetOf } from '#core/rounds/sheet';
 import { ok, type Result } from '#core/result';
 import { addDays } from '#core/time/add-days';
 import { dayStart } from '#core/time/zone';
 import { accountNames } from '#data/accounts/names';
 import { latestOf } from '#data/readings/series';
 import { listBefore } from '#data/rounds/entries';
+import type { RoundRow } from '#data/rounds/list-rounds';
 import { sensorIds } from '#data/rounds/round-row';
 import { listWithEntries, type WithEntries } from '#data/rounds/with-entries';
 import { inTransaction } from '#data/transaction';
 import { siteRounds } from '#shape/rounds/requests';
 import { now } from '../../clock';
+import { isAtLeast } from '../../gate/may';
 import type { Refusal } from '../../gate/refusal';
 import type { Who } from '../../gate/who';
 import { dayIn } from '../../local-day';
@@ -32,8 +35,9 @@ export interface OpenWalk {
   opensAt: number;
   lateAt: number;
   closesAt: number;
-  round: { id: string; begunAt: number; begunBy: string } | null;
+  round: (Pick<RoundRow, 'id' | 'begunBy' | 'signed' | 'wantsSecond'> & { begunAt: number }) | null;
   places: SheetPlace[];
+  signing?: Sheet['signing'];
 }
 
 /** What a telephone takes along to walk the rounds of a site out of reach. */
@@ -44,7 +48,7 @@ export async function packWalk(who: Who, { site: key }: { site: string }): Promi
   const at = now();
   const standing = await roundsStanding(site, stored.facility, at);
   const ofToday = standing.walks.filter(
-    (walk) => walk.standing !== 'done' && (walk.standing !== 'missed' || walk.round),
+    ({ standing: how, round }) => (how !== 'done' || round?.wantsSecond) && (how !== 'missed' || round),
   );
   // A night may be walked out of reach as a whole: what tomorrow brings comes along.
   const { rounds, shifts } = stored.facility;
@@ -61,9 +65,9 @@ export async function packWalk(who: Who, { site: key }: { site: string }): Promi
   );
   const names = await accountNames([
     ...begun.flatMap(({ entries }) => entries.map(({ by }) => by)),
-    ...open.flatMap(({ round }) => round?.begunBy ?? []),
+    ...open.flatMap(({ round }) => (round ? [round.begunBy, ...(round.signed ? [round.signed.by] : [])] : [])),
   ]);
-  const walks = open.map((walk) => packed(walk, begun, (id) => names.get(id) ?? id));
+  const walks = open.map((walk) => packed(walk, begun, { who, site: site.key, nameOf: (id) => names.get(id) ?? id }));
   const besides = stored.facility.rounds.map((slot) => ({
     slot: slot.key,
     name: slot.name,
@@ -77,6 +81,7 @@ export async function packWalk(who: Who, { site: key }: { site: string }): Promi
     at: at.toISOString(),
     walks,
     besides,
+    systems: stored.facility.systems.map(({ key, name }) => ({ key, name })),
     stands: Object.fromEntries(
       [null, ...stored.facility.systems.map((system) => system.key)].map((system) => [system ?? '-', stands(system)]),
     ),
@@ -85,9 +90,9 @@ export async function packWalk(who: Who, { site: key }: { site: string }): Promi
 }
 
 function packed(
-  { slot, name, dueAt, opensAt, lateAt, closesAt, round, places }: OpenWalk,
+  { slot, name, dueAt, opensAt, lateAt, closesAt, round, places, signing }: OpenWalk,
   begun: readonly WithEntries[],
-  nameOf: (id: string) => string,
+  { who, site, nameOf }: { who: Who; site: string; nameOf: (id: string) => string },
 ): PackedWalk {
   const kept = begun.find(({ id }) => id === round?.id);
   const entries = (kept?.entries ?? []).map(
@@ -102,9 +107,22 @@ function packed(
     closesAt: new Date(closesAt).toISOString(),
     round: round?.id ?? null,
     begun: round && { at: new Date(round.begunAt).toISOString(), by: nameOf(round.begunBy) },
+    ...(round?.signed && { signed: signedOf(round.signed, who, nameOf) }),
+    ...signingOf(kept?.sheet ?? { format: SHEET_FORMAT, places, ...(signing && { signing }) }, who, site),
     places: kept?.sheet.places ?? places,
     entries,
   };
+}
+
+function signedOf({ at, by }: NonNullable<RoundRow['signed']>, who: Who, nameOf: (id: string) => string) {
+  return { at: at.toISOString(), by: nameOf(by), isOwn: by === who.id };
+}
+
+/** What is asked of the signatures of a walk, where it is more than one by whoever walked it. */
+function signingOf(sheet: Sheet, who: Who, site: string): Pick<PackedWalk, 'signing'> {
+  const [two, by] = [byTwo(sheet), sheet.signing?.by ?? null];
+  if (two === null && by === null) return {};
+  return { signing: { byTwo: two, by, hasRole: by === null || isAtLeast(who, by, site) } };
 }
 
 /** What is known of each line: the newest that its sensor gave by itself, and what stood on the rounds before. */

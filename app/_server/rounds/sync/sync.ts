@@ -9,6 +9,7 @@ import type { Who } from '../../gate/who';
 import { findStoredSite, type SiteToday } from '../../reviews/find-stored-site';
 import { signRound } from '../sign-round';
 import { findWalk } from './find-walk';
+import { syncCall } from './sync-call';
 import { type MadeAt, syncEntry } from './sync-entry';
 
 export const syncShape = syncRequest;
@@ -43,6 +44,7 @@ export async function sync(who: Who, request: SyncRequest): Promise<Result<{ ans
 }
 
 async function takeOne(who: Who, today: SiteToday, item: SentItem, made: MadeAt): Promise<ItemAnswer> {
+  if (item.kind === 'call') return await syncCall(who, today.entry, item, made.at);
   const round = await findWalk(who, today, item.walk, made.at);
   if (!round.ok) return { id: item.id, outcome: 'refused', said: refusalWords(round.reason) };
   if (item.kind === 'entry') return await syncEntry(who, today.entry, round.value, item, made);

@@ -6,7 +6,7 @@ import { AlarmsBody } from '#ui/alarms/alarms-body';
 import { answered } from '../../../view/answered';
 import { chosenView } from '../../../view/chosen-view';
 import type { SiteAddress } from '../ask-site';
-import { acknowledgeAlarmAction } from './actions';
+import { acknowledgeAlarmAction, callForHelpAction } from './actions';
 
 const askAlarms = ask(listAlarmsShape, listAlarms);
 const askCallOuts = ask(listCallOutsShape, listCallOuts);
@@ -19,5 +19,7 @@ export default async function AlarmsPage({ params }: { params: Promise<SiteAddre
   const page = answered(await askAlarms(asked));
   const alone = answered(await askCallOuts(asked)).open;
   const { units } = await chosenView();
-  return <AlarmsBody page={page} units={units} acknowledge={acknowledgeAlarmAction} alone={alone} />;
+  return (
+    <AlarmsBody page={page} units={units} acknowledge={acknowledgeAlarmAction} call={callForHelpAction} alone={alone} />
+  );
 }

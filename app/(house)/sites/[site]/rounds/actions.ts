@@ -6,6 +6,7 @@ import { beginRound, beginRoundShape } from '#server/rounds/begin-round';
 import { enter, enterShape } from '#server/rounds/enter';
 import { enterRest, enterRestShape } from '#server/rounds/enter-rest';
 import { lookAgain, lookAgainShape } from '#server/rounds/look-again';
+import { addPhotoShape, addPhotoTo } from '#server/rounds/photos/add-photo';
 import { takeBack, takeBackShape } from '#server/rounds/take-back';
 import { signRound, signRoundShape } from '#server/rounds/sign-round';
 
@@ -23,6 +24,8 @@ export const beginBesidesAction = act(beginBesidesShape, beginBesides, shown);
 export const enterAction = act(enterShape, enter, shown);
 
 export const enterRestAction = act(enterRestShape, enterRest, shown);
+
+export const addPhotoAction = act(addPhotoShape, addPhotoTo, shown, { asBytes: true });
 
 export const signRoundAction = act(signRoundShape, signRound, shown);
 

@@ -6,7 +6,7 @@ import { AlarmBody } from '#ui/alarms/alarm-body';
 import { answered } from '../../../../view/answered';
 import { chosenView } from '../../../../view/chosen-view';
 import { goAloneAction } from '../../call-outs/actions';
-import { acknowledgeAlarmAction, noteAlarmAction, resetAlarmAction } from '../actions';
+import { acknowledgeAlarmAction, noteAlarmAction, resetAlarmAction, rightAgainAction } from '../actions';
 
 interface Address {
   params: Promise<{ site: string; occurrence: string }>;
@@ -36,6 +36,7 @@ export default async function AlarmPage(address: Address) {
       acknowledge={acknowledgeAlarmAction}
       note={noteAlarmAction}
       reset={resetAlarmAction}
+      rightAgain={rightAgainAction}
       goAlone={goAloneAction}
     />
   );
