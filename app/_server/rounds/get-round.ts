@@ -25,7 +25,7 @@ import { ratesOn } from './find-use';
 import { toldRound } from './told-round';
 import { unmovedOn } from './unmoved-on';
 import type { LastValue, RoundPage, ToldEntry, ToldLine, ToldPlace } from './round-page';
-import { whatStands } from './what-stands';
+import { type Stands, whatStands } from './what-stands';
 
 export const getRoundShape = roundAddress;
 
@@ -55,13 +55,8 @@ export async function getRound(who: Who, { site: key, round: id }: RoundAddress)
   const [foreign, own] = split(toldEntries(entries, besides, nameOf), ({ id: entry }) => besides.get(entry)?.line);
   const told = groupBy(own, ({ check }) => check);
   const stands = await whatStands(site, stored.facility, today, now());
-  const places = round.sheet.places.map(
-    ({ name, system, cleanness, checks: lines }, index): ToldPlace => ({
-      ...{ number: index + 1, name, system, cleanness, stands: stands(system?.key ?? null) },
-      lines: lines.map((check) =>
-        toldLine(check, told.get(check.key) ?? [], lasts.get(check.key) ?? [], rates.get(check.key)),
-      ),
-    }),
+  const places = toldPlaces(round, stands, (check) =>
+    toldLine(check, told.get(check.key) ?? [], lasts.get(check.key) ?? [], rates.get(check.key)),
   );
   const asTheyWere = foreignPlace(foreign, besides, places.length + 1);
   if (asTheyWere) places.push(asTheyWere);
@@ -83,6 +78,18 @@ export async function getRound(who: Who, { site: key, round: id }: RoundAddress)
     mayWalk: may(who, 'walk', site.key),
     mayLook: may(who, 'second-look', site.key),
   });
+}
+
+/** The places of a round, each with what stands at its system and its lines. */
+function toldPlaces(
+  { sheet }: KeptRound,
+  stands: (system: string | null) => Stands,
+  lineOf: (check: ToldLine['check']) => ToldLine,
+): ToldPlace[] {
+  return sheet.places.map(({ name, system, cleanness, checks }, index) => ({
+    ...{ number: index + 1, name, system, cleanness, stands: stands(system?.key ?? null) },
+    lines: checks.map(lineOf),
+  }));
 }
 
 interface Standing {
