@@ -36,7 +36,11 @@ export async function planDues(siteId: string, at: Date): Promise<void> {
 }
 
 /** When the sheets of a site are due from the past days on, but none before it came into force. */
-function duesAhead(facility: Facility, inForce: readonly SheetInForce[], at: Date): (DuesOf & { key: string })[] {
+function duesAhead(
+  facility: Facility,
+  inForce: readonly SheetInForce[],
+  at: Date,
+): (DuesOf & { key: string })[] {
   const { zone } = facility.site;
   const today = dayIn(zone, at);
   const days = siteDays(facility.site);
@@ -49,9 +53,10 @@ function duesAhead(facility: Facility, inForce: readonly SheetInForce[], at: Dat
   // Sheets of many systems come round together: each schedule is worked out once.
   const known = new Map<string, SheetDue[]>();
   const duesOf = (sheet: RoundSheet) => {
-    const isQuiet = movesWithQuiet(sheet, loud);
-    const name = JSON.stringify([sheet.schedule, sheet.graceMin, isQuiet]);
-    const found = known.get(name) ?? sheetDues({ ...sheet, ...(isQuiet && { quiet }) }, days, from, to, turns);
+    const isMoved = movesWithQuiet(sheet, loud);
+    const name = JSON.stringify([sheet.schedule, sheet.graceMin, isMoved]);
+    const scheduled = { ...sheet, ...(isMoved && { quiet }) };
+    const found = known.get(name) ?? sheetDues(scheduled, days, from, to, turns);
     known.set(name, found);
     return found;
   };
