@@ -2,7 +2,6 @@ import 'server-only';
 import { groupBy } from '#core/group-by';
 import { isAbnormal } from '#core/rounds/abnormal';
 import { type Entry, standingEntries } from '#core/rounds/entry';
-import { byTwo } from '#core/rounds/by-two';
 import { NOTHING_STANDS } from '#core/rounds/pack';
 import { tooQuick } from '#core/rounds/pace';
 import type { UsedRate } from '#core/rounds/rate';
@@ -12,7 +11,8 @@ import { accountNames } from '#data/accounts/names';
 import { newId } from '#data/new-id';
 import { type Circumstances, circumstancesOf } from '#data/rounds/circumstances';
 import { listEntries } from '#data/rounds/entries';
-import { findRound } from '#data/rounds/round-row';
+import { findRound, type KeptRound } from '#data/rounds/round-row';
+import type { SiteEntry } from '#data/sites';
 import { listSignatures, looksTakenBack } from '#data/rounds/signatures';
 import { type RoundAddress, roundAddress } from '#shape/rounds/requests';
 import { now } from '../clock';
@@ -22,9 +22,10 @@ import type { Who } from '../gate/who';
 import { findStoredSite } from '../reviews/find-stored-site';
 import { beforeOf } from './before-of';
 import { ratesOn } from './find-use';
+import { toldRound } from './told-round';
 import { unmovedOn } from './unmoved-on';
 import type { LastValue, RoundPage, ToldEntry, ToldLine, ToldPlace } from './round-page';
-import { whatStands } from './what-stands';
+import { type Stands, whatStands } from './what-stands';
 
 export const getRoundShape = roundAddress;
 
@@ -43,11 +44,7 @@ export async function getRound(who: Who, { site: key, round: id }: RoundAddress)
   ]);
   const checks = checksOf(round.sheet);
   const standing = standingEntries(entries);
-  const [{ lasts, alike }, rates, unmoved] = await Promise.all([
-    beforeOf(site, round, checks, standing),
-    ratesOn(site, checks, standing),
-    signatures.length > 0 ? unmovedOn(site, round, checks, standing) : [],
-  ]);
+  const { lasts, alike, rates, unmoved } = await knownOf(site, { round, checks, standing, signatures });
   const names = await accountNames([
     round.begunBy,
     ...entries.map(({ by }) => by),
@@ -58,33 +55,14 @@ export async function getRound(who: Who, { site: key, round: id }: RoundAddress)
   const [foreign, own] = split(toldEntries(entries, besides, nameOf), ({ id: entry }) => besides.get(entry)?.line);
   const told = groupBy(own, ({ check }) => check);
   const stands = await whatStands(site, stored.facility, today, now());
-  const places = round.sheet.places.map(
-    ({ name, system, cleanness, checks: lines }, index): ToldPlace => ({
-      ...{ number: index + 1, name, system, cleanness, stands: stands(system?.key ?? null) },
-      lines: lines.map((check) =>
-        toldLine(check, told.get(check.key) ?? [], lasts.get(check.key) ?? [], rates.get(check.key)),
-      ),
-    }),
+  const places = toldPlaces(round, stands, (check) =>
+    toldLine(check, told.get(check.key) ?? [], lasts.get(check.key) ?? [], rates.get(check.key)),
   );
   const asTheyWere = foreignPlace(foreign, besides, places.length + 1);
   if (asTheyWere) places.push(asTheyWere);
   return ok({
     site: { key: site.key, name: site.name, zone: site.zone },
-    round: {
-      id,
-      name: round.name,
-      isBesides: round.slotId === null && round.sheetId === null,
-      dueAt: round.dueAt.toISOString(),
-      begun: { at: round.begunAt.toISOString(), by: nameOf(round.begunBy) },
-      signed: signatureOf(signatures, 'signed', nameOf),
-      second: signatureOf(signatures, 'second', nameOf),
-      byTwo: byTwo(round.sheet),
-      secondLook: signatureOf(signatures, 'second-look', nameOf),
-      looksTaken: taken.map(({ at, by, note, taken: back }) => ({
-        ...{ at: at.toISOString(), by: nameOf(by), note },
-        taken: { at: back.at.toISOString(), by: nameOf(back.by), reason: back.reason },
-      })),
-    },
+    round: toldRound(round, signatures, taken, nameOf),
     places,
     systems: stored.facility.systems.map(({ key: system, name }) => ({ key: system, name })),
     nextCall: newId(),
@@ -102,13 +80,33 @@ export async function getRound(who: Who, { site: key, round: id }: RoundAddress)
   });
 }
 
-function signatureOf(
-  signatures: Awaited<ReturnType<typeof listSignatures>>,
-  kind: 'signed' | 'second' | 'second-look',
-  nameOf: (id: string) => string,
-) {
-  const done = signatures.find((one) => one.kind === kind);
-  return done ? { id: done.id, at: done.at.toISOString(), by: nameOf(done.by), note: done.note } : null;
+/** The places of a round, each with what stands at its system and its lines. */
+function toldPlaces(
+  { sheet }: KeptRound,
+  stands: (system: string | null) => Stands,
+  lineOf: (check: ToldLine['check']) => ToldLine,
+): ToldPlace[] {
+  return sheet.places.map(({ name, system, cleanness, checks }, index) => ({
+    ...{ number: index + 1, name, system, cleanness, stands: stands(system?.key ?? null) },
+    lines: checks.map(lineOf),
+  }));
+}
+
+interface Standing {
+  round: KeptRound;
+  checks: ToldLine['check'][];
+  standing: Map<string, Entry>;
+  signatures: readonly unknown[];
+}
+
+/** What is known of the lines of a round besides what stands on it; what is asked of whoever looks again once it is signed. */
+async function knownOf(site: SiteEntry, { round, checks, standing, signatures }: Standing) {
+  const [before, rates, unmoved] = await Promise.all([
+    beforeOf(site, round, checks, standing),
+    ratesOn(site, checks, standing),
+    signatures.length > 0 ? unmovedOn(site, round, checks, standing) : [],
+  ]);
+  return { ...before, rates, unmoved };
 }
 
 /** Entries as they are told. */
