@@ -44,7 +44,7 @@ export const STATE_LINES: Readonly<Record<string, Line>> = {
     given: () => ({
       form: {
         ...{ system: 'no-system', entry: randomUUID(), state: 'feeding' },
-        ...{ at: '08:00', lastsMin: '10', 'day:mon': 'yes' },
+        ...{ lastsMin: '10', schedule: '{"rule":"FREQ=DAILY","from":"2026-01-01","times":[{"at":"08:00"}]}' },
       },
     }),
     comes: 'not-found',
