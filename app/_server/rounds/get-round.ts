@@ -12,8 +12,8 @@ import { accountNames } from '#data/accounts/names';
 import { newId } from '#data/new-id';
 import { type Circumstances, circumstancesOf } from '#data/rounds/circumstances';
 import { listEntries } from '#data/rounds/entries';
-import { findRound } from '#data/rounds/round-row';
-import { listSignatures } from '#data/rounds/signatures';
+import { findRound, type KeptRound } from '#data/rounds/round-row';
+import { listSignatures, type Signature } from '#data/rounds/signatures';
 import { type RoundAddress, roundAddress } from '#shape/rounds/requests';
 import { now } from '../clock';
 import { may } from '../gate/may';
@@ -64,17 +64,7 @@ export async function getRound(who: Who, { site: key, round: id }: RoundAddress)
   if (asTheyWere) places.push(asTheyWere);
   return ok({
     site: { key: site.key, name: site.name, zone: site.zone },
-    round: {
-      id,
-      name: round.name,
-      isBesides: round.slotId === null && round.sheetId === null,
-      dueAt: round.dueAt.toISOString(),
-      begun: { at: round.begunAt.toISOString(), by: nameOf(round.begunBy) },
-      signed: signatureOf(signatures, 'signed', nameOf),
-      second: signatureOf(signatures, 'second', nameOf),
-      byTwo: byTwo(round.sheet),
-      secondLook: signatureOf(signatures, 'second-look', nameOf),
-    },
+    round: roundSaid(round, signatures, nameOf),
     places,
     systems: stored.facility.systems.map(({ key: system, name }) => ({ key: system, name })),
     nextCall: newId(),
@@ -92,11 +82,25 @@ export async function getRound(who: Who, { site: key, round: id }: RoundAddress)
   });
 }
 
-function signatureOf(
-  signatures: Awaited<ReturnType<typeof listSignatures>>,
-  kind: 'signed' | 'second' | 'second-look',
+function roundSaid(
+  round: KeptRound,
+  signatures: readonly Signature[],
   nameOf: (id: string) => string,
-) {
+): RoundPage['round'] {
+  return {
+    id: round.id,
+    name: round.name,
+    isBesides: round.slotId === null && round.sheetId === null,
+    dueAt: round.dueAt.toISOString(),
+    begun: { at: round.begunAt.toISOString(), by: nameOf(round.begunBy) },
+    signed: signatureOf(signatures, 'signed', nameOf),
+    second: signatureOf(signatures, 'second', nameOf),
+    byTwo: byTwo(round.sheet),
+    secondLook: signatureOf(signatures, 'second-look', nameOf),
+  };
+}
+
+function signatureOf(signatures: readonly Signature[], kind: Signature['kind'], nameOf: (id: string) => string) {
   const done = signatures.find((one) => one.kind === kind);
   return done ? { at: done.at.toISOString(), by: nameOf(done.by), note: done.note } : null;
 }
