@@ -203,7 +203,6 @@ test('two walk one round for eight hours without a signal, one reloads twice, an
   await begin(two);
   await enter(two, '25.3');
   await expect(notSent(two, 1)).toBeVisible();
-
   await sendBoth(one, two);
   const there = await entered(one);
   expect(there).toHaveLength(waiting + 1);

@@ -2,7 +2,6 @@ import 'server-only';
 import type { SensorQuantity } from '#core/facility/system';
 import { pool } from '../pool';
 import type { Transaction } from '../transaction';
-import { KEPT_FROM } from './retire';
 
 /** A living sensor, as readings are sent for it. */
 export interface SensorPlace {
@@ -48,62 +47,6 @@ const SENSORS = `
 /** The living sensors of a site, in the order of its description. */
 export async function sensorsAt(siteId: string): Promise<NamedSensor[]> {
   return (await pool().query<NamedSensor>(SENSORS, [siteId])).rows;
-}
-
-/** Sites whose names are kept in memory, with what told them apart from what they were before. */
-const MOST_SITES = 100;
-const kept = new Map<string, { print: string; named: ReadonlyMap<string, SensorPlace> }>();
-/** Names change with the description and with the aliases; asking for this is a hundredth of asking for them. */
-const PRINT = `
-  SELECT s.revision || ' ' || coalesce((SELECT md5(string_agg(a.name || ' ' || a.sensor_id, ',' ORDER BY a.name))
-                                          FROM sensor_alias a WHERE a.site_id = s.id), '') AS print,
-         ${KEPT_FROM} AS "keptFrom"
-    FROM site s WHERE s.id = $1`;
-
-/** What has to be known to take in readings of a site. */
-export interface TakingIn {
-  /** By each name a source may use: `system/sensor` in keys, and whatever somebody said a source calls it. */
-  byName: ReadonlyMap<string, SensorPlace>;
-  /** The first instant of which all readings are kept: what is older is taken in no more; null: nothing was retired yet. */
-  keptFrom: Date | null;
-}
-
-/** Which sensor is meant by each name, and from when on readings are taken. Names are read anew only when some have changed. */
-export async function takingIn(siteId: string): Promise<TakingIn> {
-  const { rows } = await pool().query<{ print: string; keptFrom: Date | null }>({
-    name: 'taking-in',
-    text: PRINT,
-    values: [siteId],
-  });
-  const { print = '', keptFrom = null } = rows[0] ?? {};
-  return { byName: await namesOf(siteId, print), keptFrom };
-}
-
-/** Which sensor is meant by each name. */
-export async function sensorsByName(siteId: string): Promise<ReadonlyMap<string, SensorPlace>> {
-  return (await takingIn(siteId)).byName;
-}
-
-async function namesOf(siteId: string, print: string): Promise<ReadonlyMap<string, SensorPlace>> {
-  const known = kept.get(siteId);
-  if (known?.print === print) return known.named;
-  const named = await readNames(siteId);
-  kept.delete(siteId);
-  kept.set(siteId, { print, named });
-  for (const oldest of kept.keys()) if (kept.size > MOST_SITES) kept.delete(oldest);
-  return named;
-}
-
-async function readNames(siteId: string): Promise<Map<string, SensorPlace>> {
-  const [sensors, aliases] = await Promise.all([sensorsAt(siteId), aliasesOf(siteId)]);
-  const byId = new Map(sensors.map((sensor) => [sensor.id, sensor] as const));
-  const named = new Map<string, SensorPlace>();
-  for (const { name, sensorId } of aliases) {
-    const sensor = byId.get(sensorId);
-    if (sensor) named.set(name, sensor);
-  }
-  for (const sensor of sensors) named.set(`${sensor.system}/${sensor.key}`, sensor);
-  return named;
 }
 
 /** Names that sources use for sensors. */

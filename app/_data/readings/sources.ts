@@ -3,6 +3,7 @@ import { database } from '../client';
 import { newId } from '../new-id';
 import { pool } from '../pool';
 import type { Transaction } from '../transaction';
+import { SIGNS, type SiteSigns } from './taking-in';
 import { hashOf, newToken } from '../accounts/token';
 
 /** A source of readings, as it is listed. Its token is not kept. */
@@ -44,26 +45,37 @@ export async function makeSource(
   return { id, token };
 }
 
+/** A source that sends, and the signs of its site, which whoever takes in what it sends asks for next. */
+export interface SendingSource {
+  siteId: string;
+  id: string;
+  usedAt: Date | null;
+  signs: SiteSigns;
+}
+
 const LIVING_SOURCE = `
-  SELECT site_id AS "siteId", id, used_at AS "usedAt" FROM reading_source
-   WHERE site_id = $1 AND token_hash = $2 AND ended_at IS NULL`;
+  SELECT r.site_id AS "siteId", r.id, r.used_at AS "usedAt", ${SIGNS}
+    FROM reading_source r JOIN site s ON s.id = r.site_id
+   WHERE r.site_id = $1 AND r.token_hash = $2 AND r.ended_at IS NULL`;
 
 /** The source whose token this is, while it lives; null for any other text. */
-export async function findSource(token: string): Promise<{ siteId: string; id: string; usedAt: Date | null } | null> {
+export async function findSource(token: string): Promise<SendingSource | null> {
   const site = TOKEN.exec(token)?.[1];
   if (site === undefined) return null;
   const siteId = site.replace(/^(.{8})(.{4})(.{4})(.{4})(.{12})$/, '$1-$2-$3-$4-$5');
   // Asked at every body that comes: by the driver itself it costs a tenth of what it does through Prisma.
-  const { rows } = await pool().query<{ siteId: string; id: string; usedAt: Date | null }>({
+  const { rows } = await pool().query<Omit<SendingSource, 'signs'> & SiteSigns>({
     name: 'find-source',
     text: LIVING_SOURCE,
     values: [siteId, hashOf(token)],
   });
-  return rows[0] ?? null;
+  if (!rows[0]) return null;
+  const { print, keptFrom, ...source } = rows[0];
+  return { ...source, signs: { print, keptFrom } };
 }
 
 /** Notes that a source was used; once a minute is enough. */
-export async function noteUse(source: { siteId: string; id: string; usedAt: Date | null }, at: Date): Promise<void> {
+export async function noteUse(source: Omit<SendingSource, 'signs'>, at: Date): Promise<void> {
   if (source.usedAt && at.getTime() - source.usedAt.getTime() < NOTED_EVERY_MS) return;
   const { siteId, id } = source;
   await database().readingSource.updateMany({ where: { siteId, id }, data: { usedAt: at } });

@@ -6,7 +6,7 @@ import { noteNodes } from '#data/brokers/nodes';
 import { keepUnacked, storedBefore, type Unacked } from '#data/brokers/unacked';
 import { announceGone } from '#data/readings/arrivals';
 import { codeOf } from '#data/readings/asking';
-import { sensorsByName } from '#data/readings/sensor-names';
+import { sensorsByName } from '#data/readings/taking-in';
 import { now } from '../clock';
 import { logError } from '../log';
 import { takeIn } from '../readings/take-in';

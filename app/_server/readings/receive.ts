@@ -2,7 +2,7 @@ import 'server-only';
 import { RateLimiterMemory, RateLimiterRes } from 'rate-limiter-flexible';
 import type { BodyFault, ReadRecord } from '#core/readings/arrived';
 import type { Result } from '#core/result';
-import { findSource, noteUse } from '#data/readings/sources';
+import { findSource, noteUse, type SendingSource } from '#data/readings/sources';
 import { parseSenml } from '#shape/readings/parse-senml';
 import type { ReadingsAnswer, ReadingsRefusal } from '#shape/readings/answer';
 import { now } from '../clock';
@@ -86,11 +86,7 @@ async function answerTo(request: Request): Promise<Response> {
   }
 }
 
-async function receive(
-  request: Request,
-  source: NonNullable<Awaited<ReturnType<typeof findSource>>>,
-  { read, fields }: Format,
-): Promise<Response> {
+async function receive(request: Request, source: SendingSource, { read, fields }: Format): Promise<Response> {
   const body = await readBody(request);
   if (typeof body === 'string') return refusal(UNREAD[body].status, UNREAD[body].said);
   const receivedAt = now();
@@ -99,7 +95,8 @@ async function receive(
     const { kind, field, why } = records.reason;
     return refusal(kind === 'too-large' ? 413 : 400, `${field || 'The body'} ${why}.`, undefined, field);
   }
-  const coming = { siteId: source.siteId, cameBy: source.id, receivedAt, correct: isCorrection(request) };
+  const { siteId, id, signs } = source;
+  const coming = { siteId, cameBy: id, receivedAt, correct: isCorrection(request), signs };
   const answers = await takeIn(records.value, coming, fields);
   await noteUse(source, receivedAt);
   return Response.json(counted(answers));

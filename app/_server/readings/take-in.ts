@@ -3,8 +3,9 @@ import type { Arrived, ReadRecord } from '#core/readings/arrived';
 import { type Judged, judge } from '#core/readings/judge';
 import { toFacilityUnit } from '#core/readings/units';
 import { ok, type Result, refused } from '#core/result';
-import { noteUnknown, type SensorPlace, takingIn } from '#data/readings/sensor-names';
+import { noteUnknown, type SensorPlace } from '#data/readings/sensor-names';
 import { type NewReading, type Stored, type Storing, storeReadings } from '#data/readings/store-readings';
+import { type SiteSigns, takingIn } from '#data/readings/taking-in';
 import { type JudgedComing, judgeComing, type Placed } from './judge-coming';
 
 /** What became of one record. */
@@ -21,6 +22,8 @@ export interface Coming {
   receivedAt: Date;
   /** Whether another value for the same instant supersedes what is there. */
   correct: boolean;
+  /** Of the site, where they were asked for already. */
+  signs?: SiteSigns;
   /** What else is to be kept with what is stored, or not at all. */
   also?: Storing['also'];
 }
@@ -46,7 +49,7 @@ export async function takeIn(
   coming: Coming,
   fields: Readonly<Record<'name' | 'time' | 'value' | 'unit', string>>,
 ): Promise<RecordAnswer[]> {
-  const { byName, keptFrom } = await takingIn(coming.siteId);
+  const { byName, keptFrom } = await takingIn(coming.siteId, coming.signs);
   const oldestMs = Math.max(OLDEST_MS, keptFrom?.getTime() ?? OLDEST_MS);
   const placed = records.map((record) =>
     record.ok ? place(record.value, byName, { ...coming, oldestMs }, fields) : record,

@@ -13,7 +13,7 @@ import { newId } from '#data/new-id';
 import { type Circumstances, circumstancesOf } from '#data/rounds/circumstances';
 import { listEntries } from '#data/rounds/entries';
 import { findRound, type KeptRound } from '#data/rounds/round-row';
-import { listSignatures, type Signature } from '#data/rounds/signatures';
+import { listSignatures, looksTakenBack, type Signature } from '#data/rounds/signatures';
 import { type RoundAddress, roundAddress } from '#shape/rounds/requests';
 import { now } from '../clock';
 import { may } from '../gate/may';
@@ -35,9 +35,10 @@ export async function getRound(who: Who, { site: key, round: id }: RoundAddress)
   const { entry: site, stored, today } = found.value;
   const round = await findRound(site.id, id);
   if (!round) return refused({ why: 'not-found', what: 'round' });
-  const [entries, signatures, besides] = await Promise.all([
+  const [entries, signatures, taken, besides] = await Promise.all([
     listEntries(site.id, id),
     listSignatures(site.id, id),
+    looksTakenBack(site.id, id),
     circumstancesOf(site.id, id),
   ]);
   const checks = checksOf(round.sheet);
@@ -47,34 +48,31 @@ export async function getRound(who: Who, { site: key, round: id }: RoundAddress)
     ratesOn(site, checks, standing),
     signatures.length > 0 ? unmovedOn(site, round, checks, standing) : [],
   ]);
-  const names = await accountNames([round.begunBy, ...entries.map(({ by }) => by), ...signatures.map(({ by }) => by)]);
+  const names = await accountNames([
+    round.begunBy,
+    ...entries.map(({ by }) => by),
+    ...signatures.map(({ by }) => by),
+    ...taken.flatMap((one) => [one.by, one.taken.by]),
+  ]);
   const nameOf = (account: string) => names.get(account) ?? account;
   const [foreign, own] = split(toldEntries(entries, besides, nameOf), ({ id: entry }) => besides.get(entry)?.line);
-  const told = groupBy(own, ({ check }) => check);
   const stands = await whatStands(site, stored.facility, today, now());
-  const places = round.sheet.places.map(
-    ({ name, system, cleanness, checks: lines }, index): ToldPlace => ({
-      ...{ number: index + 1, name, system, cleanness, stands: stands(system?.key ?? null) },
-      lines: lines.map((check) =>
-        toldLine(check, told.get(check.key) ?? [], lasts.get(check.key) ?? [], rates.get(check.key)),
-      ),
-    }),
+  const places = toldPlaces(
+    round,
+    groupBy(own, ({ check }) => check),
+    { lasts, rates, stands },
   );
-  const asTheyWere = foreignPlace(foreign, besides, places.length + 1);
-  if (asTheyWere) places.push(asTheyWere);
+  places.push(...foreignPlace(foreign, besides, places.length + 1));
   return ok({
     site: { key: site.key, name: site.name, zone: site.zone },
-    round: roundSaid(round, signatures, nameOf),
+    round: roundSaid(round, signatures, taken, nameOf),
     places,
     systems: stored.facility.systems.map(({ key: system, name }) => ({ key: system, name })),
     nextCall: newId(),
     alike: alike.map(({ key: line }) => line),
     unmoved,
     quick: tooQuick(round.sheet.places, entries),
-    wasAt: placeOf(
-      places,
-      entries.findLast(({ by }) => by === who.id),
-    ),
+    wasAt: placeOf(places, lastOf(entries, who)),
     self: who.name,
     isSigner: signatures.some(({ kind, by }) => kind === 'signed' && by === who.id),
     mayWalk: may(who, 'walk', site.key),
@@ -82,9 +80,30 @@ export async function getRound(who: Who, { site: key, round: id }: RoundAddress)
   });
 }
 
+/** What is known of the lines of a round besides what was entered. */
+interface Known {
+  lasts: Awaited<ReturnType<typeof beforeOf>>['lasts'];
+  rates: Awaited<ReturnType<typeof ratesOn>>;
+  stands: Awaited<ReturnType<typeof whatStands>>;
+}
+
+function toldPlaces(
+  { sheet }: KeptRound,
+  told: ReadonlyMap<string, ToldEntry[]>,
+  { lasts, rates, stands }: Known,
+): ToldPlace[] {
+  return sheet.places.map(({ name, system, cleanness, checks }, index) => ({
+    ...{ number: index + 1, name, system, cleanness, stands: stands(system?.key ?? null) },
+    lines: checks.map((check) =>
+      toldLine(check, told.get(check.key) ?? [], lasts.get(check.key) ?? [], rates.get(check.key)),
+    ),
+  }));
+}
+
 function roundSaid(
   round: KeptRound,
   signatures: readonly Signature[],
+  taken: Awaited<ReturnType<typeof looksTakenBack>>,
   nameOf: (id: string) => string,
 ): RoundPage['round'] {
   return {
@@ -97,12 +116,16 @@ function roundSaid(
     second: signatureOf(signatures, 'second', nameOf),
     byTwo: byTwo(round.sheet),
     secondLook: signatureOf(signatures, 'second-look', nameOf),
+    looksTaken: taken.map(({ at, by, note, taken: back }) => ({
+      ...{ at: at.toISOString(), by: nameOf(by), note },
+      taken: { at: back.at.toISOString(), by: nameOf(back.by), reason: back.reason },
+    })),
   };
 }
 
 function signatureOf(signatures: readonly Signature[], kind: Signature['kind'], nameOf: (id: string) => string) {
   const done = signatures.find((one) => one.kind === kind);
-  return done ? { at: done.at.toISOString(), by: nameOf(done.by), note: done.note } : null;
+  return done ? { id: done.id, at: done.at.toISOString(), by: nameOf(done.by), note: done.note } : null;
 }
 
 /** Entries as they are told. */
@@ -122,18 +145,18 @@ function split<T>(all: readonly T[], holds: (one: T) => unknown): [T[], T[]] {
   return [all.filter((one) => holds(one)), all.filter((one) => !holds(one))];
 }
 
-/** Lines that were entered out of reach and that the sheet no longer has, as they were; null when there are none. */
+/** Lines that were entered out of reach and that the sheet no longer has, as they were; none when there are none. */
 function foreignPlace(
   entries: readonly ToldEntry[],
   besides: ReadonlyMap<string, Circumstances>,
   number: number,
-): ToldPlace | null {
+): ToldPlace[] {
   const lines = [...groupBy(entries, ({ check }) => check).values()].flatMap((of) => {
     const check = besides.get(of[0]?.id ?? '')?.line;
     return check ? [toldLine(check, of, [])] : [];
   });
   const name = 'Lines that the sheet had when they were entered';
-  return lines.length === 0 ? null : { number, name, system: null, cleanness: 4, stands: NOTHING_STANDS, lines };
+  return lines.length === 0 ? [] : [{ number, name, system: null, cleanness: 4, stands: NOTHING_STANDS, lines }];
 }
 
 function toldLine(
@@ -153,6 +176,10 @@ function toldLine(
     nextEntry: newId(),
     nextPhoto: newId(),
   };
+}
+
+function lastOf(entries: readonly Entry[], { id }: Who): Entry | undefined {
+  return entries.findLast(({ by }) => by === id);
 }
 
 /** Where somebody has last been on a round. */

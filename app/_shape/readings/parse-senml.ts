@@ -3,6 +3,7 @@ import { resolveRecord, SENML_VERSION, type SenmlBase } from '#core/readings/sen
 import { ok, type Result, refused } from '#core/result';
 import { z } from 'zod';
 import { duplicateLabel } from './duplicate-label';
+import { hasMoreRecords } from './has-more-records';
 
 const number = z.number({ error: 'must be a number that is not endless' });
 const text = z.string({ error: 'must be a text' });
@@ -57,10 +58,11 @@ const pack = z
  * @returns       what each record says or what is wrong with it, in order; or why nothing of the pack can be understood
  */
 export function parseSenml(body: string, nowMs: number): Result<ReadRecord[], BodyFault> {
+  const tooLarge = { kind: 'too-large', field: '', why: `holds more than ${MOST_RECORDS} records` } as const;
+  if (hasMoreRecords(body, MOST_RECORDS)) return refused(tooLarge);
   const parsed = parseJson(body);
   if (parsed === undefined) return malformed('', 'is not well-formed JSON');
-  if (Array.isArray(parsed) && parsed.length > MOST_RECORDS)
-    return refused({ kind: 'too-large', field: '', why: `holds more than ${MOST_RECORDS} records` });
+  if (Array.isArray(parsed) && parsed.length > MOST_RECORDS) return refused(tooLarge);
   const records = pack.safeParse(parsed);
   if (!records.success) return issueAs(records.error);
   const twice = duplicateLabel(body);

@@ -3,7 +3,7 @@ import { trendOf } from '#core/rounds/trend';
 import type { Custom } from '#core/units/shown';
 import Link from 'next/link';
 import type { ReactNode } from 'react';
-import type { Drafting } from '../form/draft';
+import type { Drafting } from '../form/half-typed';
 import { Fold } from '../frame/fold';
 import { siteAddress } from '../frame/site-address';
 import { EntryLog } from './entry-log';

@@ -12,7 +12,7 @@ import { SheetLine } from '../rounds/sheet-line';
 import { Warnings } from '../rounds/warnings';
 import { calling } from './calling';
 import { makeEntry, makeRest } from './make';
-import { TakePhoto } from './take-photo';
+import { TakePhoto } from './camera-field';
 import { useDrafts } from './use-drafts';
 import style from './walk.module.css';
 import type { WalkPage } from './walk-round';

@@ -7,14 +7,15 @@ import { quantile } from '../../drill/load-count';
 import { watchMemory } from '../../drill/memory';
 import { type Running, startHoldfast } from '../../drill/running';
 import { countCpu, type Used } from './cpu';
+import { heavyBodies } from './heavy';
 import { send, type Sent } from './sending';
 import { makeSite, type StrengthSite, SYSTEMS } from './sites';
 
 /** Sites of fifty systems of twenty sensors. */
 const SITES = 20;
 const SENSORS = 20;
-/** s for which reviews of what was described are waited for at most; they come to two a second and core. */
-const REVIEWS_S = 240;
+/** s for which reviews of what was described are waited for at most; they come to two a second and core, where nothing else is done. */
+const REVIEWS_S = 1500;
 /** s after them until everything else is at rest. */
 const SETTLE_S = 5;
 const PAGES = 5;
@@ -50,23 +51,32 @@ export async function benchStrength(seconds: number): Promise<string[]> {
     const sites: StrengthSite[] = [];
     for (let n = 0; n < SITES; n++) sites.push(await makeSite(n));
     const cookie = (await headersOf(await anAccount({ everywhere: 'admin' }))).get('cookie') ?? '';
-    await untilReviewed(running.url);
-    return await loaded(running, sites, cookie, seconds);
+    const unreviewed = await untilReviewed(running.url);
+    const lines = await loaded(running, sites, cookie, seconds);
+    if (unreviewed > 0)
+      lines.push(`  reviews of ${unreviewed} sites went on meanwhile: the machine was not at rest before`);
+    return [...lines, ...(await heavyBodies(running, sites))];
   } finally {
     await closePool();
     await running.stop();
   }
 }
 
-/** Waits until nothing is reviewed or studied any more: who has just described a thousand systems is not what is measured. */
-async function untilReviewed(url: string): Promise<void> {
+/**
+ * Waits until nothing is reviewed or studied any more: who has just described a thousand systems is not what is measured.
+ *
+ * @returns   what is still under way
+ */
+async function untilReviewed(url: string): Promise<number> {
   const until = Date.now() + REVIEWS_S * 1000;
-  while (Date.now() < until) {
+  for (;;) {
     await wait(1000);
     const { rows } = await ask(url, UNDER_WAY);
-    if (rows[0].count === 0) break;
+    const count = Number(rows[0].count);
+    if (count > 0 && Date.now() < until) continue;
+    await wait(SETTLE_S * 1000);
+    return count;
   }
-  await wait(SETTLE_S * 1000);
 }
 
 async function loaded(
