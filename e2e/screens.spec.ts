@@ -163,11 +163,7 @@ const SCREENS: Record<string, (page: Page) => Promise<void>> = {
   'round-sheets': async (page) => {
     await page.goto('/sites/harbour/rounds/sheets');
     const draft = page.getByRole('link', { name: /animals, first and last thing$/ }).first();
-    if (!(await draft.isVisible()))
-      await page
-        .getByRole('button', { name: /^Draft the sheets of/ })
-        .first()
-        .click();
+    if (!(await draft.isVisible())) await page.getByRole('button', { name: 'Draft its sheets' }).click();
     await expect(draft).toBeVisible();
   },
   'round-sheet': async (page) => {

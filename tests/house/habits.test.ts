@@ -75,6 +75,8 @@ describe('what runs in a browser alone stays there', () => {
     const client = parse('app/_ui/a/fields.tsx', "'use client';\nexport function pick() {}");
     const seen = (text: string) => borrowed([client, parse('app/_ui/a/body.tsx', text)]).length;
     expect(seen("import { Fields, pick } from './fields';")).toBe(1);
+    expect(seen("import { pick } from '#ui/a/fields';")).toBe(1);
+    expect(seen("import { pick } from '../b/fields';")).toBe(0);
     expect(seen("import { Fields, type Given } from './fields';")).toBe(0);
     expect(seen("'use client';\nimport { pick } from './fields';")).toBe(0);
   });

@@ -21,7 +21,7 @@ export interface NotedValue {
 }
 
 /** What was used a day up to some time: litres, or doses. */
-export interface Rate {
+interface Rate {
   perDay: number;
   atMs: number;
 }

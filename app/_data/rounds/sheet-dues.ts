@@ -4,7 +4,7 @@ import { database } from '../client';
 import type { Transaction } from '../transaction';
 
 /** A due time as it is kept, with the key of its sheet. */
-export interface KeptDue extends SheetDue {
+interface KeptDue extends SheetDue {
   sheet: string;
 }
 

@@ -2,7 +2,6 @@ import 'server-only';
 import { groupBy } from '#core/group-by';
 import { isAbnormal } from '#core/rounds/abnormal';
 import { type Entry, standingEntries } from '#core/rounds/entry';
-import { byTwo } from '#core/rounds/by-two';
 import { NOTHING_STANDS } from '#core/rounds/pack';
 import { tooQuick } from '#core/rounds/pace';
 import type { UsedRate } from '#core/rounds/rate';
@@ -13,7 +12,8 @@ import { newId } from '#data/new-id';
 import { type Circumstances, circumstancesOf } from '#data/rounds/circumstances';
 import { listEntries } from '#data/rounds/entries';
 import { findRound, type KeptRound } from '#data/rounds/round-row';
-import { listSignatures, looksTakenBack, type Signature } from '#data/rounds/signatures';
+import type { SiteEntry } from '#data/sites';
+import { listSignatures, looksTakenBack } from '#data/rounds/signatures';
 import { type RoundAddress, roundAddress } from '#shape/rounds/requests';
 import { now } from '../clock';
 import { may } from '../gate/may';
@@ -22,9 +22,10 @@ import type { Who } from '../gate/who';
 import { findStoredSite } from '../reviews/find-stored-site';
 import { beforeOf } from './before-of';
 import { ratesOn } from './find-use';
+import { toldRound } from './told-round';
 import { unmovedOn } from './unmoved-on';
 import type { LastValue, RoundPage, ToldEntry, ToldLine, ToldPlace } from './round-page';
-import { whatStands } from './what-stands';
+import { type Stands, whatStands } from './what-stands';
 
 export const getRoundShape = roundAddress;
 
@@ -43,11 +44,7 @@ export async function getRound(who: Who, { site: key, round: id }: RoundAddress)
   ]);
   const checks = checksOf(round.sheet);
   const standing = standingEntries(entries);
-  const [{ lasts, alike }, rates, unmoved] = await Promise.all([
-    beforeOf(site, round, checks, standing),
-    ratesOn(site, checks, standing),
-    signatures.length > 0 ? unmovedOn(site, round, checks, standing) : [],
-  ]);
+  const { lasts, alike, rates, unmoved } = await knownOf(site, { round, checks, standing, signatures });
   const names = await accountNames([
     round.begunBy,
     ...entries.map(({ by }) => by),
@@ -56,23 +53,26 @@ export async function getRound(who: Who, { site: key, round: id }: RoundAddress)
   ]);
   const nameOf = (account: string) => names.get(account) ?? account;
   const [foreign, own] = split(toldEntries(entries, besides, nameOf), ({ id: entry }) => besides.get(entry)?.line);
+  const told = groupBy(own, ({ check }) => check);
   const stands = await whatStands(site, stored.facility, today, now());
-  const places = toldPlaces(
-    round,
-    groupBy(own, ({ check }) => check),
-    { lasts, rates, stands },
+  const places = toldPlaces(round, stands, (check) =>
+    toldLine(check, told.get(check.key) ?? [], lasts.get(check.key) ?? [], rates.get(check.key)),
   );
-  places.push(...foreignPlace(foreign, besides, places.length + 1));
+  const asTheyWere = foreignPlace(foreign, besides, places.length + 1);
+  if (asTheyWere) places.push(asTheyWere);
   return ok({
     site: { key: site.key, name: site.name, zone: site.zone },
-    round: roundSaid(round, signatures, taken, nameOf),
+    round: toldRound(round, signatures, taken, nameOf),
     places,
     systems: stored.facility.systems.map(({ key: system, name }) => ({ key: system, name })),
     nextCall: newId(),
     alike: alike.map(({ key: line }) => line),
     unmoved,
     quick: tooQuick(round.sheet.places, entries),
-    wasAt: placeOf(places, lastOf(entries, who)),
+    wasAt: placeOf(
+      places,
+      entries.findLast(({ by }) => by === who.id),
+    ),
     self: who.name,
     isSigner: signatures.some(({ kind, by }) => kind === 'signed' && by === who.id),
     mayWalk: may(who, 'walk', site.key),
@@ -80,52 +80,33 @@ export async function getRound(who: Who, { site: key, round: id }: RoundAddress)
   });
 }
 
-/** What is known of the lines of a round besides what was entered. */
-interface Known {
-  lasts: Awaited<ReturnType<typeof beforeOf>>['lasts'];
-  rates: Awaited<ReturnType<typeof ratesOn>>;
-  stands: Awaited<ReturnType<typeof whatStands>>;
-}
-
+/** The places of a round, each with what stands at its system and its lines. */
 function toldPlaces(
   { sheet }: KeptRound,
-  told: ReadonlyMap<string, ToldEntry[]>,
-  { lasts, rates, stands }: Known,
+  stands: (system: string | null) => Stands,
+  lineOf: (check: ToldLine['check']) => ToldLine,
 ): ToldPlace[] {
   return sheet.places.map(({ name, system, cleanness, checks }, index) => ({
     ...{ number: index + 1, name, system, cleanness, stands: stands(system?.key ?? null) },
-    lines: checks.map((check) =>
-      toldLine(check, told.get(check.key) ?? [], lasts.get(check.key) ?? [], rates.get(check.key)),
-    ),
+    lines: checks.map(lineOf),
   }));
 }
 
-function roundSaid(
-  round: KeptRound,
-  signatures: readonly Signature[],
-  taken: Awaited<ReturnType<typeof looksTakenBack>>,
-  nameOf: (id: string) => string,
-): RoundPage['round'] {
-  return {
-    id: round.id,
-    name: round.name,
-    isBesides: round.slotId === null && round.sheetId === null,
-    dueAt: round.dueAt.toISOString(),
-    begun: { at: round.begunAt.toISOString(), by: nameOf(round.begunBy) },
-    signed: signatureOf(signatures, 'signed', nameOf),
-    second: signatureOf(signatures, 'second', nameOf),
-    byTwo: byTwo(round.sheet),
-    secondLook: signatureOf(signatures, 'second-look', nameOf),
-    looksTaken: taken.map(({ at, by, note, taken: back }) => ({
-      ...{ at: at.toISOString(), by: nameOf(by), note },
-      taken: { at: back.at.toISOString(), by: nameOf(back.by), reason: back.reason },
-    })),
-  };
+interface Standing {
+  round: KeptRound;
+  checks: ToldLine['check'][];
+  standing: Map<string, Entry>;
+  signatures: readonly unknown[];
 }
 
-function signatureOf(signatures: readonly Signature[], kind: Signature['kind'], nameOf: (id: string) => string) {
-  const done = signatures.find((one) => one.kind === kind);
-  return done ? { id: done.id, at: done.at.toISOString(), by: nameOf(done.by), note: done.note } : null;
+/** What is known of the lines of a round besides what stands on it; what is asked of whoever looks again once it is signed. */
+async function knownOf(site: SiteEntry, { round, checks, standing, signatures }: Standing) {
+  const [before, rates, unmoved] = await Promise.all([
+    beforeOf(site, round, checks, standing),
+    ratesOn(site, checks, standing),
+    signatures.length > 0 ? unmovedOn(site, round, checks, standing) : [],
+  ]);
+  return { ...before, rates, unmoved };
 }
 
 /** Entries as they are told. */
@@ -145,18 +126,18 @@ function split<T>(all: readonly T[], holds: (one: T) => unknown): [T[], T[]] {
   return [all.filter((one) => holds(one)), all.filter((one) => !holds(one))];
 }
 
-/** Lines that were entered out of reach and that the sheet no longer has, as they were; none when there are none. */
+/** Lines that were entered out of reach and that the sheet no longer has, as they were; null when there are none. */
 function foreignPlace(
   entries: readonly ToldEntry[],
   besides: ReadonlyMap<string, Circumstances>,
   number: number,
-): ToldPlace[] {
+): ToldPlace | null {
   const lines = [...groupBy(entries, ({ check }) => check).values()].flatMap((of) => {
     const check = besides.get(of[0]?.id ?? '')?.line;
     return check ? [toldLine(check, of, [])] : [];
   });
   const name = 'Lines that the sheet had when they were entered';
-  return lines.length === 0 ? [] : [{ number, name, system: null, cleanness: 4, stands: NOTHING_STANDS, lines }];
+  return lines.length === 0 ? null : { number, name, system: null, cleanness: 4, stands: NOTHING_STANDS, lines };
 }
 
 function toldLine(
@@ -176,10 +157,6 @@ function toldLine(
     nextEntry: newId(),
     nextPhoto: newId(),
   };
-}
-
-function lastOf(entries: readonly Entry[], { id }: Who): Entry | undefined {
-  return entries.findLast(({ by }) => by === id);
 }
 
 /** Where somebody has last been on a round. */

@@ -44,18 +44,23 @@ export function Questions({ page: { quick, alike, unmoved, site }, lines }: Ques
           </ul>
         </>
       )}
-      {same.length === 0 ? null : (
-        <>
-          <h3>The same to the last digit as on the three rounds before: was it read, or copied?</h3>
-          <ul>
-            {same.map(({ check, place }) => (
-              <li key={check.key}>
-                {place}: {check.what}
-              </li>
-            ))}
-          </ul>
-        </>
-      )}
+      <Same lines={same} />
+    </>
+  );
+}
+
+function Same({ lines }: Pick<QuestionsProps, 'lines'>) {
+  if (lines.length === 0) return null;
+  return (
+    <>
+      <h3>The same to the last digit as on the three rounds before: was it read, or copied?</h3>
+      <ul>
+        {lines.map(({ check, place }) => (
+          <li key={check.key}>
+            {place}: {check.what}
+          </li>
+        ))}
+      </ul>
     </>
   );
 }

@@ -8,12 +8,18 @@ type UsedLine = Pick<UsedCheck | DosesCheck, 'kind'>;
 /** Rates before that are told. */
 const TOLD = 4;
 
-/** A rate with what it was before: "Of late 12 L a day, rising; before 8, 9, 9 L a day; above what is usual, 4 to 18 L a day". */
+/** A rate with what it was before: "Of late 20 L a day, rising; before 8, 9, 9 L a day; above what is usual, 4 to 18 L a day". */
 export function rateLine(check: UsedLine, rate: UsedRate, units: Custom): string {
   const before = rate.before.slice(0, TOLD).reverse();
   return [
     `Of late ${rateSaid(check, units, rate.perDay)}${rate.trend ? `, ${rate.trend}` : ''}`,
-    before.length > 0 ? `before ${before.map(({ perDay }) => rateSaid(check, units, perDay)).join(', ')}` : null,
+    before.length > 0
+      ? `before ${rateSaid(
+          check,
+          units,
+          before.map(({ perDay }) => perDay),
+        )}`
+      : null,
     usualSaid(check, rate, units),
   ]
     .filter((part) => part !== null)
@@ -26,7 +32,7 @@ export function usualSaid(check: UsedLine, rate: UsedRate, units: Custom): strin
   const said = (perDay: number) => rateSaid(check, units, perDay);
   const beyond = beyondRate(rate);
   const side = beyond === null ? 'usual' : `${beyond} what is usual,`;
-  if (from !== undefined && to !== undefined) return `${side} ${said(from)} to ${said(to)}`;
+  if (from !== undefined && to !== undefined) return `${side} ${rateSaid(check, units, [from, to], ' to ')}`;
   if (to !== undefined) return `${side} at most ${said(to)}`;
   return from === undefined ? null : `${side} at least ${said(from)}`;
 }

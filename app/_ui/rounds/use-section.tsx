@@ -68,5 +68,11 @@ function Rate({ line, rate, units }: { line: UsedLine; rate: UsedRate; units: Cu
 
 function beforeSaid(line: UsedLine, rate: UsedRate, units: Custom): string {
   const before = rate.before.slice(0, TOLD).reverse();
-  return before.length === 0 ? '–' : before.map(({ perDay }) => rateSaid(line, units, perDay)).join(', ');
+  return before.length === 0
+    ? '–'
+    : rateSaid(
+        line,
+        units,
+        before.map(({ perDay }) => perDay),
+      );
 }

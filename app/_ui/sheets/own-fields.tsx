@@ -21,6 +21,24 @@ export function OwnFields({ line, change }: OwnFieldsProps) {
           onChange={({ target }) => change({ ...line, what: target.value })}
         />
       </label>
+      <MayBeEmpty
+        title="Why it matters (may stay empty)"
+        value={line.why}
+        change={(text) => {
+          const { why: _, ...rest } = line;
+          change({ ...rest, ...(text !== '' && { why: text }) });
+        }}
+      />
+      {line.kind === 'doses' ? (
+        <MayBeEmpty
+          title="What one dose is (may stay empty)"
+          value={line.dose}
+          change={(text) => {
+            const { dose: _, ...rest } = line;
+            change({ ...rest, ...(text !== '' && { dose: text }) });
+          }}
+        />
+      ) : null}
       {line.kind === 'figure' ? (
         <label>
           Unit
@@ -34,6 +52,21 @@ export function OwnFields({ line, change }: OwnFieldsProps) {
       ) : null}
       {line.kind === 'choice' ? <Options line={line} change={change} /> : null}
     </>
+  );
+}
+
+interface MayBeEmptyProps {
+  title: string;
+  value: string | undefined;
+  change: (text: string) => void;
+}
+
+function MayBeEmpty({ title, value, change }: MayBeEmptyProps) {
+  return (
+    <label>
+      {title}
+      <input value={value ?? ''} maxLength={200} onChange={({ target }) => change(target.value)} />
+    </label>
   );
 }
 

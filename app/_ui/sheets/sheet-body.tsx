@@ -86,7 +86,7 @@ function Versions({ page: { site, versions } }: Pick<SheetBodyProps, 'page'>) {
       <Ledger
         caption="As they came into force, the latest first."
         columns={[
-          { id: 'version', head: 'Version', figure: true, cell: (one) => one.version },
+          { id: 'version', head: 'Version', cell: (one) => one.version },
           { id: 'at', head: 'In force since', cell: ({ at }) => momentSaid(at, site.zone) },
           { id: 'by', head: 'By', cell: ({ by }) => by },
           { id: 'why', head: 'Why', cell: ({ reason }) => reason ?? '–' },

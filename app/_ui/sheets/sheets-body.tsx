@@ -163,7 +163,7 @@ function Ahead({ page: { site, sheets, ahead } }: { page: SheetsView }) {
         const own = ahead.filter(({ sheet }) => sheet === key);
         if (own.length === 0) return null;
         return (
-          <Fold key={key} title={`${name}: ${own.length} times`}>
+          <Fold key={key} title={`${name}: ${own.length === 1 ? 'once' : `${own.length} times`}`}>
             <ol className={style.times}>
               {own.map(({ dueAt }) => (
                 <li key={dueAt}>

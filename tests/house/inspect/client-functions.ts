@@ -1,4 +1,4 @@
-import { basename } from 'node:path';
+import { dirname, join } from 'node:path';
 import ts from 'typescript';
 
 /** Whether the first words of a file say that it belongs to the browser. */
@@ -14,14 +14,14 @@ export function isClient(source: ts.SourceFile): boolean {
 
 /** Functions and values (not components, not types) that files of the browser give to files that may run on the server. */
 export function borrowed(sources: readonly ts.SourceFile[]): string[] {
-  const given = new Set(sources.filter(isClient).map((source) => nameOf(source.fileName)));
+  const given = new Set(sources.filter(isClient).map((source) => withoutEnding(source.fileName)));
   return sources
     .filter((source) => !isClient(source))
     .flatMap((source) =>
       source.statements.filter(ts.isImportDeclaration).flatMap((line) => {
         const from = ts.isStringLiteral(line.moduleSpecifier) ? line.moduleSpecifier.text : '';
         const names = line.importClause?.namedBindings;
-        if (!from.startsWith('.') || !given.has(nameOf(from)) || line.importClause?.isTypeOnly) return [];
+        if (!given.has(pathOf(source, from)) || line.importClause?.isTypeOnly) return [];
         if (!names || !ts.isNamedImports(names)) return [];
         const values = names.elements.filter((one) => !one.isTypeOnly && /^[a-z]/.test(one.name.text));
         return values
@@ -31,6 +31,11 @@ export function borrowed(sources: readonly ts.SourceFile[]): string[] {
     );
 }
 
-function nameOf(path: string): string {
-  return basename(path).replace(/\.tsx?$/, '');
+/** The file that an import means, without its ending; of those of another room, only looks matter. */
+function pathOf(source: ts.SourceFile, from: string): string {
+  return from.startsWith('#ui/') ? from.replace('#ui/', 'app/_ui/') : join(dirname(source.fileName), from);
+}
+
+function withoutEnding(path: string): string {
+  return path.replace(/\.tsx?$/, '');
 }

@@ -31,17 +31,16 @@ export function askedOfRate(
   return ok({ value, question: `That is ${said(rate.perDay)}${middle}. What was seen, and what was done?` });
 }
 
-/** A rate in words: "12.5 L a day", "3 doses a day". */
+/** A rate in words: "13 L a day", "3 doses a day"; of several the unit once: "8, 9, 9 L a day". */
 export function rateSaid(
   { kind }: Pick<UsedCheck | DosesCheck, 'kind'>,
   units: TypedLine['units'],
-  perDay: number,
+  perDay: number | readonly number[],
+  between = ', ',
 ): string {
-  if (kind === 'doses') return `${short(perDay)} doses a day`;
-  const shown = units === 'us' ? fromCubicMetres(perDay / LITRES, 'galUS') : perDay;
-  return `${short(shown)}\u00a0${units === 'us' ? 'US\u00a0gal' : 'L'} a day`;
-}
-
-function short(value: number): string {
-  return String(Number(value.toPrecision(2)));
+  const inUnits = (rate: number) =>
+    kind === 'used' && units === 'us' ? fromCubicMetres(rate / LITRES, 'galUS') : rate;
+  const numbers = [perDay].flat().map((rate) => String(Number(inUnits(rate).toPrecision(2))));
+  const unit = kind === 'doses' ? ' doses' : units === 'us' ? '\u00a0US\u00a0gal' : '\u00a0L';
+  return `${numbers.join(between)}${unit} a day`;
 }

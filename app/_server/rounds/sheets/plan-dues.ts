@@ -36,11 +36,7 @@ export async function planDues(siteId: string, at: Date): Promise<void> {
 }
 
 /** When the sheets of a site are due from the past days on, but none before it came into force. */
-export function duesAhead(
-  facility: Facility,
-  inForce: readonly SheetInForce[],
-  at: Date,
-): (DuesOf & { key: string })[] {
+function duesAhead(facility: Facility, inForce: readonly SheetInForce[], at: Date): (DuesOf & { key: string })[] {
   const { zone } = facility.site;
   const today = dayIn(zone, at);
   const days = siteDays(facility.site);
