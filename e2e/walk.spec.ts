@@ -126,6 +126,44 @@ async function sendBoth(one: Page, two: Page): Promise<void> {
   for (const page of [one, two]) await page.getByRole('button', { name: 'Try now' }).click();
 }
 
+/** Implausible is asked about, not refused; so is what lies beyond the limit of an alarm. */
+async function enterImplausible(page: Page, number: string): Promise<void> {
+  await enter(page, number);
+  await expect(page.getByText('Not saved yet.')).toBeVisible();
+  await page.getByRole('button', { name: 'Yes, save it so' }).click();
+}
+
+/** A photo goes with what was entered. */
+async function addPhoto(page: Page): Promise<void> {
+  const photo = join(import.meta.dirname, '_support/dial.png');
+  await page.getByLabel('Add a photo').first().setInputFiles(photo);
+}
+
+/** What is half-typed on a line that is other than usual. */
+const halfTyped = (page: Page) => page.getByRole('textbox', { name: 'What is other than usual, and what was done' });
+
+async function typeHalf(page: Page): Promise<void> {
+  await page.getByRole('button', { name: 'Not as usual…' }).first().click();
+  await halfTyped(page).fill('Half a sent');
+}
+
+/** Help is called once there is a signal, and until then it is said that nobody is. */
+async function callForHelp(page: Page): Promise<void> {
+  await page.getByText('Something else is wrong here: call for help').click();
+  await page.getByRole('textbox', { name: 'What is wrong, in a few words' }).fill('Smell of burning');
+  await page.getByRole('button', { name: 'Call for help' }).click();
+  await expect(page.getByText('Nobody has been called yet')).toBeVisible();
+}
+
+/** The call has gone out, and is an alarm like any other. */
+async function wasCalled(page: Page): Promise<void> {
+  await expect(page.getByText(/^Smell of burning: It is an alarm now/)).toBeVisible();
+  const alarms = await page.context().newPage();
+  await alarms.goto('/sites/pier/alarms');
+  await expect(alarms.getByRole('link', { name: 'Smell of burning' })).toBeVisible();
+  await alarms.close();
+}
+
 test('two walk one round for eight hours without a signal, one reloads twice, and each entry arrives once', async () => {
   const [one, two] = phones as [Page, Page];
   await walkedYesterday(one);
@@ -141,52 +179,35 @@ test('two walk one round for eight hours without a signal, one reloads twice, an
   await begin(one);
   await enter(one, '25,1');
   await expect(notSent(one, 1)).toBeVisible();
-  // A photo goes with what was entered.
-  const photo = join(import.meta.dirname, '_support/dial.png');
-  await one.getByLabel('Add a photo').first().setInputFiles(photo);
+  await addPhoto(one);
   await expect(notSent(one, 1).and(one.getByText('photos: 1'))).toBeVisible();
 
-  // Implausible is asked about, not refused; so is what lies beyond the limit of an alarm.
-  await enter(one, '251');
-  await expect(one.getByText('Not saved yet.')).toBeVisible();
-  await one.getByRole('button', { name: 'Yes, save it so' }).click();
+  await enterImplausible(one, '251');
   await expect(notSent(one, 2)).toBeVisible();
 
   // What is half-typed is there again after a reload, and gone once its line is entered.
-  const half = one.getByRole('textbox', { name: 'What is other than usual, and what was done' });
-  await one.getByRole('button', { name: 'Not as usual…' }).first().click();
-  await half.fill('Half a sent');
+  await typeHalf(one);
   await one.clock.fastForward(4 * HOUR);
   await one.reload();
   await expect(notSent(one, 2)).toBeVisible();
-  await expect(half).toHaveValue('Half a sent');
+  await expect(halfTyped(one)).toHaveValue('Half a sent');
   await one.getByRole('button', { name: /^I looked: the rest here is as usual/ }).click();
   await one.clock.fastForward(4 * HOUR);
   await one.reload();
   await expect(one.getByText(/Not sent yet: \d+, photos: 1/)).toBeVisible();
   const waiting = Number(/Not sent yet: (\d+)/.exec((await one.locator('body').textContent()) ?? '')?.[1]);
   expect(waiting).toBeGreaterThan(2);
-  await expect(half).toHaveCount(0);
-
-  // Help is called once there is a signal, and until then it is said that nobody is.
-  await one.getByText('Something else is wrong here: call for help').click();
-  await one.getByRole('textbox', { name: 'What is wrong, in a few words' }).fill('Smell of burning');
-  await one.getByRole('button', { name: 'Call for help' }).click();
-  await expect(one.getByText('Nobody has been called yet')).toBeVisible();
+  await expect(halfTyped(one)).toHaveCount(0);
+  await callForHelp(one);
 
   await begin(two);
   await enter(two, '25.3');
   await expect(notSent(two, 1)).toBeVisible();
-
   await sendBoth(one, two);
   const there = await entered(one);
   expect(there).toHaveLength(waiting + 1);
   expect(new Set(there).size).toBe(there.length);
-  await expect(one.getByText(/^Smell of burning: It is an alarm now/)).toBeVisible();
-  const alarms = await one.context().newPage();
-  await alarms.goto('/sites/pier/alarms');
-  await expect(alarms.getByRole('link', { name: 'Smell of burning' })).toBeVisible();
-  await alarms.close();
+  await wasCalled(one);
   // Each at the time it was made: the first as the eight hours began.
   expect(Math.abs(Date.parse(there[0]?.split(' ')[0] ?? '') - began)).toBeLessThan(HOUR);
   // Both of one line stand on the sheet, and the photo is with its entry.

@@ -67,7 +67,8 @@ export class Doings {
   static async begin(tx: Transaction, siteId: string, site: DefinedSite, at: Date): Promise<Doings> {
     const times = new Times(await holdOpen(tx, siteId), at);
     const suppressing = new Suppressing(tx, siteId, times, at, await holdSuppressed(tx, siteId));
-    const byHand = await openByHand(tx, siteId);
+    const isAnyByHand = times.all().some(({ alarmId }) => !site.alarms.has(alarmId));
+    const byHand = isAnyByHand ? await openByHand(tx, siteId) : new Map<string, CallableAlarm>();
     return new Doings(tx, siteId, site, at, times, new Calling(tx, siteId, site, at), suppressing, byHand);
   }
 
@@ -75,6 +76,8 @@ export class Doings {
   raiseByHand(alarm: CallableAlarm, beganMs: number, by: string): string {
     this.byHand.set(alarm.id, alarm);
     const { occurrence, event } = this.times.begin(alarm, beganMs, null, by);
+    const { on } = alarm.kept;
+    if (on.kind === 'by-hand' && on.saw !== undefined) event.note = on.saw;
     this.fresh.push({ id: occurrence.id, alarm, beganMs, event, occurrence });
     return occurrence.id;
   }

@@ -55,15 +55,7 @@ export function AlarmsBody({ page, units, acknowledge, call, alone }: AlarmsBody
       >
         <OpenAlarms site={site} alarms={open} units={units} mayAcknowledge={mayAcknowledge} acknowledge={acknowledge} />
       </Section>
-      {page.help === null ? null : (
-        <Section
-          id="help"
-          title="Call for help"
-          note="For what no sensor reads: a smell, water on the floor, animals that are not right."
-        >
-          <CallHelp site={site.key} {...page.help} system={null} call={call} />
-        </Section>
-      )}
+      {page.help === null ? null : <Help site={site.key} help={page.help} call={call} />}
       <Section id="suppressed" title="Call nobody" wide>
         {suppressed.length === 0 ? <p>Every alarm may call.</p> : <SuppressedTable site={site} lines={suppressed} />}
         <p>
@@ -77,6 +69,23 @@ export function AlarmsBody({ page, units, acknowledge, call, alone }: AlarmsBody
       </Section>
     </Page>
   );
+}
+
+function Help({ site, help, call }: HelpProps) {
+  return (
+    <Section
+      id="help"
+      title="Call for help"
+      note="For what no sensor reads: a smell, water on the floor, animals that are not right."
+    >
+      <CallHelp site={site} {...help} system={null} call={call} />
+    </Section>
+  );
+}
+
+interface HelpProps extends Pick<AlarmsBodyProps, 'call'> {
+  site: string;
+  help: NonNullable<AlarmsBodyProps['page']['help']>;
 }
 
 function Lead({ page: { site, open, notJudgedSince }, alone }: Pick<AlarmsBodyProps, 'page' | 'alone'>) {

@@ -1,4 +1,4 @@
-import type { Draft, Drafting } from './draft';
+import type { Draft, Drafting } from './half-typed';
 
 /** Keeps what is half-typed for as long as the tab of the browser is open, and shows it to nobody else. @param name of the form, and whose */
 export function tabDrafting(...name: string[]): Drafting {

@@ -2,7 +2,7 @@
 
 import { useActionState, useId, useState } from 'react';
 import { answerOf, type FormAction, type FormAnswer } from '../form/answer';
-import { type Drafting, useDraft } from '../form/draft';
+import { type Drafting, useDraft } from '../form/half-typed';
 import { siteAddress } from '../frame/site-address';
 import { NoteField } from './note-field';
 import style from './rounds.module.css';

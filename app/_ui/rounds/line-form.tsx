@@ -3,7 +3,7 @@
 import type { Custom } from '#core/units/shown';
 import { useActionState, useState } from 'react';
 import { answerOf, type FormAnswer } from '../form/answer';
-import { type Drafting, useDraft } from '../form/draft';
+import { type Drafting, useDraft } from '../form/half-typed';
 import { tabDrafting } from '../form/tab-draft';
 import { LineFields, type Mode } from './line-fields';
 import { NoteField } from './note-field';

@@ -6,7 +6,7 @@ import { Page } from '../frame/page';
 import { Fold } from '../frame/fold';
 import { siteAddress } from '../frame/site-address';
 import { LiveRefresh } from '../live/live-refresh';
-import { AddPhoto } from './add-photo';
+import { AddPhoto } from './photo-form';
 import type { CalledView } from './call-help';
 import { PlaceCautions } from './place-cautions';
 import { PlaceHelp } from './place-help';

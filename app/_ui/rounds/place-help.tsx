@@ -1,5 +1,5 @@
 import type { FormAction } from '../form/answer';
-import type { Drafting } from '../form/draft';
+import type { Drafting } from '../form/half-typed';
 import { type CalledView, CallHelp } from './call-help';
 import type { LineView, PlaceView, RoundView } from './round-view';
 

@@ -3,7 +3,7 @@ import { trendOf } from '#core/rounds/trend';
 import type { Custom } from '#core/units/shown';
 import Link from 'next/link';
 import type { ReactNode } from 'react';
-import type { Drafting } from '../form/draft';
+import type { Drafting } from '../form/half-typed';
 import { Fold } from '../frame/fold';
 import { siteAddress } from '../frame/site-address';
 import { EntryLog } from './entry-log';
@@ -52,9 +52,6 @@ export function SheetLine({ page, line, units, enter, photo = null, drafts, help
       </p>
       {stands ? <EntryLog line={line} site={site} units={units} /> : null}
       {photo}
-      {check.kind === 'photo' && !stands && photo === null ? (
-        <p className={style.soft}>Its photo is taken on the page for walking without a signal.</p>
-      ) : null}
       {stands && line.isAbnormal ? <Wrong site={site.key} system={check.about.system} help={help} /> : null}
       {mayWalk && !stands && round.signed === null ? (
         <QuietGate quiet={check.kind === 'test' ? check.quiet : undefined} zone={site.zone}>

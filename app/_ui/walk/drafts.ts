@@ -1,4 +1,4 @@
-import type { Draft } from '../form/draft';
+import type { Draft } from '../form/half-typed';
 import { clock } from './device';
 import { store, type WalkName, type Whose } from './store';
 import { walkKey } from './view';

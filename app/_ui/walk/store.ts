@@ -2,7 +2,7 @@ import type { Table } from 'dexie';
 import Dexie from 'dexie';
 import type { Check } from '#core/rounds/check';
 import type { EntryValue } from '#core/rounds/entry';
-import type { Draft } from '../form/draft';
+import type { Draft } from '../form/half-typed';
 import type { Outgoing } from '#core/rounds/outbox';
 import type { PackedWalk, WalkPack } from '#core/rounds/pack';
 

@@ -1,7 +1,7 @@
 'use client';
 
 import { useEffect, useState } from 'react';
-import type { Draft, Drafting } from '../form/draft';
+import type { Draft, Drafting } from '../form/half-typed';
 import { keepDraft, readDrafts, draftKey } from './drafts';
 import type { On } from './make';
 import { walkKey } from './view';

@@ -12,64 +12,35 @@ import { SheetLine } from '../rounds/sheet-line';
 import { Warnings } from '../rounds/warnings';
 import { calling } from './calling';
 import { makeEntry, makeRest } from './make';
-import { TakePhoto } from './take-photo';
+import { TakePhoto } from './camera-field';
 import { useDrafts } from './use-drafts';
 import style from './walk.module.css';
 import type { WalkPage } from './walk-round';
 
+type WalkPlaceProps = WalkPage & { place: PlaceView };
+
 /** A place of a walk, line by line; each entry is kept on this telephone when it is made. */
-export function WalkPlace({
-  page,
-  place,
-  on,
-  at,
-  status,
-  units,
-  photos,
-  meet,
-  hasSignal,
-}: WalkPage & { place: PlaceView }) {
+export function WalkPlace(props: WalkPlaceProps) {
+  const { page, place, on, status, meet, hasSignal } = props;
   const { places, round } = page;
   const drafts = useDrafts(on);
-  const blank = blankOf(place);
-  const isOpen = round.signed === null;
+  const blank = blankOf(place).length;
   const call = calling(on, meet);
   return (
     <Page
       title={place.name}
       lead={
         <p>
-          {round.name}. Place {place.number} of {places.length}. {place.lines.length - blank.length} of{' '}
-          {place.lines.length} lines entered here.
+          {round.name}. Place {place.number} of {places.length}. {place.lines.length - blank} of {place.lines.length}{' '}
+          lines entered here.
         </p>
       }
     >
       {status}
       <Warnings page={page} place={place} />
       <PlaceCautions lines={place.lines} />
-      <ol className={rounds.lines}>
-        {(drafts === null ? [] : place.lines).map((line) => (
-          <SheetLine
-            key={line.check.key}
-            page={page}
-            line={line}
-            units={units}
-            enter={async (_before, form) => await makeEntry(on, line, form)}
-            drafts={drafts ?? undefined}
-            help={
-              <PlaceHelp
-                page={page}
-                place={place}
-                line={line}
-                call={call}
-                drafting={drafts?.(`${line.check.key} call`)}
-              />
-            }
-            photo={isOpen ? <TakePhoto on={on} line={line} photos={photos} /> : null}
-          />
-        ))}
-      </ol>
-      {isOpen && blank.length > 0 ? (
+      <ol className={rounds.lines}>{drafts === null ? null : <Lines {...props} drafts={drafts} call={call} />}</ol>
+      {round.signed === null && blank > 0 ? (
         <RestForm page={page} place={place} rest={async (_before, form) => await makeRest(on, place, form)} />
       ) : null}
       <SetState site={page.site.key} system={place.system} hasSignal={hasSignal} />
@@ -78,22 +49,48 @@ export function WalkPlace({
           <PlaceHelp page={page} place={place} call={call} drafting={drafts(`${place.number} call`)} />
         )}
       </Fold>
-      <nav aria-label="Places" className={rounds.onward}>
-        {place.number > 1 ? (
-          <a className={style.go} href={at(place.number - 1)}>
-            Previous place
-          </a>
-        ) : null}
-        <a className={style.go} href={at()}>
-          All places, and sign
-        </a>
-        {place.number < places.length ? (
-          <a className={rounds.onwardMain} href={at(place.number + 1)}>
-            Next place
-          </a>
-        ) : null}
-      </nav>
+      <Onward {...props} />
     </Page>
+  );
+}
+
+interface LinesProps extends WalkPlaceProps {
+  drafts: NonNullable<ReturnType<typeof useDrafts>>;
+  call: ReturnType<typeof calling>;
+}
+
+function Lines({ page, place, on, units, photos, drafts, call }: LinesProps) {
+  return place.lines.map((line) => (
+    <SheetLine
+      key={line.check.key}
+      page={page}
+      line={line}
+      units={units}
+      enter={async (_before, form) => await makeEntry(on, line, form)}
+      drafts={drafts}
+      help={<PlaceHelp page={page} place={place} line={line} call={call} drafting={drafts(`${line.check.key} call`)} />}
+      photo={page.round.signed === null ? <TakePhoto on={on} line={line} photos={photos} /> : null}
+    />
+  ));
+}
+
+function Onward({ place, page: { places }, at }: WalkPlaceProps) {
+  return (
+    <nav aria-label="Places" className={rounds.onward}>
+      {place.number > 1 ? (
+        <a className={style.go} href={at(place.number - 1)}>
+          Previous place
+        </a>
+      ) : null}
+      <a className={style.go} href={at()}>
+        All places, and sign
+      </a>
+      {place.number < places.length ? (
+        <a className={rounds.onwardMain} href={at(place.number + 1)}>
+          Next place
+        </a>
+      ) : null}
+    </nav>
   );
 }
 

@@ -77,16 +77,16 @@ export function WalkRound({ page, on, at, status, signing, meet }: WalkPage) {
       <Section id="sign" title="Sign" note="Blank is not as usual: each line has an entry, or why it has none.">
         <WalkSign page={page} on={on} at={at} signing={signing} />
       </Section>
-      <Fold title="Something is wrong: call for help">
-        <CallHelp
-          site={site.key}
-          systems={page.systems}
-          system={null}
-          nextCall={page.nextCall}
-          call={calling(on, meet)}
-        />
-      </Fold>
+      <Help page={page} on={on} meet={meet} />
     </Page>
+  );
+}
+
+function Help({ page: { site, systems, nextCall }, on, meet }: Pick<WalkPage, 'page' | 'on' | 'meet'>) {
+  return (
+    <Fold title="Something is wrong: call for help">
+      <CallHelp site={site.key} systems={systems} system={null} nextCall={nextCall} call={calling(on, meet)} />
+    </Fold>
   );
 }
 

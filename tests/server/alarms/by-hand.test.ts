@@ -97,6 +97,9 @@ test('whoever is called reads who called, where and what was seen, and since whe
   const told = await findOccurrence(site.siteId, answer.ok ? answer.value.occurrence : '');
   if (!told) throw new Error('no alarm');
   expect(told.beganAt).toEqual(seen);
+  expect((await query("SELECT by, note FROM alarm_event WHERE kind = 'raised'")).rows).toEqual([
+    { by: robin.id, note: WET.saw },
+  ]);
   const { text, subject } = callText(told, { to: 'Lee', why: 'nobody-on', step: 3, others: [], caller: 'Robin' });
   expect(subject).toBe('Alarm: Water on the floor, Tank 1');
   for (const said of ['Robin called for help.', 'Where: Pump room', 'Seen: It runs from under the sump.'])
