@@ -5,7 +5,7 @@ import { type Overdue, overdueBySystem, standings, type WalkStanding } from '#co
 import { listRounds, type RoundRow, walkedSince } from '#data/rounds/list-rounds';
 import type { SiteEntry } from '#data/sites';
 import type { SheetStanding } from '#core/rounds/sheet-standings';
-import { type SheetRound, sheetsStanding } from './sheets/sheets-standing';
+import { type SheetRound, sheetsAndRounds } from './sheets/sheets-standing';
 
 /** A round that was begun by the timetable, in instants. */
 export type SlotRound = Omit<RoundRow, 'slot' | 'dueAt' | 'begunAt'> & {
@@ -19,7 +19,7 @@ export type SlotRound = Omit<RoundRow, 'slot' | 'dueAt' | 'begunAt'> & {
 export interface RoundsStanding {
   /** Walks of the past days and of today, in order of when they are due. */
   walks: WalkStanding<SlotRound>[];
-  /** Due times of kept sheets, from the past to sixty days ahead. */
+  /** Due times of kept sheets, of the past days and those that may be begun. */
   sheets: SheetStanding<SheetRound>[];
   /** Rounds walked besides the timetable, the latest first. */
   besides: RoundRow[];
@@ -44,11 +44,11 @@ export async function roundsStanding(
 ): Promise<RoundsStanding> {
   const now = at.getTime();
   const far = now - DAYS_BACK * DAY_MS;
-  const [rows, begun, sheets] = await Promise.all([
-    listRounds(site.id, new Date(far), new Date(now + 2 * DAY_MS)),
-    walkedSince(site.id),
-    sheetsStanding(site, facility, at),
-  ]);
+  const [begun, kept] = await Promise.all([walkedSince(site.id), sheetsAndRounds(site, facility, at, 0)]);
+  const sheets = kept?.standings ?? [];
+  const rows = kept
+    ? kept.rows.filter(({ dueAt }) => dueAt.getTime() >= far)
+    : await listRounds(site.id, new Date(far), new Date(now + 2 * DAY_MS));
   const since = Math.max(far, begun.getTime());
   const rounds = rows.flatMap((row) => (row.slot === null ? [] : [inInstants(row, row.slot)]));
   const { rounds: slots, shifts } = facility;
