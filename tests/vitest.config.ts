@@ -8,10 +8,6 @@ const START = ['tests/start/**'];
 /** Folder of the tests about the code itself, which run whole checkers over it. */
 const HOUSE = ['tests/house/**'];
 
-/** Two workers killed and cut off, mostly waiting: `npm run faults` asks for it, with a number of rounds. */
-const FAULTS = ['tests/server/alarms/faults.test.ts'];
-const asksForFaults = process.env.HOLDFAST_FAULT_ROUNDS !== undefined;
-
 // `server-only` throws outside the web server; tests and commands are servers too, so it becomes an empty module here.
 const shared = {
   root: ROOT,
@@ -43,7 +39,6 @@ export default defineConfig({
         test: {
           name: 'database',
           include: DATABASE.map((folder) => `${folder}/*.test.ts`),
-          exclude: asksForFaults ? [] : FAULTS,
           globalSetup: ['tests/_support/template-database.ts'],
           ...limits,
         },
