@@ -36,6 +36,11 @@ export interface Placed {
   safeguard: string;
 }
 
+/** A site before it kept sheets of its own: they come into force on the day it is shown, so that none was missed before. */
+export function withoutSheets({ sheets: _, ...facility }: Facility): Facility {
+  return facility;
+}
+
 /** The tests that were made after a day, in order of their days. */
 export function testsAfter(facility: Facility, on: string): (Placed & { test: SafeguardTest })[] {
   return placed(facility)

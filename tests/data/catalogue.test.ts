@@ -68,6 +68,7 @@ const ONLY_ADDED = [
   'state_asked',
   'state_call',
   'state_event',
+  'taken_back',
   'test_call',
   'test_call_answer',
 ];
@@ -224,6 +225,7 @@ async function fill(table: string): Promise<void> {
     site_notice_end: `'${SITE}', '${SITE}', now(), 'local', NULL`,
     animal_watch: `'${SITE}', '${SITE}', '${SITE}', 'the ray', 'off its food', now() + interval '1 day', now(), 'local'`,
     animal_watch_end: `'${SITE}', '${SITE}', now(), 'local', 'eats'`,
+    taken_back: `'${SITE}', 'state-look', '${SITE}', now(), 'local', 'the wrong pump'`,
     handover: `'${SITE}', '${SITE}', now(), 'local', NULL, '{}', ${zero}`,
     handover_taken: `'${SITE}', '${SITE}', now(), 'other', 'session', NULL`,
     safeguard_test: `'${SITE}', '${SITE}', '${SITE}', now(), 'worked', NULL, NULL, now()`,

@@ -47,6 +47,7 @@ const ONLY_ADDED = [
   'state_asked',
   'state_call',
   'state_event',
+  'taken_back',
   'test_call',
   'test_call_answer',
 ];

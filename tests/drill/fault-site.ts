@@ -11,7 +11,7 @@ const PATIENCE_MS = 5000;
 const DAY_MS = 86_400_000;
 /** °C: as it is, and beyond the limit. */
 export const USUAL_C = 25;
-export const WARM_C = 27;
+const WARM_C = 27;
 /** Readings of a large body: judging them takes a moment. */
 const MANY = 4000;
 

@@ -7,6 +7,7 @@ import { inTransaction } from '#data/transaction';
 import { acknowledgeAlarm } from '#server/alarms/acknowledge-alarm';
 import { getAlarm } from '#server/alarms/get-alarm';
 import { judgeSite } from '#server/alarms/judge-site';
+import { rightAgain } from '#server/alarms/right-again';
 import { noteAlarm } from '#server/alarms/note-alarm';
 import { now } from '#server/clock';
 import type { Who } from '#server/gate/who';
@@ -117,6 +118,7 @@ const FILE = 'time,temperature\n2026-01-05 08:00,24.5\n2026-01-05 09:00,24.6\n';
 /** Everything that takes an id, asked at the own site with ids of the other one. */
 const asked: Record<string, () => Promise<{ ok: boolean }>> = {
   acknowledge: () => acknowledgeAlarm(stranger, { site: THERE, occurrence: ids.alarm, page: 'alarm' }),
+  'that it is right again': () => rightAgain(stranger, { site: THERE, occurrence: ids.alarm, note: 'x' }),
   note: () => noteAlarm(stranger, { site: THERE, occurrence: ids.alarm, note: 'x' }),
   alarm: () => getAlarm(stranger, { site: THERE, occurrence: ids.alarm }),
   'an incident from an alarm': () =>

@@ -54,9 +54,12 @@ describe('a facility whose dates are moved', () => {
   test('has every date moved, those of the site and those of its systems', () => {
     for (const site of SITES) {
       const days = (text: string) => text.match(/\d{4}-\d{2}-\d{2}/g) ?? [];
-      const before = days(JSON.stringify(site));
+      // The first day of a rule is meant with its weekday: it stays where it is.
+      const { sheets, ...moving } = site;
+      const before = days(JSON.stringify(moving));
       expect(before.length).toBeGreaterThan(0);
-      expect(days(JSON.stringify(shiftDates(site, 100)))).toEqual(before.map((date) => addDays(date, 100)));
+      expect(shiftDates(site, 100).sheets).toEqual(sheets);
+      expect(days(JSON.stringify(shiftDates(moving, 100)))).toEqual(before.map((date) => addDays(date, 100)));
     }
   });
 

@@ -7,7 +7,7 @@ import type { Sensor, System } from './system';
 /**
  * The same facility with every date in it moved by the same number of days: tests of safeguards, the days between which a
  * safeguard is off, the days until which calibrations and competences count, and those between which shifts begin. So a description written for one day tells the same
- * story on another.
+ * story on another. The first day of the rule of a sheet stays, for its weekday is meant.
  *
  * @param facility left as it is
  * @param days     whole days, below 0 for earlier

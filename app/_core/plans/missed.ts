@@ -41,6 +41,11 @@ export function withMissedTests(facility: Facility, missed: ReadonlyMap<string, 
   };
 }
 
+/** Whether a line of this key is the test of a safeguard. */
+export function isSafeguardLine(key: string): boolean {
+  return key.includes('/safeguard/');
+}
+
 /** Key of the line of a sheet on which a safeguard is tested. @param system its key; null for one of the site */
 export function safeguardLine(system: string | null, safeguard: string): string {
   return `${system ?? '-'}/safeguard/${safeguard}`;

@@ -3,7 +3,7 @@ import { allowedFrom, type QuietSpan, quietAt } from '../plans/quiet-at';
 import { loudLines, quietSpans } from '../plans/quiet-hours';
 import { addDays } from '../time/add-days';
 import type { Instant } from '../time/zone';
-import type { RoundSheet } from './round-sheet';
+import type { RoundSheet, SheetLine } from './round-sheet';
 import { dueDays, siteDays, timesOn } from './schedule';
 import type { SheetPlace } from './sheet';
 
@@ -24,13 +24,14 @@ export interface QuietNote {
 }
 
 /**
- * Whether the due times of a sheet are put off to the end of quiet hours: it asks for nothing but tests of safeguards, and one
- * of them is loud. A sheet that looks at animals, water or equipment as well keeps its time, whatever is loud on it; of that
+ * Whether the due times of a sheet are put off to the end of quiet hours: it asks for nothing but tests of safeguards and
+ * calibrations, and one of the tests is loud. A sheet that looks at animals, water or equipment as well keeps its time, whatever is loud on it; of that
  * test it is said when it may be run.
  * @param loud   see `loudLines`
  */
 export function movesWithQuiet({ lines }: Pick<RoundSheet, 'lines'>, loud: ReadonlySet<string>): boolean {
-  const isTest = ({ key }: { key: string }) => key.includes('/safeguard/');
+  const isTest = ({ kind, key }: SheetLine) =>
+    kind === 'described' && (key.includes('/safeguard/') || key.endsWith('/calibration'));
   return lines.some(({ key }) => loud.has(key)) && lines.every(isTest);
 }
 

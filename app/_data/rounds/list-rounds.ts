@@ -26,9 +26,18 @@ interface Signature {
   note: string | null;
 }
 
-/** Rounds of a site that were due within some time, the latest first. One question. */
-export async function listRounds(siteId: string, from: Date, to: Date): Promise<RoundRow[]> {
-  return (await listRoundsOf([siteId], from, to)).get(siteId) ?? [];
+/**
+ * Rounds of a site that were due within some time, the latest first. One question.
+ *
+ * @param besides   ids of rounds that are told as well, whenever they were due
+ */
+export async function listRounds(
+  siteId: string,
+  from: Date,
+  to: Date,
+  besides: readonly string[] = [],
+): Promise<RoundRow[]> {
+  return (await listRoundsOf([siteId], from, to, besides)).get(siteId) ?? [];
 }
 
 /** The same of several sites, in one question for all of them; a site that has none is left out. */
@@ -36,21 +45,24 @@ export async function listRoundsOf(
   siteIds: readonly string[],
   from: Date,
   to: Date,
+  besides: readonly string[] = [],
 ): Promise<ReadonlyMap<string, RoundRow[]>> {
   const rows = await database().$queryRaw<(Raw & { siteId: string })[]>`
     SELECT r.site_id AS "siteId", r.id, s.key AS slot, k.key AS sheet, r.name, r.due_at AS "dueAt", r.begun_at AS "begunAt", r.begun_by AS "begunBy",
            (SELECT jsonb_build_object('at', g.at, 'by', g.by, 'note', g.note) FROM round_signature g
              WHERE g.site_id = r.site_id AND g.round_id = r.id AND g.kind = 'signed' ORDER BY g.at LIMIT 1) AS signed,
            (SELECT jsonb_build_object('at', g.at, 'by', g.by, 'note', g.note) FROM round_signature g
-             WHERE g.site_id = r.site_id AND g.round_id = r.id AND g.kind = 'second-look' ORDER BY g.at LIMIT 1) AS "secondLook",
+             WHERE g.site_id = r.site_id AND g.round_id = r.id AND g.kind = 'second-look'
+               AND NOT EXISTS (SELECT FROM taken_back b WHERE b.site_id = g.site_id AND b.what = 'second-look' AND b.about = g.id)
+             ORDER BY g.at LIMIT 1) AS "secondLook",
            (r.sheet @? '$ ? (@.signing.second == true || @.places[*].checks[*].secondSignature == true)'
             AND EXISTS (SELECT FROM round_signature g WHERE g.site_id = r.site_id AND g.round_id = r.id AND g.kind = 'signed')
             AND NOT EXISTS (SELECT FROM round_signature g WHERE g.site_id = r.site_id AND g.round_id = r.id AND g.kind = 'second')) AS "wantsSecond"
       FROM round r
       LEFT JOIN round_slot s ON s.site_id = r.site_id AND s.id = r.slot_id
       LEFT JOIN round_sheet k ON k.site_id = r.site_id AND k.id = r.sheet_id
-     WHERE r.site_id = ANY(${[...siteIds]}::uuid[]) AND r.due_at >= ${from.toISOString()}::timestamptz
-       AND r.due_at < ${to.toISOString()}::timestamptz
+     WHERE r.site_id = ANY(${[...siteIds]}::uuid[]) AND ((r.due_at >= ${from.toISOString()}::timestamptz
+         AND r.due_at < ${to.toISOString()}::timestamptz) OR r.id = ANY(${[...besides]}::uuid[]))
      ORDER BY r.due_at DESC, r.begun_at DESC`;
   const bySite = groupBy(rows, ({ siteId }) => siteId);
   return new Map([...bySite].map(([siteId, own]) => [siteId, own.map(rowOf)]));

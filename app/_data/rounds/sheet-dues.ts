@@ -44,16 +44,46 @@ export async function keepSheetDues(
     ON CONFLICT DO NOTHING`;
 }
 
-/** The kept due times of living sheets within some time, in order. */
-export async function listSheetDues(siteId: string, from: Date, to: Date): Promise<KeptDue[]> {
-  const rows = await database().$queryRaw<
-    (Record<'dueAt' | 'opensAt' | 'lateAt' | 'closesAt', Date> & { sheet: string; date: string })[]
-  >`
-    SELECT s.key AS sheet, d.day AS date, d.due_at AS "dueAt", d.opens_at AS "opensAt", d.late_at AS "lateAt", d.closes_at AS "closesAt"
-      FROM sheet_due d JOIN round_sheet s ON s.site_id = d.site_id AND s.id = d.sheet_id AND s.retired_at IS NULL
-     WHERE d.site_id = ${siteId}::uuid AND d.due_at >= ${from.toISOString()}::timestamptz
-       AND d.due_at < ${to.toISOString()}::timestamptz
-     ORDER BY d.due_at, s.ordinal`;
+interface Raw extends Record<'dueAt' | 'opensAt' | 'lateAt' | 'closesAt', Date> {
+  sheet: string;
+  date: string;
+  round: string | null;
+}
+
+/** Days back within which a round that was begun, and never signed, is still told of. */
+const BEGUN_DAYS = 14;
+
+/**
+ * The kept due times of living sheets that have come and still matter, in order: those that closed since an instant or may yet be made
+ * good, and older ones whose round was begun and is not signed, or was signed since. One question.
+ *
+ * @param since   the instant
+ * @param at      up to which they have come
+ * @returns       each with the id of the round that was begun for it, if one was
+ */
+export async function openSheetDues(
+  siteId: string,
+  since: Date,
+  at: Date,
+): Promise<(KeptDue & { round: string | null })[]> {
+  const [from, now] = [since.toISOString(), at.toISOString()];
+  const rows = await database().$queryRaw<Raw[]>`
+    SELECT s.key AS sheet, d.day AS date, d.due_at AS "dueAt", d.opens_at AS "opensAt", d.late_at AS "lateAt",
+           d.closes_at AS "closesAt", r.id AS round
+      FROM sheet_due d
+      JOIN round_sheet s ON s.site_id = d.site_id AND s.id = d.sheet_id AND s.retired_at IS NULL
+      LEFT JOIN round r ON r.site_id = d.site_id AND r.sheet_id = d.sheet_id AND r.due_at = d.due_at
+     WHERE d.site_id = ${siteId}::uuid AND d.due_at < ${now}::timestamptz AND d.closes_at > ${from}::timestamptz
+     UNION ALL
+    SELECT s.key, d.day, d.due_at, d.opens_at, d.late_at, d.closes_at, r.id
+      FROM round r
+      JOIN sheet_due d ON d.site_id = r.site_id AND d.sheet_id = r.sheet_id AND d.due_at = r.due_at
+      JOIN round_sheet s ON s.site_id = d.site_id AND s.id = d.sheet_id AND s.retired_at IS NULL
+     WHERE r.site_id = ${siteId}::uuid AND r.due_at < ${now}::timestamptz
+       AND r.due_at > ${now}::timestamptz - make_interval(days => ${BEGUN_DAYS}::int) AND d.closes_at <= ${from}::timestamptz
+       AND NOT EXISTS (SELECT FROM round_signature g
+                        WHERE g.site_id = r.site_id AND g.round_id = r.id AND g.kind = 'signed' AND g.at < ${from}::timestamptz)
+     ORDER BY "dueAt", sheet`;
   return rows.map(({ dueAt, opensAt, lateAt, closesAt, ...row }) => ({
     ...row,
     dueAt: dueAt.getTime(),

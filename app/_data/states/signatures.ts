@@ -1,6 +1,7 @@
 import 'server-only';
 import type { SignedByTwo } from '#core/states/signing';
 import { database } from '../client';
+import { type TakenBack, takenBack } from '../taken-back';
 import type { Transaction } from '../transaction';
 
 /** Something somebody did that a second person has to look at. */
@@ -17,6 +18,8 @@ export interface SignatureAsked {
 /** The same with what the second person said; null while nobody has. */
 export interface SignatureRow extends SignatureAsked {
   given: { at: Date; by: string; isRight: boolean; note: string } | null;
+  /** Of one that was given: that it was taken back, and wants another. */
+  taken: TakenBack | null;
 }
 
 /** Roles that may walk a round may sign. */
@@ -49,7 +52,7 @@ export async function giveSignature(
 /** A second signature that was asked for, by its id. */
 export async function findSignature(tx: Transaction, siteId: string, id: string): Promise<SignatureRow | null> {
   const row = await tx.signatureAsked.findUnique({ where: { siteId_id: { siteId, id } }, include: { given: true } });
-  return row && asRow(row);
+  return row && asRow(row, new Map());
 }
 
 /** Those that nobody has given yet, or that found something wrong since an instant, the oldest first. */
@@ -59,13 +62,23 @@ export async function openSignatures(siteId: string, since: Date): Promise<Signa
     include: { given: true },
     orderBy: [{ at: 'asc' }, { id: 'asc' }],
   });
-  return rows.map(asRow);
+  const taken = await takenBack(
+    siteId,
+    'second-signature',
+    rows.flatMap(({ id, given }) => (given ? [id] : [])),
+  );
+  return rows.map((row) => asRow(row, taken));
 }
 
-type Kept = Omit<SignatureRow, 'kind'> & { siteId: string; kind: string };
+type Kept = Omit<SignatureRow, 'kind' | 'taken'> & { siteId: string; kind: string };
 
-function asRow({ siteId: _, kind, given, ...row }: Kept): SignatureRow {
+function asRow({ siteId: _, kind, given, ...row }: Kept, taken: ReadonlyMap<string, TakenBack>): SignatureRow {
   const { at, by, isRight, note } = given ?? {};
   const isGiven = at !== undefined && by !== undefined && isRight !== undefined && note !== undefined;
-  return { ...row, kind: kind as SignedByTwo, given: isGiven ? { at, by, isRight, note } : null };
+  return {
+    ...row,
+    kind: kind as SignedByTwo,
+    given: isGiven ? { at, by, isRight, note } : null,
+    taken: taken.get(row.id) ?? null,
+  };
 }

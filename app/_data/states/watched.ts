@@ -1,5 +1,7 @@
 import 'server-only';
 import { database } from '../client';
+import { type TakenBack, takenBack } from '../taken-back';
+import type { Transaction } from '../transaction';
 import type { StateAct } from './change-state';
 
 /** A state that ended a while ago, with the looks since. */
@@ -10,7 +12,7 @@ export interface EndedRun {
   endedAt: Date;
   /** Account that ended it. */
   endedBy: string;
-  looks: { at: Date; by: string; note: string | null }[];
+  looks: { id: string; at: Date; by: string; note: string | null; taken: TakenBack | null }[];
 }
 
 /** States of a site that ended since an instant, in living systems, the latest first. */
@@ -22,14 +24,31 @@ export async function endedSince(siteId: string, since: Date): Promise<EndedRun[
   });
   const looks = await database().stateEvent.findMany({
     where: { siteId, kind: 'looked', runId: { in: rows.map(({ runId }) => runId) } },
-    select: { runId: true, at: true, by: true, note: true },
+    select: { id: true, runId: true, at: true, by: true, note: true },
     orderBy: [{ at: 'asc' }, { id: 'asc' }],
   });
+  const taken = await takenBack(
+    siteId,
+    'state-look',
+    looks.map(({ id }) => id),
+  );
   return rows.map(({ runId: run, state, at: endedAt, by: endedBy, system }) => ({
     ...{ run, system, endedAt, endedBy },
     state: state as EndedRun['state'],
-    looks: looks.filter(({ runId }) => runId === run).map(({ at, by, note }) => ({ at, by, note })),
+    looks: looks
+      .filter(({ runId }) => runId === run)
+      .map(({ id, at, by, note }) => ({ id, at, by, note, taken: taken.get(id) ?? null })),
   }));
+}
+
+/** A look after a state, by its id. */
+export async function findLook(
+  tx: Pick<Transaction, 'stateEvent'>,
+  siteId: string,
+  id: string,
+): Promise<{ by: string; run: string; systemId: string } | null> {
+  const row = await tx.stateEvent.findUnique({ where: { siteId_id: { siteId, id } } });
+  return row?.kind === 'looked' ? { by: row.by, run: row.runId, systemId: row.systemId } : null;
 }
 
 /** When a lead last let each of these runs go on, by run. */

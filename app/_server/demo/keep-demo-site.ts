@@ -8,7 +8,7 @@ import { LOADED } from '#data/demo/going-on';
 import { appendPast, appendRecords } from '#data/records/append-records';
 import { countRevision, holdSite } from '#data/sites';
 import { inTransaction, type Transaction } from '#data/transaction';
-import { asOf } from '../../../seed/past/as-of';
+import { asOf, withoutSheets } from '../../../seed/past/as-of';
 import type { Past } from '../../../seed/past/past';
 import { DAYS_BACK } from '../../../seed/past/span';
 import { importEntries } from '../facility/import-entries';
@@ -82,7 +82,7 @@ export async function keepDemoSite(
 /** Stores the site as it was described when it was begun, and lets in the people of its rota. */
 async function begin(tx: Transaction, who: Who, siteId: string, past: Past, begun: Date): Promise<Telling> {
   const { facility } = past;
-  const then = asOf(facility, dayIn(facility.site.zone, begun), past.losses);
+  const then = withoutSheets(asOf(facility, dayIn(facility.site.zone, begun), past.losses));
   const saved = await saveFacility(tx, siteId, then, { by: who.id, reason: 'import' }, begun);
   const told: ToldEntry[] = importEntries(who, then, saved, { revision: 1, changes: 0 }).map((entry) => ({
     ...entry,

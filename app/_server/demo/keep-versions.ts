@@ -3,7 +3,7 @@ import type { Facility } from '#core/facility/facility';
 import { instantOf } from '#core/time/zone';
 import { saveFacility } from '#data/facility/save-facility';
 import { countRevision } from '#data/sites';
-import { asOf, offAfter } from '../../../seed/past/as-of';
+import { asOf, offAfter, withoutSheets } from '../../../seed/past/as-of';
 import { onShift } from '../../../seed/past/on-shift';
 import { offEntries } from '../facility/off-entries';
 import type { Who } from '../gate/who';
@@ -26,15 +26,26 @@ export async function keepVersions(telling: Telling, who: Who, since: string): P
   const off = offAfter(facility, since);
   const days = [...new Set([...losses.map(({ on }) => on), ...(off === null ? [] : [off])])].sort();
   let revision = 1;
-  let before = { day: since, facility: asOf(facility, since, losses) };
+  let before = { day: since, facility: withoutSheets(asOf(facility, since, losses)) };
   for (const day of days) {
     await keepTests(telling, before.day, day);
-    const after = asOf(facility, day, losses);
+    const after = withoutSheets(asOf(facility, day, losses));
     revision = await keepVersion(telling, who, { before: before.facility, after, day });
     before = { day, facility: after };
   }
   await keepTests(telling, before.day, past.today);
-  return revision;
+  return facility.sheets ? await keepSheets(telling, who) : revision;
+}
+
+/** Puts the sheets of a site into force, now: what was due before was due by the timetable alone. @returns its revision */
+async function keepSheets({ tx, siteId, past, told }: Telling, who: Who): Promise<number> {
+  const at = new Date(past.untilMs);
+  const saved = await saveFacility(tx, siteId, past.facility, { by: who.id, reason: 'change' }, at);
+  for (const { key } of past.facility.sheets ?? []) {
+    const body = { by: who.id, sheet: saved.idOf('round_sheet', null, key), version: 1 };
+    told.push({ kind: 'sheet-in-force', body, at });
+  }
+  return await countRevision(tx, siteId);
 }
 
 async function keepVersion(

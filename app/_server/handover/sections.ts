@@ -95,15 +95,17 @@ export function secondSection(
   rows: readonly SignatureRow[],
   nameOf: (id: string | null) => string | null,
 ): ShownLine[] {
-  return rows.map(({ kind, systemId, at, by, note }) =>
-    line(signingWords(kind).title, {
-      where: nameOf(systemId),
-      more: note,
-      since: iso(at),
-      who: [by],
-      isAbnormal: true,
-    }),
-  );
+  return rows
+    .filter(({ taken }) => taken === null)
+    .map(({ kind, systemId, at, by, note }) =>
+      line(signingWords(kind).title, {
+        where: nameOf(systemId),
+        more: note,
+        since: iso(at),
+        who: [by],
+        isAbnormal: true,
+      }),
+    );
 }
 
 /** Animals under watch; one past its time stands until somebody says how it went. */

@@ -9,6 +9,13 @@ const BESIDE: Readonly<Record<string, string>> = {
   unknown: 'what it corrects was not there',
 };
 
+/** What may be taken back, in words. */
+const TAKEN: Readonly<Record<string, string>> = {
+  'second-look': 'a second look at a round',
+  'state-look': 'a look after a state',
+  'second-signature': 'a second signature',
+};
+
 /** Entries about rounds. */
 export const ROUND_WORDS: Readonly<Record<string, Words>> = {
   'round-begun': {
@@ -41,6 +48,10 @@ export const ROUND_WORDS: Readonly<Record<string, Words>> = {
     title: 'second look at a round',
     tell: ({ text, name, has }) =>
       `Looked again at a round${has('slot') ? ` (${name('slot')})` : ''}${text('soleKeeper') === 'true' ? ', as the only one who may' : ''}${has('note') ? `: ${text('note')}` : ''}`,
+  },
+  'look-taken-back': {
+    title: 'look taken back',
+    tell: ({ text }) => `Took back ${TAKEN[text('what')] ?? 'what was said'}: ${text('reason')}`,
   },
   'round-entry-beside': {
     title: 'entry of a round kept beside another',

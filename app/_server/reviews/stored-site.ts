@@ -4,7 +4,7 @@ import type { Facility } from '#core/facility/facility';
 import { type LastCalibration, withCalibrations } from '#core/rounds/calibrated';
 import { withAway } from '#core/rota/away';
 import { shiftsInForce } from '#core/rota/in-force';
-import { type Missed, withMissedTests } from '#core/plans/missed';
+import { isSafeguardLine, type Missed, withMissedTests } from '#core/plans/missed';
 import { findMeasured } from '#data/calls/measured';
 import { loadFacility } from '#data/facility/load-facility';
 import { findCalibrations } from '#data/rounds/calibrations';
@@ -52,10 +52,14 @@ interface Walked {
 
 const NOTHING_WALKED: Walked = { missed: new Map(), calibrations: new Map() };
 
-/** None is asked for where it is known that a site keeps no sheet: tests are missed and instruments calibrated on those alone. */
-async function walkedOf(id: string, zone: string, known: Facility | null): Promise<Walked> {
-  if (known && !known.sheets) return NOTHING_WALKED;
-  const [missed, calibrations] = await Promise.all([findMissedSheets(id, zone, now()), findCalibrations(id, zone)]);
+/** Nothing is asked for where a site keeps no sheet: tests are missed and instruments calibrated on those alone. */
+async function walkedOf(id: string, { site, sheets }: Facility): Promise<Walked> {
+  if (!sheets) return NOTHING_WALKED;
+  const testing = sheets.filter(({ lines }) => lines.some(({ key }) => isSafeguardLine(key))).map(({ key }) => key);
+  const [missed, calibrations] = await Promise.all([
+    findMissedSheets(id, site.zone, now(), testing),
+    findCalibrations(id, site.zone),
+  ]);
   return { missed, calibrations };
 }
 
@@ -70,17 +74,14 @@ const kept = new Map<string, Kept>();
  * @param on   ISO date in the site's zone
  * @returns    null when the site is gone
  */
-export async function storedSite(
-  { id, zone, revision, measuredAt }: SiteEntry,
-  on: string,
-): Promise<StoredSite | null> {
+export async function storedSite({ id, revision, measuredAt }: SiteEntry, on: string): Promise<StoredSite | null> {
   const known = kept.get(id);
   const measuredMs = measuredAt?.getTime() ?? null;
-  const { missed, calibrations } = await walkedOf(id, zone, known?.revision === revision ? known.facility : null);
-  const walkedText = JSON.stringify([[...missed], [...calibrations]]);
   const loaded = known?.revision === revision ? known : await loadFacility(id);
   if (!loaded) return null;
   const { facility, systemIds } = loaded;
+  const { missed, calibrations } = await walkedOf(id, facility);
+  const walkedText = JSON.stringify([[...missed], [...calibrations]]);
   const away = await awayUsually(id, facility, on);
   const awayText = JSON.stringify([...away]);
   const isAsSaid = known?.walkedText === walkedText && known.awayText === awayText;

@@ -82,7 +82,7 @@ export async function getCover(
     column,
     cover: siteCover(facility, demands, today, what),
     weeks: weeksAhead(facility, demands, monday, WEEKS, (from, to) => turnsApart(turnsOf(rota, from, to), away)).map(
-      (week) => ({ ...week, behind: behind(rota, week.at, week.at + followedMs(week)) }),
+      (week) => ({ ...week, behind: behind(rota, Math.round(week.at), Math.round(week.at + followedMs(week))) }),
     ),
     missing: facility.systems.filter(({ key }) => !told.has(key)).map(({ name }) => name),
     asked,

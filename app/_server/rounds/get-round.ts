@@ -13,7 +13,7 @@ import { newId } from '#data/new-id';
 import { type Circumstances, circumstancesOf } from '#data/rounds/circumstances';
 import { listEntries } from '#data/rounds/entries';
 import { findRound } from '#data/rounds/round-row';
-import { listSignatures } from '#data/rounds/signatures';
+import { listSignatures, looksTakenBack } from '#data/rounds/signatures';
 import { type RoundAddress, roundAddress } from '#shape/rounds/requests';
 import { now } from '../clock';
 import { may } from '../gate/may';
@@ -35,9 +35,10 @@ export async function getRound(who: Who, { site: key, round: id }: RoundAddress)
   const { entry: site, stored, today } = found.value;
   const round = await findRound(site.id, id);
   if (!round) return refused({ why: 'not-found', what: 'round' });
-  const [entries, signatures, besides] = await Promise.all([
+  const [entries, signatures, taken, besides] = await Promise.all([
     listEntries(site.id, id),
     listSignatures(site.id, id),
+    looksTakenBack(site.id, id),
     circumstancesOf(site.id, id),
   ]);
   const checks = checksOf(round.sheet);
@@ -47,7 +48,12 @@ export async function getRound(who: Who, { site: key, round: id }: RoundAddress)
     ratesOn(site, checks, standing),
     signatures.length > 0 ? unmovedOn(site, round, checks, standing) : [],
   ]);
-  const names = await accountNames([round.begunBy, ...entries.map(({ by }) => by), ...signatures.map(({ by }) => by)]);
+  const names = await accountNames([
+    round.begunBy,
+    ...entries.map(({ by }) => by),
+    ...signatures.map(({ by }) => by),
+    ...taken.flatMap((one) => [one.by, one.taken.by]),
+  ]);
   const nameOf = (account: string) => names.get(account) ?? account;
   const [foreign, own] = split(toldEntries(entries, besides, nameOf), ({ id: entry }) => besides.get(entry)?.line);
   const told = groupBy(own, ({ check }) => check);
@@ -74,6 +80,10 @@ export async function getRound(who: Who, { site: key, round: id }: RoundAddress)
       second: signatureOf(signatures, 'second', nameOf),
       byTwo: byTwo(round.sheet),
       secondLook: signatureOf(signatures, 'second-look', nameOf),
+      looksTaken: taken.map(({ at, by, note, taken: back }) => ({
+        ...{ at: at.toISOString(), by: nameOf(by), note },
+        taken: { at: back.at.toISOString(), by: nameOf(back.by), reason: back.reason },
+      })),
     },
     places,
     systems: stored.facility.systems.map(({ key: system, name }) => ({ key: system, name })),
@@ -98,7 +108,7 @@ function signatureOf(
   nameOf: (id: string) => string,
 ) {
   const done = signatures.find((one) => one.kind === kind);
-  return done ? { at: done.at.toISOString(), by: nameOf(done.by), note: done.note } : null;
+  return done ? { id: done.id, at: done.at.toISOString(), by: nameOf(done.by), note: done.note } : null;
 }
 
 /** Entries as they are told. */

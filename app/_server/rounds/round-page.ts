@@ -52,6 +52,7 @@ export interface ToldPlace extends Pick<SheetPlace, 'name' | 'system' | 'cleanne
 }
 
 interface Signed {
+  id: string;
   at: string;
   by: string;
   note: string | null;
@@ -71,6 +72,8 @@ export interface RoundPage {
     second: Signed | null;
     byTwo: ByTwo | null;
     secondLook: Signed | null;
+    /** Second looks that were taken back. */
+    looksTaken: (Omit<Signed, 'id'> & { taken: { at: string; by: string; reason: string } })[];
   };
   places: ToldPlace[];
   /** The systems of the site, and the id of the next call for help. */

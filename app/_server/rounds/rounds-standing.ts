@@ -2,10 +2,10 @@ import 'server-only';
 import type { Facility } from '#core/facility/facility';
 import { overdueSheets } from '#core/rounds/overdue-sheets';
 import { type Overdue, overdueBySystem, standings, type WalkStanding } from '#core/rounds/standings';
-import { listRoundsOf, type RoundRow, walkedSinceOf } from '#data/rounds/list-rounds';
+import { listRounds, listRoundsOf, type RoundRow, walkedSinceOf } from '#data/rounds/list-rounds';
 import type { SiteEntry } from '#data/sites';
 import type { SheetStanding } from '#core/rounds/sheet-standings';
-import { type SheetRound, sheetsStanding } from './sheets/sheets-standing';
+import { type SheetRound, sheetsAndRounds } from './sheets/sheets-standing';
 
 /** A round that was begun by the timetable, in instants. */
 export type SlotRound = Omit<RoundRow, 'slot' | 'dueAt' | 'begunAt'> & {
@@ -19,7 +19,7 @@ export type SlotRound = Omit<RoundRow, 'slot' | 'dueAt' | 'begunAt'> & {
 export interface RoundsStanding {
   /** Walks of the past days and of today, in order of when they are due. */
   walks: WalkStanding<SlotRound>[];
-  /** Due times of kept sheets, from the past to sixty days ahead. */
+  /** Due times of kept sheets, of the past days and those that may be begun. */
   sheets: SheetStanding<SheetRound>[];
   /** Rounds walked besides the timetable, the latest first. */
   besides: RoundRow[];
@@ -65,10 +65,18 @@ export async function roundsStanding(
 ): Promise<RoundsStanding> {
   const now = at.getTime();
   const far = now - DAYS_BACK * DAY_MS;
-  const [known, sheets] = await Promise.all([all ?? roundsOfAll([site.id], at), sheetsStanding(site, facility, at)]);
-  const rows = known.rows.get(site.id) ?? [];
+  const [walked, kept] = await Promise.all([
+    all?.since ?? walkedSinceOf([site.id]),
+    sheetsAndRounds(site, facility, at, 0),
+  ]);
+  const sheets = kept?.standings ?? [];
+  const rows = kept
+    ? kept.rows.filter(({ dueAt }) => dueAt.getTime() >= far)
+    : all
+      ? (all.rows.get(site.id) ?? [])
+      : await listRounds(site.id, ...told(at));
   // One that was set up since it was asked has been walked for no time.
-  const since = Math.max(far, known.since.get(site.id)?.getTime() ?? now);
+  const since = Math.max(far, walked.get(site.id)?.getTime() ?? now);
   const rounds = rows.flatMap((row) => (row.slot === null ? [] : [inInstants(row, row.slot)]));
   const { rounds: slots, shifts } = facility;
   const walks = standings({ slots, shifts, zone: site.zone, rounds, now, since });

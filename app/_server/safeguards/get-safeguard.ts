@@ -1,4 +1,5 @@
 import 'server-only';
+import type { Facility } from '#core/facility/facility';
 import type { QuietSpan } from '#core/plans/quiet-at';
 import { isLoud, quietSpans } from '#core/plans/quiet-hours';
 import { addDays } from '#core/time/add-days';
@@ -9,6 +10,7 @@ import { type LedgerEntry, ledgerOf } from '#data/safeguards/ledger';
 import { findSafeguard } from '#data/safeguards/safeguard-row';
 import { inTransaction } from '#data/transaction';
 import { SITE_ITSELF, type SafeguardPlace, safeguardPlace } from '#shape/safeguards/requests';
+import { now } from '../clock';
 import { may } from '../gate/may';
 import type { Refusal } from '../gate/refusal';
 import type { Who } from '../gate/who';
@@ -65,8 +67,14 @@ export async function getSafeguard(who: Who, place: SafeguardPlace): Promise<Res
     maySwitch: may(who, 'switch-safeguard', site.key),
     self: who.id === LOCAL ? null : who.name,
     nextEntry: newId(),
-    quiet: isLoud(facility.site, found, ownKey) ? quietSpans(facility.site, today, addDays(today, 1)) : [],
+    quiet: isLoud(facility.site, found, ownKey) ? quietAhead(facility.site, today) : [],
   });
+}
+
+/** The quiet hours of today and of the night after it, those left out that are over. */
+function quietAhead(site: Facility['site'], today: string): QuietSpan[] {
+  const at = now().getTime();
+  return quietSpans(site, today, addDays(today, 1)).filter(({ to }) => to > at);
 }
 
 function recorders({ recordedBy, withdrawn }: LedgerEntry): string[] {

@@ -18,6 +18,8 @@ export interface SecondLine {
   isOwn: boolean;
   /** Who looked and found it not right; null while nobody has. */
   objected: { at: string; by: string; note: string } | null;
+  /** That this was taken back, and is wanted again; null while it counts. */
+  taken: { at: string; by: string; reason: string } | null;
 }
 
 /** Days that an objection stays in sight. Common practice, no source. */
@@ -31,10 +33,12 @@ export async function secondLines(
   at: Date,
 ): Promise<SecondLine[]> {
   const rows = await openSignatures(site.id, new Date(at.getTime() - OBJECTION_DAYS * 86_400_000));
-  const names = await accountNames(rows.flatMap(({ by, given }) => (given ? [by, given.by] : [by])));
+  const names = await accountNames(
+    rows.flatMap(({ by, given, taken }) => [by, given?.by ?? [], taken?.by ?? []].flat()),
+  );
   const keys = new Map([...systemIds].map(([key, id]) => [id, key]));
   const nameOf = (id: string) => names.get(id) ?? id;
-  return rows.map(({ id, kind, systemId, by, note, given, at: done }) => {
+  return rows.map(({ id, kind, systemId, by, note, given, taken, at: done }) => {
     const key = systemId === null ? undefined : keys.get(systemId);
     return {
       ...{ asked: id, kind, note, ...signingWordsOf(kind) },
@@ -43,6 +47,7 @@ export async function secondLines(
       by: nameOf(by),
       isOwn: by === who.id,
       objected: given && { at: given.at.toISOString(), by: nameOf(given.by), note: given.note },
+      taken: taken && { at: taken.at.toISOString(), by: nameOf(taken.by), reason: taken.reason },
     };
   });
 }

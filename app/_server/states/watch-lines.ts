@@ -20,7 +20,14 @@ export interface WatchLine {
   /** When a look is due; null when none is any more. */
   nextLook: string | null;
   isLate: boolean;
-  looks: { at: string; by: string; note: string | null }[];
+  /** Those that were taken back among them, which count no longer. */
+  looks: {
+    id: string;
+    at: string;
+    by: string;
+    note: string | null;
+    taken: { at: string; by: string; reason: string } | null;
+  }[];
   /** Id for the next look. */
   entry: string;
 }
@@ -33,7 +40,9 @@ export async function watchLines(siteId: string, facility: Facility, at: Date): 
   const now = at.getTime();
   const ended = await endedSince(siteId, new Date(now - LONGEST_MS));
   const rota = await rotaOf(siteId, facility, now - LONGEST_MS);
-  const names = await accountNames(ended.flatMap(({ looks }) => looks.map(({ by }) => by)));
+  const names = await accountNames(
+    ended.flatMap(({ looks }) => looks.flatMap(({ by, taken }) => (taken ? [by, taken.by] : [by]))),
+  );
   const lines = ended.flatMap(({ run, system, state, endedAt, looks }) => {
     const described = facility.systems.find(({ key }) => key === system.key);
     if (!described) return [];
@@ -45,7 +54,7 @@ export async function watchLines(siteId: string, facility: Facility, at: Date): 
         watch,
         untilMs,
         endedMs,
-        looks.map((one) => one.at.getTime()),
+        looks.filter(({ taken }) => taken === null).map((one) => one.at.getTime()),
       );
       const { title, look, source } = watch;
       return [
@@ -56,7 +65,12 @@ export async function watchLines(siteId: string, facility: Facility, at: Date): 
           until: new Date(untilMs).toISOString(),
           nextLook: next === null ? null : new Date(next).toISOString(),
           isLate: next !== null && next < now,
-          looks: looks.map((one) => ({ ...one, at: one.at.toISOString(), by: names.get(one.by) ?? one.by })),
+          looks: looks.map(({ taken, ...one }) => ({
+            ...one,
+            at: one.at.toISOString(),
+            by: names.get(one.by) ?? one.by,
+            taken: taken && { ...taken, at: taken.at.toISOString(), by: names.get(taken.by) ?? taken.by },
+          })),
           entry: newId(),
         },
       ];

@@ -33,7 +33,9 @@ export const sensorShape = noun('sensor', 'One sensor.', {
     'For conductivity: the temperature that its meter brings the reading to, mostly 25; left out: it reads the water as it is',
     { least: 0, most: 35 },
   ).optional(),
-  calibrationDue: isoDate('Day after which its calibration no longer counts, going by what stands on no round.').optional(),
+  calibrationDue: isoDate(
+    'Day after which its calibration no longer counts, going by what stands on no round.',
+  ).optional(),
   calibrateEveryDays: amount('Days', 'A calibration counts for this long', { least: 1, most: 3660 })
     .refine(Number.isInteger, { error: 'must be a whole number of days' })
     .optional(),

@@ -1,5 +1,4 @@
 import Link from 'next/link';
-import { cautionsFor, cautionText } from '#core/cautions/cautions-for';
 import type { Custom } from '#core/units/shown';
 import type { FormAction } from '../form/answer';
 import { Page } from '../frame/page';
@@ -24,6 +23,7 @@ import { RightAgain } from './right-again';
 import { SeenByHand } from './seen-by-hand';
 import { ToldList } from './told-list';
 import { ValueNow } from './value-now';
+import { WhatToDo } from './what-to-do';
 
 interface AlarmBodyProps {
   page: CascadeView & {
@@ -58,7 +58,7 @@ export function AlarmBody({ page, units, acknowledge, note, reset, rightAgain, g
     >
       {mayAcknowledge ? <Acknowledge page={page} acknowledge={acknowledge} note={note} /> : null}
       {mayAcknowledge ? <RightAgain site={site.key} alarm={line} rightAgain={rightAgain} /> : null}
-      <ToDo line={line} />
+      <WhatToDo alarm={line} />
       {mayAcknowledge ? <GoAlone site={site.key} alarm={line} goAlone={goAlone} /> : null}
       {mayAcknowledge && line.state === 'latched-acknowledged' ? (
         <Section
@@ -74,24 +74,6 @@ export function AlarmBody({ page, units, acknowledge, note, reset, rightAgain, g
         <AlarmLog alarm={line} log={log} site={site} units={units} />
       </Section>
     </Page>
-  );
-}
-
-/** What is to be done, as it is documented, and what whoever goes is to mind. */
-function ToDo({ line: { definition, caller } }: { line: AlarmView }) {
-  return (
-    <Section id="to-do" title="What to do">
-      {definition.whatToDo === undefined ? null : <p className={style.note}>{definition.whatToDo}</p>}
-      {definition.whatToDo === undefined && caller === null ? (
-        <p>Nobody has written down what to do when it calls.</p>
-      ) : null}
-      <h3 className={style.before}>Before anybody goes</h3>
-      <ul>
-        {cautionsFor({ doing: 'alarm', floor: definition.quantity === 'leak' }).map((caution) => (
-          <li key={caution.key}>{cautionText(caution)}</li>
-        ))}
-      </ul>
-    </Section>
   );
 }
 
@@ -146,12 +128,7 @@ function Lead({ site, line, units }: { site: SiteView; line: AlarmView; units: C
         Raised {instantSaid(line.raisedAt, site.zone)}.
         {line.isRetired && line.caller === null ? ' This alarm has been retired since.' : ''}
       </p>
-      {line.caller === null ? (
-        <p>
-          Newest reading: <ValueNow alarm={line} zone={site.zone} units={units} />. It{' '}
-          {limitSaid(line.definition, units)}.
-        </p>
-      ) : null}
+      <Seen site={site} line={line} units={units} />
       <CalledAnew alarm={line} units={units} />
       {newer === null ? null : (
         <p>
@@ -164,10 +141,26 @@ function Lead({ site, line, units }: { site: SiteView; line: AlarmView; units: C
   );
 }
 
+/** What it is about, before anything else: what it reads, or what somebody saw. */
+function Seen({ site, line, units }: { site: SiteView; line: AlarmView; units: Custom }) {
+  if (line.caller !== null)
+    return (
+      <dl className={style.facts}>
+        <SeenByHand site={site.key} alarm={line} />
+      </dl>
+    );
+  const limit = limitSaid(line.definition, units);
+  return (
+    <p>
+      Newest reading: <ValueNow alarm={line} zone={site.zone} units={units} />. It {limit}.
+    </p>
+  );
+}
+
 function Facts({ site, line, units }: { site: SiteView; line: AlarmView; units: Custom }) {
   return (
     <dl className={style.facts}>
-      {line.caller === null ? <Watched line={line} units={units} /> : <SeenByHand site={site.key} alarm={line} />}
+      {line.caller === null ? <Watched line={line} units={units} /> : null}
       <dt>Told</dt>
       <dd>
         <ToldList alarm={line} site={site} />
@@ -176,8 +169,7 @@ function Facts({ site, line, units }: { site: SiteView; line: AlarmView; units: 
   );
 }
 
-function Watched({ line, units }: { line: AlarmView; units: Custom }) {
-  const { definition } = line;
+function Watched({ line: { definition }, units }: { line: AlarmView; units: Custom }) {
   return (
     <>
       <dt>Watches</dt>

@@ -109,7 +109,7 @@ function LineSaid({ line, alarm, site, units }: LineSaidProps) {
 
 function beganSaid(value: number | null, { definition }: AlarmView, units: Custom): string {
   if (definition.on.kind === 'by-hand') return 'It was seen';
-  if (definition.limits === undefined) return 'The last word that came';
+  if (definition.on.kind === 'silent' || definition.on.kind === 'silent-sensor') return 'The last word that came';
   return value === null ? 'It began' : `It began: ${valueSaid(definition, value, units)}`;
 }
 

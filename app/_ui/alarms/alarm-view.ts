@@ -92,6 +92,12 @@ function plainSaid(quantity: SensorQuantity | undefined, value: number, units: C
   return readingSaid(quantity, units, value);
 }
 
+/** What an alarm watches that is no reading; null where it is one. */
+export function watchedElse({ on }: WatchedView): string | null {
+  if (on.kind === 'silent' || on.kind === 'silent-sensor') return 'it watches for silence';
+  return on.kind === 'state-outstayed' ? 'it watches how long a state lasts' : null;
+}
+
 /** The priority of an alarm, and who says so; null where nobody does. */
 export function prioritySaid({ priority, proposed }: WatchedView): string | null {
   if (priority) return `${priority.level} priority`;

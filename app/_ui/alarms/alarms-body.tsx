@@ -37,7 +37,7 @@ interface AlarmsBodyProps {
 
 /** The alarms of a site: what wants something, and what was in the past week. */
 export function AlarmsBody({ page, units, acknowledge, call, alone }: AlarmsBodyProps) {
-  const { site, open, past, suppressed, mayAcknowledge, notJudgedSince } = page;
+  const { site, open, past, suppressed, mayAcknowledge } = page;
   return (
     <Page
       title="Alarms"
@@ -45,18 +45,7 @@ export function AlarmsBody({ page, units, acknowledge, call, alone }: AlarmsBody
         { href: '/', name: 'Systems' },
         { href: siteAddress(site.key), name: site.name },
       ]}
-      lead={
-        <>
-          <p>{leadOf(open)}</p>
-          <AloneNote site={site.key} zone={site.zone} open={alone} />
-          {notJudgedSince === null ? null : <NotJudged since={notJudgedSince} zone={site.zone} />}
-          <p>
-            <Link href={siteAddress(site.key, 'alarms', 'calls')}>How people are called</Link>,{' '}
-            <Link href={siteAddress(site.key, 'alarms', 'performance')}>how the alarms did</Link>
-          </p>
-          <LiveRefresh site={site.key} what={['alarms', 'readings']} />
-        </>
-      }
+      lead={<Lead page={page} alone={alone} />}
     >
       <Section
         id="open"
@@ -87,6 +76,21 @@ export function AlarmsBody({ page, units, acknowledge, call, alone }: AlarmsBody
         <PastAlarms site={site} alarms={past} units={units} />
       </Section>
     </Page>
+  );
+}
+
+function Lead({ page: { site, open, notJudgedSince }, alone }: Pick<AlarmsBodyProps, 'page' | 'alone'>) {
+  return (
+    <>
+      <p>{leadOf(open)}</p>
+      <AloneNote site={site.key} zone={site.zone} open={alone} />
+      {notJudgedSince === null ? null : <NotJudged since={notJudgedSince} zone={site.zone} />}
+      <p>
+        <Link href={siteAddress(site.key, 'alarms', 'calls')}>How people are called</Link>,{' '}
+        <Link href={siteAddress(site.key, 'alarms', 'performance')}>how the alarms did</Link>
+      </p>
+      <LiveRefresh site={site.key} what={['alarms', 'readings']} />
+    </>
   );
 }
 

@@ -40,8 +40,8 @@ function NobodyTold({ alarm: { state, causeId, calledBy } }: Pick<ToldListProps,
 /** Nobody is woken for what was over before it was known of. */
 function lateSaid(state: AlarmView['state']): string {
   return state === 'unacknowledged' || state === 'latched-unacknowledged'
-    ? 'nobody yet: it was raised by what came late, and calls in a minute unless what comes next says that it is over'
-    : 'nobody: it was over when it became known, by what came late';
+    ? 'nobody yet: it was raised by what came late, and calls after a minute unless what comes next says that it is over. Where this stands for longer, no account at this site could be told'
+    : 'nobody: it was raised by what came late, and was over or acknowledged before it would have called';
 }
 
 /** "02:10 to 05:40, 14 times"; on the wall clock of the site, with the day where it ended on another. */

@@ -28,7 +28,7 @@ export function BeginForm({
           </label>
         ))}
       </fieldset>
-      <p>You are reminded {REMIND_MIN} minutes before, then others are called.</p>
+      <p>You are reminded {REMIND_MIN} minutes before the time is over.</p>
       <label className={style.named}>
         Who may say besides you that you are back
         <select name="named" defaultValue="">

@@ -34,7 +34,7 @@ export function CoverBody({ page }: { page: CoverView }) {
       {missing.length > 0 ? <p>Not here, since their review is under way or broke: {missing.join(', ')}.</p> : null}
       <Section id="weakest" wide title="The weakest hours" note="Of all systems, the least to spare first.">
         {weakest.length === 0 ? (
-          <p>No fault case of any system harms anything.</p>
+          <p>{nothingSaid(page)}</p>
         ) : (
           <WeakTable
             site={site.key}
@@ -50,13 +50,26 @@ export function CoverBody({ page }: { page: CoverView }) {
         <Tides page={page} />
       </Section>
       <Section id="weeks" wide title="Coming weeks">
-        <WeeksAhead weeks={weeks} facility={facility} />
+        {cover.systems.length === 0 && missing.length > 0 ? (
+          <p>{NOT_YET}</p>
+        ) : (
+          <WeeksAhead weeks={weeks} facility={facility} />
+        )}
       </Section>
       <Section id="times" title="What the times are made of">
         <TimesMadeOf facility={facility} site={site.key} />
       </Section>
     </Page>
   );
+}
+
+/** Where no review is there, silence would read as safety. */
+const NOT_YET = 'Nothing can be said before a review is there: this page fills as they come.';
+
+/** Why no weak hour is told of: no review says anything yet, or nothing is harmed in those that do. */
+function nothingSaid({ cover, missing }: CoverView): string {
+  if (missing.length === 0) return 'No fault case of any system harms anything.';
+  return cover.systems.length === 0 ? NOT_YET : 'No fault case of the systems that are here harms anything.';
 }
 
 function Lead({ column, address }: { column: CoverView['column']; address: string }) {
@@ -101,7 +114,8 @@ function WhatIf({ page, address }: { page: CoverView; address: string }) {
   );
 }
 
-function Tides({ page: { site, facility, column, cover } }: { page: CoverView }) {
+function Tides({ page: { site, facility, column, cover, missing } }: { page: CoverView }) {
+  if (cover.systems.length === 0 && missing.length > 0) return <p>{NOT_YET}</p>;
   const tides = cover.systems.map((of) => (
     <SystemTide key={of.system} site={site.key} facility={facility} of={of} column={column} />
   ));

@@ -49,18 +49,7 @@ export function WeeksAhead({ weeks, facility }: { weeks: WeekBehindView[]; facil
         </>
       ),
     },
-    {
-      id: 'behind',
-      head: 'Behind it',
-      cell: ({ behind }) =>
-        behind.length === 0
-          ? 'no leave or swap: the shifts of that week, or the clocks'
-          : behind.map((one) => (
-              <Link key={behindSaid(one, facility)} href={siteAddress(facility.site.key, 'rota', 'changes')}>
-                {behindSaid(one, facility)}
-              </Link>
-            )),
-    },
+    { id: 'behind', head: 'Behind it', cell: ({ behind }) => <Behind behind={behind} facility={facility} /> },
   ];
   return (
     <Ledger
@@ -70,6 +59,20 @@ export function WeeksAhead({ weeks, facility }: { weeks: WeekBehindView[]; facil
       keyOf={({ monday, system }) => `${monday} ${system}`}
     />
   );
+}
+
+/** The swaps and leave without which the week would leave more, or another would come. */
+function Behind({ behind, facility }: { behind: DutyException[]; facility: Facility }) {
+  if (behind.length === 0) return 'no leave or swap: the shifts of that week, or the clocks';
+  const address = siteAddress(facility.site.key, 'rota', 'changes');
+  return behind.map((one) => {
+    const said = behindSaid(one, facility);
+    return (
+      <span key={said} className={style.about}>
+        <Link href={address}>{said}</Link>
+      </span>
+    );
+  });
 }
 
 /** Leave or a swap as the reason of something: "leave of Ada, Fri 4 Dec, 08:00 to Mon 7 Dec, 08:00". */

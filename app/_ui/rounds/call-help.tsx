@@ -2,6 +2,7 @@
 
 import { useActionState, useId, useState } from 'react';
 import { answerOf, type FormAction, type FormAnswer } from '../form/answer';
+import { type Drafting, useDraft } from '../form/draft';
 import { siteAddress } from '../frame/site-address';
 import { NoteField } from './note-field';
 import style from './rounds.module.css';
@@ -24,6 +25,8 @@ interface CallHelpProps {
   /** Id of the next call, so that one that is sent twice is called once. */
   nextCall: string;
   call: FormAction<CalledView>;
+  /** Keeps what is half-typed, where that can be kept for one person. */
+  drafting?: Drafting | undefined;
 }
 
 /** Calls for help: whoever is on is called as for any other alarm, by a person who saw what no sensor reads. */
@@ -52,17 +55,30 @@ export function CallHelp(props: CallHelpProps) {
   );
 }
 
-function CallForm({ site, systems, system, where, round, nextCall, call, done }: CallHelpProps & DoneProps) {
+const NOT_KEPT: Drafting = { before: () => undefined, keep: () => undefined };
+
+function CallForm(props: CallHelpProps & DoneProps) {
+  const { site, systems, system, where, round, nextCall, call, done } = props;
+  const draft = useDraft(props.drafting ?? NOT_KEPT, '', () => undefined);
   // Drawn once for as long as the form is there, so that sending it again after no answer came calls once.
   const [id] = useState(nextCall);
   const [answer, run, isBusy] = useActionState<FormAnswer<CalledView> | null, FormData>(async (_before, form) => {
     const answered = await answerOf(call, form);
-    if (answered.ok) done(answered.value);
+    if (answered.ok) {
+      draft.done();
+      done(answered.value);
+    }
     return answered;
   }, null);
   const hidden = { site, call: id, ...(where && { where }), ...(round && { round }) };
   return (
-    <form action={run} onReset={(event) => event.preventDefault()} className={style.form} aria-label="Call for help">
+    <form
+      ref={draft.form}
+      action={run}
+      onReset={(event) => event.preventDefault()}
+      className={style.form}
+      aria-label={where === undefined ? 'Call for help' : `Call for help: ${where}`}
+    >
       {Object.entries(hidden).map(([name, value]) => (
         <input key={name} type="hidden" name={name} value={value} />
       ))}

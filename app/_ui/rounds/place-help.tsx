@@ -1,4 +1,5 @@
 import type { FormAction } from '../form/answer';
+import type { Drafting } from '../form/draft';
 import { type CalledView, CallHelp } from './call-help';
 import type { LineView, PlaceView, RoundView } from './round-view';
 
@@ -8,10 +9,11 @@ interface PlaceHelpProps {
   /** The line that it was seen on; left out for what is on none. */
   line?: LineView;
   call: FormAction<CalledView>;
+  drafting?: Drafting | undefined;
 }
 
 /** Calls for help from a place of a round, which says where. */
-export function PlaceHelp({ page: { site, round, systems, nextCall }, place, line, call }: PlaceHelpProps) {
+export function PlaceHelp({ page: { site, round, systems, nextCall }, place, line, call, drafting }: PlaceHelpProps) {
   const of = line?.check.about.system ?? place.system?.key ?? null;
   return (
     <CallHelp
@@ -23,6 +25,7 @@ export function PlaceHelp({ page: { site, round, systems, nextCall }, place, lin
       // An entry and a call are told apart wherever their ids stand.
       nextCall={line?.nextEntry ?? nextCall}
       call={call}
+      drafting={drafting}
     />
   );
 }

@@ -19,10 +19,11 @@ interface RoundBodyProps {
   units: Custom;
   sign: FormAction<unknown>;
   look: FormAction<unknown>;
+  takeBack: FormAction<unknown>;
 }
 
 /** A round: its places, whether it is signed, what stands on its sheet. */
-export function RoundBody({ page, units, sign, look }: RoundBodyProps) {
+export function RoundBody({ page, units, sign, look, takeBack }: RoundBodyProps) {
   const { site, round, places, mayWalk } = page;
   const blank = places.flatMap(blankOf).length;
   return (
@@ -37,7 +38,7 @@ export function RoundBody({ page, units, sign, look }: RoundBodyProps) {
     >
       {mayWalk ? <SecondSignature page={page} sign={sign} /> : null}
       {round.signed ? (
-        <SecondLook page={page} units={units} look={look} />
+        <SecondLook page={page} units={units} look={look} takeBack={takeBack} />
       ) : mayWalk ? (
         <Section id="sign" title="Sign" note="Blank is not as usual: each line has an entry, or why it has none.">
           <SignForm page={page} blank={blank} sign={sign} />

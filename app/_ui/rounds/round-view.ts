@@ -106,7 +106,9 @@ export interface RoundView {
     /** The second signature, where its sheet asks for one. */
     second: DoneView | null;
     byTwo: ByTwo | null;
-    secondLook: DoneView | null;
+    secondLook: (DoneView & { id: string }) | null;
+    /** Second looks that were taken back. */
+    looksTaken: (DoneView & { taken: { at: string; by: string; reason: string } })[];
   };
   places: PlaceView[];
   /** The systems of the site, and the id of the next call for help. */

@@ -8,18 +8,20 @@ import { NoteField } from './note-field';
 import { Questions } from './questions';
 import type { LineView, RoundView } from './round-view';
 import style from './rounds.module.css';
+import { TakeBack, Taken } from './take-back';
 
 interface SecondLookProps {
   page: RoundView;
   units: Custom;
   look: FormAction<unknown>;
+  takeBack: FormAction<unknown>;
 }
 
 /** Lines of a kind that are shown without being asked for. */
 const AT_ONCE = 12;
 
 /** What somebody who looks at a signed round again reads first, and their signature. */
-export function SecondLook({ page, units, look }: SecondLookProps) {
+export function SecondLook({ page, units, look, takeBack }: SecondLookProps) {
   const { site, round, mayLook, isSigner, places } = page;
   const lines = places.flatMap((place) => place.lines.map((line) => ({ ...line, place: place.name })));
   const groups = [
@@ -37,6 +39,17 @@ export function SecondLook({ page, units, look }: SecondLookProps) {
         <Group key={group.title} title={group.title} lines={group.lines} site={site} units={units} />
       ))}
       <Questions page={page} lines={lines} />
+      {round.looksTaken.map(({ at, by, note, taken }) => (
+        <p key={at}>
+          <Taken taken={taken} zone={site.zone}>
+            Second look by {by}
+            {note ? `: ${note}` : ''}
+          </Taken>
+        </p>
+      ))}
+      {round.secondLook && (mayLook || round.secondLook.by === page.self) ? (
+        <TakeBack site={site.key} what="second-look" about={round.secondLook.id} takeBack={takeBack} />
+      ) : null}
       {mayLook && !round.secondLook ? (
         <KeptForm
           action={look}

@@ -14,8 +14,8 @@ export function QuietSaid({ page: { quiet, sheet, places, site } }: { page: Shee
       ahead, first on {momentSaid(quiet.at, site.zone)}, while it is to be quiet until {momentSaid(to, site.zone)}
       {why === undefined ? '' : ` (${why})`}.{' '}
       {quiet.moved === null
-        ? 'The sheet keeps its time, as it asks for more than tests, or as no hour within a week is free; the test itself is to wait for an hour that is not quiet.'
-        : `A sheet of tests alone is put off to the end of the quiet: that time to ${momentSaid(quiet.moved, site.zone)}.`}
+        ? 'The sheet keeps its time, as it asks for more than tests and calibrations, or as no hour within a week is free; the test itself is to wait for an hour that is not quiet.'
+        : `A sheet of tests and calibrations alone is put off to the end of the quiet: that time to ${momentSaid(quiet.moved, site.zone)}.`}
     </p>
   );
 }

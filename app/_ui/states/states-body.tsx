@@ -26,6 +26,7 @@ export interface StatesView {
 export interface StatesPageActions extends StateActions {
   look: FormAction<unknown>;
   second: FormAction<unknown>;
+  takeBack: FormAction<unknown>;
   answer: FormAction<unknown>;
   addNotice: FormAction<unknown>;
   endNotice: FormAction<unknown>;
@@ -52,8 +53,13 @@ export function StatesBody({ page, actions, units }: { page: StatesView; actions
     >
       <AskedBegunSection site={site} asked={page.asked} answer={given && actions.answer} />
       <Lines site={site} lines={lines} actions={given} units={units} />
-      <SecondsSection site={site} seconds={seconds} sign={given && actions.second} />
-      <WatchesSection site={site} watches={watches} look={given && actions.look} />
+      <SecondsSection
+        site={site}
+        seconds={seconds}
+        sign={given && actions.second}
+        takeBack={given && actions.takeBack}
+      />
+      <WatchesSection site={site} watches={watches} look={given && actions.look} takeBack={given && actions.takeBack} />
       <NoticesSection
         site={site}
         notices={page.notices}

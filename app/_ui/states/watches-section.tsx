@@ -4,6 +4,7 @@ import { Fold } from '../frame/fold';
 import { Section } from '../frame/section';
 import { KeptForm } from '../safeguards/kept-form';
 import { momentSaid } from '../words/moment';
+import { TakeBack, Taken } from '../rounds/take-back';
 import { NoteField } from './note-field';
 import { type SiteOfStates, stateName } from './state-view';
 import style from './states.module.css';
@@ -20,7 +21,13 @@ export interface WatchView {
   until: string;
   nextLook: string | null;
   isLate: boolean;
-  looks: { at: string; by: string; note: string | null }[];
+  looks: {
+    id: string;
+    at: string;
+    by: string;
+    note: string | null;
+    taken: { at: string; by: string; reason: string } | null;
+  }[];
   entry: string;
 }
 
@@ -29,10 +36,11 @@ interface Props {
   watches: readonly WatchView[];
   /** For those who may; null for others. */
   look: FormAction<unknown> | null;
+  takeBack: FormAction<unknown> | null;
 }
 
 /** What is watched after states that ended, what is due first. */
-export function WatchesSection({ site, watches, look }: Props) {
+export function WatchesSection({ site, watches, look, takeBack }: Props) {
   if (watches.length === 0) return null;
   return (
     <Section
@@ -52,10 +60,8 @@ export function WatchesSection({ site, watches, look }: Props) {
           <p className={style.small}>
             Look at: {watch.look} From: {watch.source}
           </p>
-          {watch.looks.map(({ at, by, note }) => (
-            <p key={at} className={style.small}>
-              Looked {momentSaid(at, site.zone)} by {by}: {note}
-            </p>
+          {watch.looks.map((one) => (
+            <Look key={one.id} one={one} site={site} takeBack={takeBack} />
           ))}
           {look ? (
             <Fold title="I have looked" open={watch.isLate}>
@@ -74,6 +80,29 @@ export function WatchesSection({ site, watches, look }: Props) {
         </article>
       ))}
     </Section>
+  );
+}
+
+/** A look, or one that was taken back. */
+function Look({
+  one: { id, at, by, note, taken },
+  site,
+  takeBack,
+}: Pick<Props, 'site' | 'takeBack'> & { one: WatchView['looks'][number] }) {
+  const said = `Looked ${momentSaid(at, site.zone)} by ${by}: ${note}`;
+  return (
+    <div className={style.small}>
+      <p>
+        {taken ? (
+          <Taken taken={taken} zone={site.zone}>
+            {said}
+          </Taken>
+        ) : (
+          said
+        )}
+      </p>
+      {takeBack && !taken ? <TakeBack site={site.key} what="state-look" about={id} takeBack={takeBack} /> : null}
+    </div>
   );
 }
 

@@ -92,6 +92,7 @@ export function roundView(walk: OpenWalk, pack: WalkPack): RoundView {
       second,
       byTwo: walk.signing?.byTwo ?? null,
       secondLook: null,
+      looksTaken: [],
     },
     places,
     systems: pack.systems ?? places.flatMap(({ system }) => system ?? []),

@@ -57,7 +57,7 @@ function AtSite({ where, units, ready }: AtSiteProps) {
       status={status}
       whose={whose}
       meet={meet}
-      hasSignal={line.state === 'reached'}
+      hasSignal={line.state !== 'unreached'}
     />
   );
 }

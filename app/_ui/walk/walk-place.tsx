@@ -10,7 +10,8 @@ import { blankOf, type PlaceView } from '../rounds/round-view';
 import rounds from '../rounds/rounds.module.css';
 import { SheetLine } from '../rounds/sheet-line';
 import { Warnings } from '../rounds/warnings';
-import { makeCall, makeEntry, makeRest } from './make';
+import { calling } from './calling';
+import { makeEntry, makeRest } from './make';
 import { TakePhoto } from './take-photo';
 import { useDrafts } from './use-drafts';
 import style from './walk.module.css';
@@ -32,12 +33,7 @@ export function WalkPlace({
   const drafts = useDrafts(on);
   const blank = blankOf(place);
   const isOpen = round.signed === null;
-  const call = async (_before: null, form: FormData) => {
-    const made = await makeCall(on, form);
-    // It waits for no turn.
-    if (made.ok) void meet();
-    return made;
-  };
+  const call = calling(on, meet);
   return (
     <Page
       title={place.name}
@@ -60,7 +56,15 @@ export function WalkPlace({
             units={units}
             enter={async (_before, form) => await makeEntry(on, line, form)}
             drafts={drafts ?? undefined}
-            help={<PlaceHelp page={page} place={place} line={line} call={call} />}
+            help={
+              <PlaceHelp
+                page={page}
+                place={place}
+                line={line}
+                call={call}
+                drafting={drafts?.(`${line.check.key} call`)}
+              />
+            }
             photo={isOpen ? <TakePhoto on={on} line={line} photos={photos} /> : null}
           />
         ))}
@@ -70,7 +74,9 @@ export function WalkPlace({
       ) : null}
       <SetState site={page.site.key} system={place.system} hasSignal={hasSignal} />
       <Fold title="Something else is wrong here: call for help">
-        <PlaceHelp page={page} place={place} call={call} />
+        {drafts === null ? null : (
+          <PlaceHelp page={page} place={place} call={call} drafting={drafts(`${place.number} call`)} />
+        )}
       </Fold>
       <nav aria-label="Places" className={rounds.onward}>
         {place.number > 1 ? (

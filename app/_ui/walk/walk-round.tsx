@@ -3,11 +3,14 @@
 import type { PackedWalk } from '#core/rounds/pack';
 import type { Custom } from '#core/units/shown';
 import type { ReactNode } from 'react';
+import { Fold } from '../frame/fold';
 import { Page } from '../frame/page';
 import { Section } from '../frame/section';
+import { CallHelp } from '../rounds/call-help';
 import { blankOf, type RoundView } from '../rounds/round-view';
 import { Ledger } from '../table/ledger';
 import { momentSaid } from '../words/moment';
+import { calling } from './calling';
 import type { On } from './make';
 import type { Photo } from './store';
 import style from './walk.module.css';
@@ -27,14 +30,14 @@ export interface WalkPage {
   signing: PackedWalk['signing'];
   /** Photos that are kept here and not sent yet. */
   photos: readonly Photo[];
-  /** Whether Holdfast answered when it was last asked. */
+  /** Whether Holdfast may be reached: it answered when it was last asked, or is being asked. */
   hasSignal: boolean;
   /** Sends what waits, and fetches what is new. */
   meet: () => Promise<void>;
 }
 
 /** A walk: its places in the order of walking, and its signature. */
-export function WalkRound({ page, on, at, status, signing }: WalkPage) {
+export function WalkRound({ page, on, at, status, signing, meet }: WalkPage) {
   const { round, places, site } = page;
   return (
     <Page title={round.name} lead={<p>{leadSaid(page)}</p>}>
@@ -74,6 +77,15 @@ export function WalkRound({ page, on, at, status, signing }: WalkPage) {
       <Section id="sign" title="Sign" note="Blank is not as usual: each line has an entry, or why it has none.">
         <WalkSign page={page} on={on} at={at} signing={signing} />
       </Section>
+      <Fold title="Something is wrong: call for help">
+        <CallHelp
+          site={site.key}
+          systems={page.systems}
+          system={null}
+          nextCall={page.nextCall}
+          call={calling(on, meet)}
+        />
+      </Fold>
     </Page>
   );
 }

@@ -43,7 +43,11 @@ describe('A loud test on a sheet', () => {
 
   test('puts a sheet of tests alone off, and no sheet on which animals or plant are looked at', () => {
     const loud = loudLines(facility);
-    expect([movesWithQuiet(testsAlone, loud), movesWithQuiet(mixed, loud)]).toEqual([true, false]);
+    const calibrated = { lines: [...testsAlone.lines, line('tank-1/sensor/ph/calibration')] };
+    const quietOnly = { lines: [line('tank-1/safeguard/cut-out')] };
+    expect([testsAlone, calibrated, mixed, quietOnly].map((one) => movesWithQuiet(one, loud))).toEqual([
+      ...[true, true, false, false],
+    ]);
     expect(quietNote(facility, mixed, '2026-06-01', 60)).toMatchObject({ times: 9, moved: null });
   });
 

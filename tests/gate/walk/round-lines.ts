@@ -90,5 +90,10 @@ export const ROUND_LINES: Readonly<Record<string, Line>> = {
     }),
     comes: 'invalid',
   },
+  [`${ROUNDS}/actions.ts takeBackAction`]: {
+    verb: 'walk',
+    given: () => ({ form: { what: 'state-look', about: randomUUID(), reason: 'to see' } }),
+    comes: 'not-found',
+  },
   [`${ROUNDS}/actions.ts lookAgainAction`]: { verb: 'second-look', given: () => sent(), comes: 'not-found' },
 };

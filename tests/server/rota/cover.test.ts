@@ -2,6 +2,11 @@ import { beforeAll, describe, expect, test } from 'vitest';
 import { demandOf } from '#core/review/people/demand-of';
 import { leastOf } from '#core/review/people/site-cover';
 import { reviewSystem } from '#core/review/review-system';
+import { now } from '#server/clock';
+import { dayIn } from '#server/local-day';
+import { addDays } from '#core/time/add-days';
+import { mondayOf } from '#core/time/monday-of';
+import { instantOf } from '#core/time/zone';
 import { LOCAL_PERSON } from '#server/gate/who';
 import type { Compute } from '#server/reviews/compute';
 import { reviewSite } from '#server/reviews/review-site';
@@ -69,6 +74,33 @@ describe('the cover of a site', () => {
     expect(page.wrong).toEqual({ check: 'a time such as 02:00' });
     expect(page.asked).toEqual({ check: 'at night' });
     expect(page.cover.whatIf).toBeNull();
+  });
+
+  test('a coming week that leave makes weaker names the leave; taken back, neither is told', async () => {
+    const { siteId } = await stored('harbour');
+    const monday = addDays(mondayOf(dayIn('Europe/London', now())), 14);
+    const [from, to] = [0, 7].map((days) => instantOf('Europe/London', addDays(monday, days), '00:00'));
+    const { rows } = await query(
+      `INSERT INTO rota_change (site_id, id, kind, person_id, from_at, to_at, asked_by, asked_at)
+     SELECT site_id, gen_random_uuid(), 'leave', id, to_timestamp($2 / 1000.0), to_timestamp($3 / 1000.0), 'local', now()
+       FROM person WHERE site_id = $1 RETURNING id, person_id`,
+      [siteId, from, to],
+    );
+    const came = async (kind: string, number: number) => {
+      for (const { id } of rows)
+        await query(
+          `INSERT INTO rota_change_event (site_id, change_id, number, kind, by, at) VALUES ($1, $2, $3, $4, 'local', now())`,
+          [siteId, id, number, kind],
+        );
+    };
+    await came('approved', 1);
+    const weak = (await cover()).weeks.filter((week) => week.monday === monday);
+    expect(weak.length).toBeGreaterThan(0);
+    const named = weak.flatMap(({ behind }) => behind);
+    expect(named.length).toBeGreaterThan(0);
+    for (const one of named) expect(one).toMatchObject({ kind: 'leave', from, to });
+    await came('taken-back', 2);
+    expect((await cover()).weeks.filter((week) => week.monday === monday)).toEqual([]);
   });
 
   test('is not told while a review is out of date', async () => {

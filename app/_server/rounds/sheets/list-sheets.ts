@@ -1,9 +1,12 @@
 import 'server-only';
+import { groupBy } from '#core/group-by';
+import { describedPlaces } from '#core/rounds/described';
 import { frequencyOf } from '#core/rounds/frequency';
 import { sheetOfKept } from '#core/rounds/kept-sheet';
 import type { RoundSheet } from '#core/rounds/round-sheet';
 import { ok, type Result } from '#core/result';
 import { accountNames } from '#data/accounts/names';
+import { countMissedSheets } from '#data/rounds/missed-sheets';
 import { listSheetDrafts } from '#data/rounds/sheet-drafts';
 import { listSheetsInForce } from '#data/rounds/sheet-versions';
 import { siteRounds } from '#shape/rounds/requests';
@@ -28,25 +31,31 @@ export async function listSheets(who: Who, { site: key }: { site: string }): Pro
   const { entry: site, stored, today } = found.value;
   const at = now();
   const { facility } = stored;
-  const [inForce, drafts, standings] = await Promise.all([
+  const [inForce, drafts, standings, missed] = await Promise.all([
     listSheetsInForce(site.id),
     listSheetDrafts(site.id),
     sheetsStanding(site, facility, at),
+    countMissedSheets(site.id, at),
   ]);
   const names = await accountNames([...drafts.values()].map(({ changedBy }) => changedBy));
+  const described = describedPlaces(facility, today);
+  const [versions, standingOf] = [
+    new Map(inForce.map((one) => [one.key, one])),
+    groupBy(standings, ({ sheet }) => sheet),
+  ];
   const sheets = (facility.sheets ?? []).map((sheet) => {
-    const version = inForce.find((one) => one.key === sheet.key);
-    const own = standings.filter((one) => one.sheet === sheet.key);
+    const version = versions.get(sheet.key);
+    const own = standingOf.get(sheet.key) ?? [];
     const open = own.find(({ standing }) => standing === 'due' || standing === 'late' || standing === 'begun');
     const next = own.find(({ standing }) => standing === 'ahead');
     return {
       ...summary(sheet),
       version: version?.version ?? 0,
       since: version?.inForceFrom.toISOString() ?? null,
-      gone: sheetOfKept(facility, sheet, today).gone.length,
+      gone: sheetOfKept(facility, sheet, today, described).gone.length,
       open: open ? { standing: open.standing, dueAt: new Date(open.dueAt).toISOString() } : null,
       next: next ? new Date(next.dueAt).toISOString() : null,
-      missed: own.filter(({ standing, round }) => standing === 'missed' && round === null).length,
+      missed: missed.get(sheet.key) ?? 0,
     };
   });
   const until = at.getTime() + AHEAD_DAYS * DAY_MS;

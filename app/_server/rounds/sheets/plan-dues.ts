@@ -3,7 +3,8 @@ import type { Facility } from '#core/facility/facility';
 import { loudLines, quietSpans } from '#core/plans/quiet-hours';
 import { movesWithQuiet } from '#core/rounds/quiet-sheet';
 import { siteDays } from '#core/rounds/schedule';
-import { onSiteTurns, sheetDues } from '#core/rounds/sheet-due';
+import type { RoundSheet } from '#core/rounds/round-sheet';
+import { onSiteTurns, type SheetDue, sheetDues } from '#core/rounds/sheet-due';
 import { addDays } from '#core/time/add-days';
 import { loadFacility } from '#data/facility/load-facility';
 import { type DuesOf, keepSheetDues } from '#data/rounds/sheet-dues';
@@ -49,11 +50,36 @@ export function duesAhead(
   // A time of the last day may be put off for as long as a week.
   const quiet = loud.size > 0 ? quietSpans(facility.site, from, addDays(to, 8)) : [];
   const sheets = new Map(facility.sheets?.map((sheet) => [sheet.key, sheet]));
+  // Sheets of many systems come round together: each schedule is worked out once.
+  const known = new Map<string, SheetDue[]>();
+  const duesOf = (sheet: RoundSheet) => {
+    const isMoved = movesWithQuiet(sheet, loud);
+    const name = JSON.stringify([sheet.schedule, sheet.graceMin, isMoved]);
+    const scheduled = { ...sheet, ...(isMoved && { quiet }) };
+    const found = known.get(name) ?? sheetDues(scheduled, days, from, to, turns);
+    known.set(name, found);
+    return found;
+  };
   return inForce.flatMap(({ id, key, version, inForceFrom }) => {
     const sheet = sheets.get(key);
     if (!sheet) return [];
-    const scheduled = { ...sheet, ...(movesWithQuiet(sheet, loud) && { quiet }) };
-    const dues = sheetDues(scheduled, days, from, to, turns).filter(({ dueAt }) => dueAt >= inForceFrom.getTime());
-    return [{ id, key, version, dues }];
+    return [{ id, key, version, dues: duesOf(sheet).filter(({ dueAt }) => dueAt >= inForceFrom.getTime()) }];
   });
+}
+
+/** What `duesAhead` last said of a site, for as long as it is described so. */
+const kept = new WeakMap<Facility, { name: string; dues: ReturnType<typeof duesAhead> }>();
+
+/** The same, worked out once for a day and what is in force, however often a site is looked at. */
+export function duesKnown(
+  facility: Facility,
+  inForce: readonly SheetInForce[],
+  at: Date,
+): ReturnType<typeof duesAhead> {
+  const name = JSON.stringify([dayIn(facility.site.zone, at), inForce]);
+  const found = kept.get(facility);
+  if (found?.name === name) return found.dues;
+  const dues = duesAhead(facility, inForce, at);
+  kept.set(facility, { name, dues });
+  return dues;
 }

@@ -7,6 +7,7 @@ import { enter, enterShape } from '#server/rounds/enter';
 import { enterRest, enterRestShape } from '#server/rounds/enter-rest';
 import { lookAgain, lookAgainShape } from '#server/rounds/look-again';
 import { addPhotoShape, addPhotoTo } from '#server/rounds/photos/add-photo';
+import { takeBack, takeBackShape } from '#server/rounds/take-back';
 import { signRound, signRoundShape } from '#server/rounds/sign-round';
 
 /** Pages that show something else once a round has changed. */
@@ -29,3 +30,9 @@ export const addPhotoAction = act(addPhotoShape, addPhotoTo, shown, { asBytes: t
 export const signRoundAction = act(signRoundShape, signRound, shown);
 
 export const lookAgainAction = act(lookAgainShape, lookAgain, shown);
+
+export const takeBackAction = act(takeBackShape, takeBack, ({ site }) => [
+  `/sites/${site}/rounds`,
+  `/sites/${site}/states`,
+  `/sites/${site}/handover`,
+]);

@@ -5,6 +5,7 @@ import { StatesBody } from '#ui/states/states-body';
 import { answered } from '../../../view/answered';
 import { chosenView } from '../../../view/chosen-view';
 import type { SiteAddress } from '../ask-site';
+import { takeBackAction } from '../rounds/actions';
 import {
   addNoticeAction,
   answerAskedAction,
@@ -30,6 +31,7 @@ export default async function StatesPage({ params }: { params: Promise<SiteAddre
     authorise: page.mayAuthorise ? authoriseStateAction : null,
     look: lookAfterStateAction,
     second: signSecondAction,
+    takeBack: takeBackAction,
     answer: answerAskedAction,
     addNotice: addNoticeAction,
     endNotice: endNoticeAction,

@@ -2,7 +2,7 @@ import type { Metadata } from 'next';
 import { RoundBody } from '#ui/rounds/round-body';
 import { answered } from '../../../../view/answered';
 import { chosenView } from '../../../../view/chosen-view';
-import { lookAgainAction, signRoundAction } from '../actions';
+import { lookAgainAction, signRoundAction, takeBackAction } from '../actions';
 import { askRound, type RoundParams } from './ask-round';
 
 interface Address {
@@ -17,5 +17,7 @@ export async function generateMetadata({ params }: Address): Promise<Metadata> {
 export default async function RoundPage({ params }: Address) {
   const page = answered(await askRound(await params));
   const { units } = await chosenView();
-  return <RoundBody page={page} units={units} sign={signRoundAction} look={lookAgainAction} />;
+  return (
+    <RoundBody page={page} units={units} sign={signRoundAction} look={lookAgainAction} takeBack={takeBackAction} />
+  );
 }

@@ -1,0 +1,48 @@
+import type { TakenWhat } from '#core/rounds/taken-back';
+import type { ReactNode } from 'react';
+import type { FormAction } from '../form/answer';
+import { Fold } from '../frame/fold';
+import { KeptForm } from '../safeguards/kept-form';
+import { momentSaid } from '../words/moment';
+import { NoteField } from './note-field';
+
+interface TakeBackProps {
+  site: string;
+  what: TakenWhat;
+  /** Id of what is taken back. */
+  about: string;
+  takeBack: FormAction<unknown>;
+}
+
+/** Takes back what somebody said: it stays to be seen, and counts no longer. */
+export function TakeBack({ site, what, about, takeBack }: TakeBackProps) {
+  return (
+    <Fold title="Take it back">
+      <KeptForm
+        key={about}
+        action={takeBack}
+        hidden={{ site, what, about }}
+        labels={{ reason: 'Why' }}
+        button="Take it back"
+        done="It is taken back, and wanted again."
+      >
+        <NoteField name="reason" title="Why: what was said stays, struck through" isNeeded />
+      </KeptForm>
+    </Fold>
+  );
+}
+
+interface TakenProps {
+  taken: { at: string; by: string; reason: string };
+  zone: string;
+  children: ReactNode;
+}
+
+/** What was said and taken back since: struck through, with who took it back and why. */
+export function Taken({ taken: { at, by, reason }, zone, children }: TakenProps) {
+  return (
+    <>
+      <s>{children}</s> <span aria-hidden="true">✕</span> taken back by {by} {momentSaid(at, zone)}: {reason}
+    </>
+  );
+}
