@@ -5,30 +5,36 @@ import { lastRead, openAlarms } from '#data/overview/system-facts';
 import type { SiteEntry } from '#data/sites';
 import { statesBegun } from '#data/states/states';
 import { dayIn } from '../local-day';
-import { roundsStanding } from '../rounds/rounds-standing';
+import { type RoundsOfAll, roundsOfAll, roundsStanding } from '../rounds/rounds-standing';
 import type { KnownNow } from './system-now';
 
 /** What is known of all sites at once; of one site it is narrowed down without a further question. */
-export type KnownOfAll = Pick<KnownNow, 'at' | 'alarms' | 'reads' | 'states'>;
+export type KnownOfAll = Pick<KnownNow, 'at' | 'alarms' | 'reads' | 'states'> & { walked: RoundsOfAll };
 
-/** Open alarms, newest readings and states of all these sites: three questions, however many sites and systems there are. */
+/** Open alarms, newest readings and states of all these sites: and their rounds: five questions, however many sites and systems there are. */
 export async function knownOfAll(siteIds: readonly string[], at: Date): Promise<KnownOfAll> {
-  const [alarms, reads, states] = await Promise.all([
+  const [alarms, reads, states, walked] = await Promise.all([
     openAlarms(siteIds),
     lastRead(siteIds, at),
     statesBegun(siteIds, at),
+    roundsOfAll(siteIds, at),
   ]);
   return {
     at,
     alarms: new Map(alarms.map((one) => [one.systemId, one])),
     reads: new Map(reads.map((one) => [one.systemId, one])),
     states,
+    walked,
   };
 }
 
-/** The same with the rounds of one site, which take two questions, and the hours of its night. */
-export async function knownOfSite(all: KnownOfAll, site: SiteEntry, facility: Facility): Promise<KnownNow> {
-  const { bySystem } = await roundsStanding(site, facility, all.at);
+/** The same with how the rounds of one site stand, and the hours of its night. */
+export async function knownOfSite(
+  { walked, ...all }: KnownOfAll,
+  site: SiteEntry,
+  facility: Facility,
+): Promise<KnownNow> {
+  const { bySystem } = await roundsStanding(site, facility, all.at, walked);
   return {
     ...all,
     today: dayIn(site.zone, all.at),

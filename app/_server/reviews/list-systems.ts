@@ -58,8 +58,8 @@ export const listSystemsShape = z.object({ site: z.string().optional() }).defaul
 
 /**
  * Every system of every site that the person may see, with what its review says or how far it is, and how it stands now:
- * alarms, rounds, states, readings. However many systems there are, it asks the database six questions, and two for the rounds
- * of each site, once each site was read.
+ * alarms, rounds, states, readings. However many sites and systems there are, it asks the database nine questions, and three
+ * for each site that keeps sheets, once each site was read.
  */
 export async function listSystems(
   who: Who,

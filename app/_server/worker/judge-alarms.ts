@@ -16,8 +16,8 @@ const LOOK_MS = 30_000;
 const REST_MS = 5000;
 /** ticks from one search for lost calls to the next. */
 const CALLS_EVERY = 4;
-/** Sites judged at once. */
-const AT_ONCE = 3;
+/** Sites judged at once: a turn mostly waits for the database, a dozen questions one after the other. */
+const AT_ONCE = 8;
 
 const UUID = /^[0-9a-f-]{36}$/;
 

@@ -44,17 +44,17 @@ describe('the list of systems', () => {
     expect(list.value.systems[1]).toMatchObject({ tanks: 1, animals: 3, volumeL: 432, kind: 'reef' });
   });
 
-  test('asks the database seven questions and two for the rounds of each site, however many systems there are', async () => {
+  test('asks the database nine questions, however many sites and systems there are', async () => {
     await listSystems(LOCAL_PERSON);
     const asked = await countQueries(() => listSystems(LOCAL_PERSON));
-    expect(asked).toHaveLength(7 + 2 * 2);
+    expect(asked).toHaveLength(9);
     for (const question of asked) expect(question).not.toContain('"body"');
   });
 
-  test('asks two more for a site that was changed since, and for that one alone', async () => {
+  test('asks three more for a site that was changed since, and for that one alone', async () => {
     const changed = { ...smallFacility(), site: site({ key: 'branch', name: 'Branch', altitudeM: 9 }) };
     await keep(changed);
-    expect(await countQueries(() => listSystems(LOCAL_PERSON))).toHaveLength(7 + 2 * 2 + 2);
+    expect(await countQueries(() => listSystems(LOCAL_PERSON))).toHaveLength(9 + 3);
   });
 
   test('has nothing of a site that one may not see', async () => {
