@@ -51,10 +51,10 @@ describe('the list of systems', () => {
     for (const question of asked) expect(question).not.toContain('"body"');
   });
 
-  test('asks three more for a site that was changed since, and for that one alone', async () => {
+  test('asks one more for a site that was changed since, and for that one alone', async () => {
     const changed = { ...smallFacility(), site: site({ key: 'branch', name: 'Branch', altitudeM: 9 }) };
     await keep(changed);
-    expect(await countQueries(() => listSystems(LOCAL_PERSON))).toHaveLength(9 + 3);
+    expect(await countQueries(() => listSystems(LOCAL_PERSON))).toHaveLength(9 + 1);
   });
 
   test('has nothing of a site that one may not see', async () => {
@@ -77,6 +77,7 @@ describe('the page of a system', () => {
         state: expect.objectContaining({ state: 'current', judgedOn: today }),
         review: JSON.parse(JSON.stringify(review)),
         siteFindings: [],
+        use: [],
         // There is no longer look yet.
         firstFix: null,
         mayDescribe: true,
