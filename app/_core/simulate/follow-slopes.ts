@@ -10,7 +10,7 @@ import {
   CARBON_PER_OXYGEN,
   constantsAt,
 } from './chemistry';
-import { evaporationOf, inAir } from './follow';
+import { inAir } from './follow';
 import type { FollowerSlopes } from './follow-solve';
 import { byAmmonia, byAmmoniaSlope, byOxygen, byOxygenSlope, nitrifyingFactor, nitrifyingLogSlope } from './nitrify';
 import { gravityFlow, gravitySlope } from './outflows';
@@ -76,7 +76,7 @@ function ownRow(place: Place, row: FollowerSlopes, dx: Float64Array, inflow: num
   row.M[k] = 0;
   row.C[k] = 0;
   row.prior[k] = 0;
-  row.own[k] = (evaporationOf(plant, laws, k, temperature) - (mode.makeUp[k] as number) - inflow) / volume;
+  row.own[k] = ((laws.evaporation[k] as number) - (mode.makeUp[k] as number) - inflow) / volume;
   switch (row.name) {
     case 'ammonia':
       addNitrification(place, row, -1, true);

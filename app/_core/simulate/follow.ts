@@ -1,5 +1,4 @@
 import { vapourPressure } from '../water/vapour-pressure';
-import { latentHeat } from '../water/latent-heat';
 import { carbonDioxideShare, phAt } from '../water/carbonate-balance';
 import {
   ALKALINITY_PER_NITROGEN,
@@ -37,17 +36,12 @@ export function followerRates(plant: Plant, mode: Mode, air: Air, x: Float64Arra
       const at = STRIDE * k;
       const c = x[from + k] as number;
       dx[from + k] =
-        ((evaporationOf(plant, laws, k, x[at + TEMPERATURE] as number) - (mode.makeUp[k] as number)) * c +
+        (((laws.evaporation[k] as number) - (mode.makeUp[k] as number)) * c +
           sourceOf(name, plant, mode, air, k, x, laws)) /
         (x[at] as number);
     }
     if (plant.hub >= 0) mix(plant, mode, x, dx, from);
   }
-}
-
-/** m³/s that leaves a node as vapour, by the latent heat just worked out. */
-export function evaporationOf(plant: Plant, laws: Laws, k: number, temperature: number): number {
-  return (laws.latent[k] as number) / (latentHeat(temperature) * plant.density);
 }
 
 /** What the flows of the star bring to one substance. */

@@ -3,11 +3,13 @@ import type { Mode } from './plant';
 /** A mode as it was when last looked at: every number of it, in a row. */
 export interface KeptMode {
   numbers: Float64Array;
+  names: readonly (keyof Mode)[];
 }
 
 /** Keep a mode, to tell later whether another has come in its place. */
 export function keptMode(mode: Mode): KeptMode {
-  const kept = { numbers: new Float64Array(lengthOf(mode)).fill(Number.NaN) };
+  const names = Object.keys(mode) as (keyof Mode)[];
+  const kept = { numbers: new Float64Array(lengthOf(mode)).fill(Number.NaN), names };
   hasTurned(kept, mode);
   return kept;
 }
@@ -20,16 +22,18 @@ function lengthOf(mode: Mode): number {
 }
 
 /** Whether any flow, power or regime differs from what was kept; keeps what is there now. */
-export function hasTurned({ numbers }: KeptMode, mode: Mode): boolean {
+export function hasTurned({ numbers, names }: KeptMode, mode: Mode): boolean {
   let turned = false;
   let at = 0;
-  const hold = (value: number) => {
-    if (numbers[at] !== value) turned = true;
-    numbers[at++] = value;
-  };
-  for (const part of Object.values(mode) as Mode[keyof Mode][]) {
-    if (typeof part === 'number') hold(part);
-    else for (let i = 0; i < part.length; i++) hold(part[i] as number);
+  for (const name of names) {
+    const part = mode[name];
+    const count = typeof part === 'number' ? 1 : part.length;
+    for (let i = 0; i < count; i++, at++) {
+      const value = typeof part === 'number' ? part : (part[i] as number);
+      if (numbers[at] === value) continue;
+      numbers[at] = value;
+      turned = true;
+    }
   }
   return turned;
 }

@@ -128,8 +128,9 @@ export interface Air {
 export interface Laws {
   /** Whether the laws themselves are asked instead of what stands in for them: of a reference that a run is held against. */
   exact: boolean;
-  /** W of latent heat. */
+  /** W of latent heat, and m³/s that leave with it. */
   latent: Float64Array;
+  evaporation: Float64Array;
   /** Pa over pure water. */
   vapour: Float64Array;
   /** g/m³ */
@@ -152,6 +153,7 @@ export function emptyLaws(nodes: number): Laws {
   return {
     exact: false,
     latent: column(),
+    evaporation: column(),
     vapour: column(),
     saturation: column(),
     gas: column(),

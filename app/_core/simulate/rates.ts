@@ -101,6 +101,7 @@ function ownRates(
   lawsAt(plant, mode, air, k, temperature, salinityOf(plant, salt, volume), laws);
   const latent = laws.latent[k] as number;
   const evaporation = latent / (latentHeat(temperature) * plant.density);
+  laws.evaporation[k] = evaporation;
   const floor = floorFlow(plant, mode, k, volume);
   const drain = drainFlow(plant, mode, k, volume);
   const makeUp = mode.makeUp[k] as number;
