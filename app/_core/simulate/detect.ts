@@ -28,10 +28,13 @@ function summit(g0: number, g1: number, s0: number, s1: number): number {
   return b <= 0 ? (2 * s0) / (q - b) : (-b - q) / (2 * a);
 }
 
+/** Halvings: to some millionths of a second of the longest step, which whoever lands there makes exact. */
+const HALVINGS = 32;
+
 function bisect(g0: number, g1: number, s0: number, s1: number, from: number, to: number): number {
   let low = from;
   let high = to;
-  for (let i = 0; i < 50; i++) {
+  for (let i = 0; i < HALVINGS; i++) {
     const middle = (low + high) / 2;
     if (cubic(g0, g1, s0, s1, middle) > 0) high = middle;
     else low = middle;
