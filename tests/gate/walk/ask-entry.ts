@@ -88,7 +88,7 @@ async function textOf(response: Response): Promise<string> {
   return new TextDecoder().decode(value);
 }
 
-async function askAction({ call }: Entry, fields: Record<string, string>): Promise<Told> {
+async function askAction({ call }: Entry, fields: NonNullable<Given['form']>): Promise<Told> {
   const form = new FormData();
   for (const [name, value] of Object.entries(fields)) form.set(name, value);
   // An action made by `act` is given what it answered before; another is given the form alone.

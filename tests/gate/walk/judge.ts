@@ -110,7 +110,10 @@ async function strangerSeesNothing(entry: Entry, line: Line, ground: Ground, giv
 /** The same, asked of another site. */
 function at(given: Given, from: WalkSite, to: WalkSite): Given {
   const said = JSON.stringify(given).replaceAll(from.key, to.key).replaceAll(from.marker, to.marker);
-  return JSON.parse(said);
+  const told = JSON.parse(said) as Given;
+  // A chosen file names no site, and is no text.
+  const files = Object.entries(given.form ?? {}).filter(([, value]) => value instanceof File);
+  return files.length > 0 ? { ...told, form: { ...told.form, ...Object.fromEntries(files) } } : told;
 }
 
 async function givenFor(line: Line, site: WalkSite, make: Maker): Promise<Given> {

@@ -11,7 +11,7 @@ export interface WalkSite {
 export interface Given {
   params?: Record<string, string | string[]>;
   search?: Record<string, string>;
-  form?: Record<string, string>;
+  form?: Record<string, string | File>;
   /** JSON that is sent to a handler. */
   body?: object;
 }

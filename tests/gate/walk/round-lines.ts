@@ -61,10 +61,13 @@ export const ROUND_LINES: Readonly<Record<string, Line>> = {
     comes: 'not-found',
   },
   [`${ROUNDS}/actions.ts enterRestAction`]: { verb: 'walk', given: () => sent({ place: '1' }), comes: 'not-found' },
-  // A form without a file is refused before anybody is asked for; with one, by the use case's own test.
+  // What is no picture: whoever may take photos is told so, and nobody else is.
   [`${ROUNDS}/actions.ts addPhotoAction`]: {
     verb: 'walk',
-    given: () => sent({ check: 'tank-1/system/floor', entry: randomUUID(), photo: randomUUID() }),
+    given: () => {
+      const picture = new File(['no picture'], 'pump.jpg');
+      return sent({ check: 'tank-1/system/floor', entry: randomUUID(), photo: randomUUID(), first: 'yes', picture });
+    },
     comes: 'invalid',
   },
   [`${ROUNDS}/actions.ts signRoundAction`]: { verb: 'walk', given: () => sent(), comes: 'not-found' },

@@ -4,6 +4,7 @@ import { enterRequest, type RoundAddress } from '#shape/rounds/requests';
 import { type PhotoForm, photoForm } from '#shape/rounds/sync';
 import { now } from '../../clock';
 import type { Refusal } from '../../gate/refusal';
+import { siteFor } from '../../gate/site-for';
 import type { Who } from '../../gate/who';
 import { enter } from '../enter';
 import { makeSmall } from './make-small';
@@ -17,6 +18,8 @@ export const addPhotoShape = photoForm;
  */
 export async function addPhotoTo(who: Who, typed: PhotoForm): Promise<Result<RoundAddress, Refusal>> {
   const { site, round, check, entry, photo, first, picture } = typed;
+  const found = await siteFor(who, 'walk', site);
+  if (!found.ok) return found;
   if (first) {
     const small = await makeSmall(picture.bytes);
     if (!small.ok) return refused({ why: 'invalid', faults: [{ path: 'picture', message: small.reason }] });
