@@ -44,12 +44,19 @@ function parseWords(words) {
   }
 }
 
+/** Ports above 1023 that no browser fetches from: Fetch Standard, section "Port blocking" (bad ports), from memory. */
+const REFUSED = new Set([
+  1719, 1720, 1723, 2049, 3659, 4045, 4190, 5060, 5061, 6000, 6566, 6665, 6666, 6667, 6668, 6669, 6679, 6697, 10_080,
+]);
+
 /**
  * @param {string} said a port in figures
  * @returns {number} 1 to 65535
  */
 function asPort(said) {
   const port = Number(said);
+  if (REFUSED.has(port))
+    throw new Failure(`Browsers open no page on port ${port}, which is another service's: choose another.`);
   if (Number.isInteger(port) && port >= 1 && port <= 65_535) return port;
   throw new Failure(`A port is a whole number from 1 to 65535, not "${said}".`);
 }

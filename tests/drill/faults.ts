@@ -25,6 +25,8 @@ const AWAY_MS = 30_000;
 /** ms the clock is wrong. */
 const WRONG_MS = 3000;
 const PATIENCE_MS = 60_000;
+/** ms within which every process sees that its clock was set. */
+const SEEN_MS = 1000;
 
 const scratch = mkdtempSync(join(tmpdir(), 'holdfast-faults-'));
 const clock = join(scratch, 'ahead-ms');
@@ -74,6 +76,8 @@ async function step(aheadMs: number): Promise<void> {
   writeFileSync(clock, String(aheadMs));
   await wait(WRONG_MS);
   writeFileSync(clock, '0');
+  // What comes before every process has seen it would still be told by the wrong clock, and nothing comes after it.
+  await wait(SEEN_MS);
 }
 
 /** What happens to it, by name. @param site   what sends */

@@ -33,6 +33,16 @@ describe('what is said on the command line', () => {
     expect(() => readOptions(['--port', port], environment({}))).toThrow(Failure);
   });
 
+  // Outside reference: Node's own fetch, which blocks the ports that the Fetch Standard names.
+  test.each([[2049], [4190], [6000], [6667], [10_080]])(
+    'is refused when no browser opens a page on port %d',
+    async (port) => {
+      const why = await fetch(`http://127.0.0.1:${port}/`).then(null, ({ cause }: Error) => String(cause));
+      expect(why).toContain('bad port');
+      expect(() => readOptions(['--port', `${port}`], environment({}))).toThrow('Browsers open no page');
+    },
+  );
+
   test('is refused in a sentence that repeats it when it means nothing here', () => {
     expect(() => readOptions(['--prot', '80'], environment({}))).toThrow('--prot 80');
   });

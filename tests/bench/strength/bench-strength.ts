@@ -8,14 +8,15 @@ import { watchMemory } from '../../drill/memory';
 import { type Running, startHoldfast } from '../../drill/running';
 import { countCpu, type Used } from './cpu';
 import { heavyBodies } from './heavy';
+import { giveReviews } from './reviews';
 import { send, type Sent } from './sending';
 import { makeSite, type StrengthSite, SYSTEMS } from './sites';
 
 /** Sites of fifty systems of twenty sensors. */
 const SITES = 20;
 const SENSORS = 20;
-/** s for which reviews of what was described are waited for at most; they come to two a second and core, where nothing else is done. */
-const REVIEWS_S = 1500;
+/** s for which reviews that were under way are waited for at most. */
+const REVIEWS_S = 240;
 /** s after them until everything else is at rest. */
 const SETTLE_S = 5;
 const PAGES = 5;
@@ -51,6 +52,7 @@ export async function benchStrength(seconds: number): Promise<string[]> {
     const sites: StrengthSite[] = [];
     for (let n = 0; n < SITES; n++) sites.push(await makeSite(n));
     const cookie = (await headersOf(await anAccount({ everywhere: 'admin' }))).get('cookie') ?? '';
+    await giveReviews(running.url);
     const unreviewed = await untilReviewed(running.url);
     const lines = await loaded(running, sites, cookie, seconds);
     if (unreviewed > 0)
