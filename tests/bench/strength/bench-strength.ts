@@ -8,7 +8,7 @@ import { watchMemory } from '../../drill/memory';
 import { type Running, startHoldfast } from '../../drill/running';
 import { countCpu, type Used } from './cpu';
 import { heavyBodies } from './heavy';
-import { giveReviews } from './reviews';
+import { giveReviews, skipReviews } from './reviews';
 import { send, type Sent } from './sending';
 import { makeSite, type StrengthSite, SYSTEMS } from './sites';
 
@@ -33,9 +33,6 @@ const CALLED = `
     JOIN reading r ON r.site_id = o.site_id AND r.sensor_id = s.id AND r."at" = o.began_at
     LEFT JOIN LATERAL (SELECT min(made_at) AS made_at FROM alarm_call c
                         WHERE c.site_id = o.site_id AND c.occurrence_id = o.id) c ON true`;
-const UNDER_WAY = `
-  SELECT ((SELECT ${SITES} - count(*) FROM review_run WHERE state = 'done')
-         + (SELECT count(*) FROM study_run WHERE system_key IS NOT NULL))::int AS count`;
 const WAITING = `
   SELECT (SELECT count(*) FROM reading_arrival)::int AS arrivals, (SELECT count(*) FROM reading_touched)::int AS touched,
          (SELECT count(*) FROM reading r JOIN derived_series d ON d.site_id = r.site_id AND d.id = r.sensor_id)::int AS derived`;
@@ -73,8 +70,7 @@ async function untilReviewed(url: string): Promise<number> {
   const until = Date.now() + REVIEWS_S * 1000;
   for (;;) {
     await wait(1000);
-    const { rows } = await ask(url, UNDER_WAY);
-    const count = Number(rows[0].count);
+    const count = await skipReviews(url);
     if (count > 0 && Date.now() < until) continue;
     await wait(SETTLE_S * 1000);
     return count;

@@ -15,6 +15,9 @@ const GIVE = `
 const SKIP = `
   DELETE FROM graphile_worker._private_jobs j USING graphile_worker._private_tasks t
    WHERE t.id = j.task_id AND t.identifier IN ('review-site', 'study-site') AND j.locked_at IS NULL`;
+const UNDER_WAY = `
+  SELECT count(*) FROM graphile_worker._private_jobs j JOIN graphile_worker._private_tasks t ON t.id = j.task_id
+   WHERE t.identifier IN ('review-site', 'study-site')`;
 const DONE = `
   UPDATE review_run SET state = 'done', systems_done = systems_all, system_key = NULL WHERE state <> 'done'`;
 
@@ -30,6 +33,12 @@ export async function giveReviews(url: string): Promise<void> {
     for (const [key, hash] of site?.hashes ?? [])
       await ask(url, GIVE, [entry.id, site?.systemIds.get(key), hash, ENGINE_VERSION, on]);
   }
-  await ask(url, SKIP);
   await ask(url, DONE);
+}
+
+/** Takes back what waits to be reviewed or studied. @returns how many sites somebody is still at */
+export async function skipReviews(url: string): Promise<number> {
+  await ask(url, SKIP);
+  const { rows } = await ask(url, UNDER_WAY);
+  return Number(rows[0].count);
 }
