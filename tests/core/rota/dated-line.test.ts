@@ -49,6 +49,11 @@ test.each(WEEKS)(
   },
 );
 
+/** Of a time that the clocks show twice the first is meant; which one this library takes depends on the season it is asked in. */
+function earliest(at: DateTime): number {
+  return Math.min(...at.getPossibleOffsets().map((one) => one.toMillis()));
+}
+
 /** Every turn of three weeks as another library makes it: from, to, and how long whoever is on it needs. ms */
 function byLuxon({ site: { zone }, shifts, people }: Facility, monday: string): [number, number, number][] {
   const wayMin = (key: string) => people.find((one) => one.key === key)?.travelMin?.value ?? 0;
@@ -60,7 +65,7 @@ function byLuxon({ site: { zone }, shifts, people }: Facility, monday: string): 
       .filter(({ weekday }) => shift.days.some((day) => day === DAYS[weekday - 1]))
       .flatMap((date) => {
         const at = (time: string, later: number) =>
-          DateTime.fromISO(`${date.plus({ days: later }).toISODate()}T${time}`, { zone }).toMillis();
+          earliest(DateTime.fromISO(`${date.plus({ days: later }).toISODate()}T${time}`, { zone }));
         const [start, end] = [at(shift.from, 0), at(shift.to, shift.to <= shift.from ? 1 : 0)];
         if (end <= start) return [];
         return shift.people.map((key): [number, number, number] => [
