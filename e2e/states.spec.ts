@@ -36,6 +36,27 @@ test('a water change is begun, shown on the overview, put off, and ended by sayi
   await expect(page.getByText(/Ended water change in .*Seen: all runs/).first()).toBeVisible();
 });
 
+test('a call for help that is being typed stays while the page brings itself up to date; another is over once a person says so', async ({
+  page,
+}) => {
+  const other = await page.context().newPage();
+  for (const one of [page, other]) await one.goto('/sites/lighthouse/alarms');
+  await page.getByLabel('What is wrong, in a few words').fill('a smell by the pumps');
+  await expect(page.getByText('This page brings itself up to date.')).toBeVisible();
+  await other.getByLabel('What is wrong, in a few words').fill('Water on the stairs');
+  await other.getByRole('button', { name: 'Call for help' }).click();
+  const over = page.getByRole('region', { name: 'Past seven days' }).getByRole('link', { name: 'Water on the stairs' });
+  await expect(page.getByRole('link', { name: 'Water on the stairs' })).toBeVisible();
+  await expect(over).toHaveCount(0);
+  await expect(page.getByLabel('What is wrong, in a few words')).toHaveValue('a smell by the pumps');
+  await other.getByRole('link', { name: 'See how it stands' }).click();
+  await other.getByLabel('What was done').fill('mopped up; a hose had slipped off');
+  await other.getByRole('button', { name: 'It is right again' }).click();
+  await expect(over).toBeVisible();
+  await expect(page.getByLabel('What is wrong, in a few words')).toHaveValue('a smell by the pumps');
+  await other.close();
+});
+
 test('a site is handed over by one and read back and taken by another, and the record holds both', async ({
   browser,
 }) => {

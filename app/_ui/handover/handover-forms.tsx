@@ -29,9 +29,9 @@ export function GiveForm({
 }) {
   return (
     <KeptForm
-      key={entry}
       action={give}
-      hidden={{ site, entry, print }}
+      hidden={{ site, print }}
+      ids={{ entry }}
       labels={LABELS}
       button="I hand over"
       done="It is handed over, and waits for whoever takes it."
@@ -95,9 +95,9 @@ export function WatchForm({
   const id = useId();
   return (
     <KeptForm
-      key={entry}
       action={watch}
-      hidden={{ site, entry }}
+      hidden={{ site }}
+      ids={{ entry }}
       labels={LABELS}
       button="Put under watch"
       done="It stands on this page until then."

@@ -19,9 +19,9 @@ export function LeaveForm({ page: { site, offered, ids }, ask }: { page: Changes
   const id = useId();
   return (
     <KeptForm
-      key={ids.leave}
       action={ask}
-      hidden={{ site: site.key, entry: ids.leave }}
+      hidden={{ site: site.key }}
+      ids={{ entry: ids.leave }}
       labels={LABELS}
       button="Ask for leave"
       done="Asked for. It counts once it is approved."
@@ -54,9 +54,9 @@ export function SwapForm({ page: { site, offered, ids }, ask }: { page: ChangesV
   const id = useId();
   return (
     <KeptForm
-      key={ids.swap}
       action={ask}
-      hidden={{ site: site.key, entry: ids.swap }}
+      hidden={{ site: site.key }}
+      ids={{ entry: ids.swap }}
       labels={LABELS}
       button="Ask for the swap"
       done="Asked for. Whoever takes the turn agrees, then a lead approves."

@@ -31,9 +31,9 @@ interface CallHelpProps {
 
 /** Calls for help: whoever is on is called as for any other alarm, by a person who saw what no sensor reads. */
 export function CallHelp(props: CallHelpProps) {
-  const [made, setMade] = useState<{ nextCall: string; answer: CalledView } | null>(null);
-  const done = (answer: CalledView) => setMade({ nextCall: props.nextCall, answer });
-  if (made === null) return <CallForm key={props.nextCall} {...props} done={done} />;
+  const [made, setMade] = useState<{ call: string; answer: CalledView } | null>(null);
+  // Not keyed by the id of the next call: that is another each time the page is drawn, and what is typed would be lost.
+  if (made === null) return <CallForm {...props} done={(answer, call) => setMade({ call, answer })} />;
   return (
     <div role="status" className={style.form}>
       <p>
@@ -46,7 +46,7 @@ export function CallHelp(props: CallHelpProps) {
           </a>
         </p>
       )}
-      {made.nextCall === props.nextCall ? null : (
+      {made.call === props.nextCall ? null : (
         <button type="button" className={style.plain} onClick={() => setMade(null)}>
           Call for something else
         </button>
@@ -66,7 +66,7 @@ function CallForm(props: CallHelpProps & DoneProps) {
     const answered = await answerOf(call, form);
     if (answered.ok) {
       draft.done();
-      done(answered.value);
+      done(answered.value, id);
     }
     return answered;
   }, null);
@@ -99,7 +99,7 @@ function CallForm(props: CallHelpProps & DoneProps) {
 }
 
 interface DoneProps {
-  done: (answer: CalledView) => void;
+  done: (answer: CalledView, call: string) => void;
 }
 
 function Words({ systems, system }: Pick<CallHelpProps, 'systems' | 'system'>) {

@@ -18,12 +18,12 @@ interface AddPhotoProps {
 export function AddPhoto({ site, round, line: { check, entries, nextEntry }, next, add }: AddPhotoProps) {
   const id = useId();
   const stands = entries.at(-1);
-  const entry = stands?.id ?? nextEntry;
   return (
     <KeptForm
-      key={`${entry} ${stands?.photos.length ?? 0}`}
+      key={stands?.id ?? 'first'}
       action={add}
-      hidden={{ site, round, check: check.key, entry, photo: next, ...(stands ? {} : { first: 'yes' }) }}
+      hidden={{ site, round, check: check.key, ...(stands ? {} : { first: 'yes' }) }}
+      ids={{ entry: stands?.id ?? nextEntry, photo: next }}
       labels={{ picture: 'Photo', photo: 'Photo' }}
       button={stands ? 'Add this photo' : 'Save this photo'}
       done="The photo is kept."

@@ -50,7 +50,7 @@ export function RoundBody({ page, units, sign, look, takeBack }: RoundBodyProps)
         note="Clean before dirty: hands, nets and water carry disease from one to the next."
       >
         <Ledger
-          caption={`${places.length} places, in the order of walking.`}
+          caption={places.length === 1 ? 'One place.' : `${places.length} places, in the order of walking.`}
           columns={[
             { id: 'place', head: 'Place', cell: (place) => <PlaceLink page={page} place={place} /> },
             { id: 'entered', head: 'Entered', cell: (place) => <Entered place={place} /> },

@@ -1,6 +1,5 @@
 'use client';
 
-import { Fragment } from 'react';
 import type { FormAction } from '../form/answer';
 import { DayField, LineField, TextField } from './fields';
 import { KeptForm } from './kept-form';
@@ -32,19 +31,18 @@ export function TestForm({ page, record }: { page: SafeguardView; record: FormAc
       {before?.steps ? null : <p className={style.small}>{suggested.source}</p>}
       <KeptForm
         action={record}
-        hidden={{ ...place, entry: nextEntry }}
+        hidden={{ ...place }}
+        ids={{ entry: nextEntry }}
         labels={LABELS}
         button="Record the test"
         done="The test is recorded. The reviews that lean on it are being computed again."
       >
-        <Fragment key={nextEntry}>
-          <DayField name="on" title={LABELS.on} start={today} last={today} />
-          <TextField name="steps" title={LABELS.steps} start={before?.steps ?? usual.steps} rows={4} />
-          <TextField name="expected" title={LABELS.expected} start={before?.expected ?? usual.expected} />
-          <TextField name="seen" title={LABELS.seen} />
-          <Worked />
-          <LineField name="looked" title={LABELS.looked} start={self ?? ''} />
-        </Fragment>
+        <DayField name="on" title={LABELS.on} start={today} last={today} />
+        <TextField name="steps" title={LABELS.steps} start={before?.steps ?? usual.steps} rows={4} />
+        <TextField name="expected" title={LABELS.expected} start={before?.expected ?? usual.expected} />
+        <TextField name="seen" title={LABELS.seen} />
+        <Worked />
+        <LineField name="looked" title={LABELS.looked} start={self ?? ''} />
       </KeptForm>
     </>
   );

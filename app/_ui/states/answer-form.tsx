@@ -17,7 +17,8 @@ export function AnswerForm({ site, one: { asked, entry, system }, answer }: Prop
   return (
     <KeptForm
       action={answer}
-      hidden={{ site, system: system.key, asked, entry }}
+      hidden={{ site, system: system.key, asked }}
+      ids={{ entry }}
       labels={{ so: 'Whether it is so' }}
       button="Answer"
       done="It is answered."

@@ -28,9 +28,9 @@ export function NoticeForm({ site, entry, systems, add }: Props) {
   const [kind, setKind] = useState<string>(NOTICE_KINDS[0]);
   return (
     <KeptForm
-      key={entry}
       action={add}
-      hidden={{ site, entry }}
+      hidden={{ site }}
+      ids={{ entry }}
       labels={LABELS}
       button="Give notice"
       done="It stands here and on the handover until its end."

@@ -38,9 +38,9 @@ export function BeginForm({
   const name = stateName(choice.state).toLowerCase();
   return (
     <KeptForm
-      key={choice.entry}
       action={begin}
-      hidden={{ ...place, state: choice.state, entry: choice.entry }}
+      hidden={{ ...place, state: choice.state }}
+      ids={{ entry: choice.entry }}
       labels={LABELS}
       button={`Begin ${name}`}
       done="It is in force from now."
@@ -63,9 +63,9 @@ export function PutOffForm({
 }) {
   return (
     <KeptForm
-      key={line.entries.putOff}
       action={putOff}
-      hidden={{ ...place, run: line.run, entry: line.entries.putOff }}
+      hidden={{ ...place, run: line.run }}
+      ids={{ entry: line.entries.putOff }}
       labels={LABELS}
       button="Put the end off"
       done="The end is put off."
@@ -93,9 +93,9 @@ export function EndForm({
   const proofs = Object.fromEntries(line.proofs.map(({ proof }) => [`proof.${proof.key}`, proofSaid(proof)]));
   return (
     <KeptForm
-      key={line.entries.end}
       action={end}
-      hidden={{ ...place, run: line.run, entry: line.entries.end }}
+      hidden={{ ...place, run: line.run }}
+      ids={{ entry: line.entries.end }}
       labels={{ ...LABELS, ...proofs, note: 'What you saw' }}
       button={line.isOver ? 'I have looked' : `End ${stateName(line.state).toLowerCase()}`}
       done="It is ended."
@@ -118,9 +118,9 @@ export function AuthoriseForm({
 }) {
   return (
     <KeptForm
-      key={line.entries.authorise}
       action={authorise}
-      hidden={{ ...place, run: line.run, entry: line.entries.authorise }}
+      hidden={{ ...place, run: line.run }}
+      ids={{ entry: line.entries.authorise }}
       labels={LABELS}
       button="Let it go on"
       done="It goes on for another day."

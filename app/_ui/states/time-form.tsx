@@ -35,9 +35,9 @@ export function TimeForm({ place, entry, today, choices, time }: Props) {
   const [schedule, setSchedule] = useState<Schedule>({ rule: 'FREQ=DAILY', from: today, times: [{ at: '08:00' }] });
   return (
     <KeptForm
-      key={entry}
       action={time}
-      hidden={{ ...place, entry, schedule: JSON.stringify(schedule) }}
+      ids={{ entry }}
+      hidden={{ ...place, schedule: JSON.stringify(schedule) }}
       labels={LABELS}
       button="Have it begin by the clock"
       done="It begins by the clock from now on."

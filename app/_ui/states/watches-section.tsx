@@ -66,9 +66,9 @@ export function WatchesSection({ site, watches, look, takeBack }: Props) {
           {look ? (
             <Fold title="I have looked" open={watch.isLate}>
               <KeptForm
-                key={watch.entry}
                 action={look}
-                hidden={{ site: site.key, system: watch.system.key, run: watch.run, entry: watch.entry }}
+                hidden={{ site: site.key, system: watch.system.key, run: watch.run }}
+                ids={{ entry: watch.entry }}
                 labels={{ note: 'What you saw' }}
                 button="Keep it"
                 done="It is kept."

@@ -53,7 +53,7 @@ export function WalkRound({ page, on, at, status, signing, meet }: WalkPage) {
         note="Clean before dirty: hands, nets and water carry disease from one to the next."
       >
         <Ledger
-          caption={`${places.length} places, in the order of walking.`}
+          caption={places.length === 1 ? 'One place.' : `${places.length} places, in the order of walking.`}
           columns={[
             {
               id: 'place',
