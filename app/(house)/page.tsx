@@ -17,7 +17,11 @@ const askBroken = ask(listBrokenShape, listBroken);
 
 export const metadata = { title: 'Systems' };
 
-export default async function SystemsPage() {
+interface Address {
+  searchParams: Promise<Record<string, unknown>>;
+}
+
+export default async function SystemsPage({ searchParams }: Address) {
   const answer = await askSystems(undefined);
   if (!answer.ok) {
     return (
@@ -45,7 +49,7 @@ export default async function SystemsPage() {
       <BrokenRecords records={broken.ok ? broken.value : []} />
       <WhoIsOn sites={sites} at={at} />
       <SiteList sites={sites} mayBegin={mayBegin} />
-      <SystemsOverview systems={systems} units={units} at={at} />
+      <SystemsOverview systems={systems} units={units} at={at} search={await searchParams} />
       <RefreshOften />
     </Page>
   );

@@ -1,4 +1,5 @@
 import type { Facility } from '../facility/facility';
+import { lastFor } from '../last-for';
 import { addDays } from '../time/add-days';
 import { type Instant, wallClock } from '../time/zone';
 import { type Duty, duties } from './duties';
@@ -14,6 +15,8 @@ export type Rota = Pick<Facility, 'people' | 'shifts'> & {
 /** Somebody's turn of duty: from its start up to, and without, its end. */
 export type Turn = Duty;
 
+const dutiesOf = lastFor<readonly Duty[]>();
+
 /**
  * The turns of everybody that touch a stretch of time, each whole, after swaps and leave. Somebody who is no longer among
  * the people of the facility has none, even where a shift or a swap still names them.
@@ -27,7 +30,7 @@ export function turnsOf({ site, people, shifts, exceptions }: Rota, from: Instan
   // No turn is longer than from one day to the same time of the next: what begins earlier is over.
   const firstDay = addDays(wallClock(site.zone, from).date, -1);
   const lastDay = wallClock(site.zone, to).date;
-  return duties(shifts, exceptions, site.zone, firstDay, addDays(lastDay, 1)).filter(
-    ({ person, start, end }) => known.has(person) && end > from && start < to,
-  );
+  const causes = [site.zone, firstDay, lastDay, JSON.stringify(exceptions)];
+  const all = dutiesOf(shifts, causes, () => duties(shifts, exceptions, site.zone, firstDay, addDays(lastDay, 1)));
+  return all.filter(({ person, start, end }) => known.has(person) && end > from && start < to);
 }

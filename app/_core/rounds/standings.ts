@@ -1,3 +1,4 @@
+import { lastFor } from '../last-for';
 import type { Shift } from '../rota/rota';
 import { addDays } from '../time/add-days';
 import { type Instant, wallClock } from '../time/zone';
@@ -37,6 +38,8 @@ export interface Overdue {
   missed: number;
 }
 
+const walksOf = lastFor<readonly WalkDue[]>();
+
 /** The walks from an instant on to the end of the day at the site, and how each stands, in order of when they are due. */
 export function standings<R extends BegunRound>({
   slots,
@@ -49,7 +52,7 @@ export function standings<R extends BegunRound>({
   const from = wallClock(zone, since).date;
   const to = addDays(wallClock(zone, now).date, 1);
   const begun = new Map(rounds.map((round) => [`${round.slot} ${round.dueAt}`, round]));
-  return walksDue(slots, zone, from, to, shifts)
+  return walksOf(slots, [zone, from, to, shifts], () => walksDue(slots, zone, from, to, shifts))
     .filter(({ lateAt }) => lateAt > since)
     .map((walk) => {
       const round = begun.get(`${walk.slot.key} ${walk.dueAt}`) ?? null;

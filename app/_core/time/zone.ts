@@ -7,11 +7,11 @@ export type Instant = number;
 /** What a clock on the wall of a place shows. */
 export interface WallClock {
   /** "YYYY-MM-DD" */
-  date: string;
+  readonly date: string;
   /** "HH:MM"; seconds are left off. */
-  time: string;
+  readonly time: string;
   /** Difference from UTC, "+01:00"; tells the two passes through a repeated hour apart. */
-  offset: string;
+  readonly offset: string;
 }
 
 const MINUTE_MS = 60_000;
@@ -47,18 +47,35 @@ export function instantsOf(zone: string, date: string, time: string): Instant[] 
   return isRepeated ? [first.epochMilliseconds, last.epochMilliseconds] : [instantOf(zone, date, time)];
 }
 
+/** 1973-01-01: from then on every place is whole minutes from UTC, so that its clocks show one thing within a minute. */
+const WHOLE_MINUTES_MS = 1096 * 1440 * MINUTE_MS;
+/** Minutes whose clocks are remembered: a page of many sites asks for a few of them again and again. */
+const MOST_CLOCKS = 500;
+const clocks = new Map<string, WallClock>();
+
 /**
  * What the clocks of a place show at a moment.
  * @param zone IANA zone
  * @throws RangeError when there is no such zone
  */
 export function wallClock(zone: string, instant: Instant): WallClock {
+  if (instant < WHOLE_MINUTES_MS) return lookedUp(zone, instant);
+  const minute = `${zone} ${Math.floor(instant / MINUTE_MS)}`;
+  const known = clocks.get(minute);
+  if (known) return known;
+  const clock = lookedUp(zone, instant);
+  if (clocks.size >= MOST_CLOCKS) clocks.clear();
+  clocks.set(minute, clock);
+  return clock;
+}
+
+function lookedUp(zone: string, instant: Instant): WallClock {
   const there = Temporal.Instant.fromEpochMilliseconds(instant).toZonedDateTimeISO(zone);
-  return {
+  return Object.freeze({
     date: there.toPlainDate().toString(),
     time: there.toPlainTime().toString({ smallestUnit: 'minute', roundingMode: 'floor' }),
     offset: there.offset,
-  };
+  });
 }
 
 /**

@@ -5,7 +5,6 @@ import type { SystemReview } from '#core/review/result';
 import type { ReviewSummary } from '#core/review/summary';
 import { database } from '../client';
 import { asDay } from '../day';
-import { pool } from '../pool';
 import { inTransaction } from '../transaction';
 import { keepReview } from './kept';
 
@@ -18,12 +17,6 @@ export interface ReviewMark {
   /** ISO date in the site's zone on which tests were judged. */
   judgedOn: string;
   computedAt: Date;
-}
-
-/** A stored review in short; the summary is null when the review broke. */
-export interface ReviewState extends ReviewMark {
-  siteId: string;
-  summary: ReviewSummary | null;
 }
 
 /** A stored review; null when it broke. */
@@ -84,43 +77,6 @@ export async function findReview(siteId: string, systemId: string): Promise<Stor
   if (!row) return null;
   const { body, judgedOn, ...mark } = row;
   return { ...mark, judgedOn: asDay(judgedOn), review: body as SystemReview | null };
-}
-
-/** Short forms in memory, by system: what was computed once never changes, and a thousand of them are megabytes. */
-const MOST_SUMMARIES = 5000;
-const summaries = new Map<string, { computedMs: number; inputHash: string; summary: ReviewSummary | null }>();
-
-/** What is stored of the living systems of these sites, in short. Only what was computed since the last time is read whole. */
-export async function listReviewStates(siteIds: readonly string[]): Promise<ReviewState[]> {
-  const { rows } = await pool().query<Omit<ReviewState, 'summary'>>(
-    `SELECT r.site_id AS "siteId", r.system_id AS "systemId", r.input_hash AS "inputHash", r.engine_version AS "engineVersion",
-            r.judged_on::text AS "judgedOn", r.computed_at AS "computedAt"
-       FROM review_result r JOIN system s ON s.site_id = r.site_id AND s.id = r.system_id AND s.retired_at IS NULL
-      WHERE r.site_id = ANY($1::uuid[])`,
-    [[...siteIds]],
-  );
-  await readSummaries(rows.filter((row) => !isKnown(row)));
-  // One that was computed anew between the two questions counts as it was asked for last.
-  return rows.map((row) => ({ ...row, summary: summaries.get(row.systemId)?.summary ?? null }));
-}
-
-function isKnown({ systemId, computedAt, inputHash }: Omit<ReviewState, 'summary'>): boolean {
-  const known = summaries.get(systemId);
-  return known?.computedMs === computedAt.getTime() && known.inputHash === inputHash;
-}
-
-async function readSummaries(wanted: readonly Omit<ReviewState, 'summary'>[]): Promise<void> {
-  if (wanted.length === 0) return;
-  const { rows } = await pool().query<ReviewState>(
-    `SELECT system_id AS "systemId", input_hash AS "inputHash", computed_at AS "computedAt", summary
-       FROM review_result WHERE site_id = ANY($1::uuid[]) AND system_id = ANY($2::uuid[])`,
-    [[...new Set(wanted.map(({ siteId }) => siteId))], wanted.map(({ systemId }) => systemId)],
-  );
-  for (const { systemId, inputHash, computedAt, summary } of rows) {
-    summaries.delete(systemId);
-    summaries.set(systemId, { computedMs: computedAt.getTime(), inputHash, summary });
-  }
-  for (const oldest of summaries.keys()) if (summaries.size > MOST_SUMMARIES + wanted.length) summaries.delete(oldest);
 }
 
 /** What the reviews of a site ask of people, by id of the system; null where nobody asked for it, or where the review broke. */

@@ -3,7 +3,7 @@ import { z } from 'zod';
 import type { System, SystemKind } from '#core/facility/system';
 import { ok, type Result } from '#core/result';
 import type { DutyException } from '#core/rota/rota';
-import { listReviewStates, type ReviewState } from '#data/reviews/results';
+import { listReviewStates, type ReviewState } from '#data/reviews/states';
 import { listRuns } from '#data/reviews/runs';
 import { findExceptions } from '#data/rota/exceptions';
 import { listSites, type SiteEntry } from '#data/sites';

@@ -1,7 +1,8 @@
 import 'server-only';
 import { ENGINE_VERSION } from '#core/review/engine-version';
 import { summaryOf } from '#core/review/summary';
-import { listReviewStates, saveReview } from '#data/reviews/results';
+import { saveReview } from '#data/reviews/results';
+import { listReviewStates } from '#data/reviews/states';
 import { beat, closeRun, openRun, type RunProgress } from '#data/reviews/runs';
 import { now } from '../clock';
 import { logError, logInfo } from '../log';

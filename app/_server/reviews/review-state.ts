@@ -1,7 +1,7 @@
 import 'server-only';
 import { ENGINE_VERSION } from '#core/review/engine-version';
 import type { ReviewSummary } from '#core/review/summary';
-import type { ReviewState } from '#data/reviews/results';
+import type { ReviewState } from '#data/reviews/states';
 import type { ReviewRun } from '#data/reviews/runs';
 
 /** Whether the review of a system says what its inputs say now. Plain values; instants are ISO 8601 in UTC. */

@@ -1,5 +1,6 @@
 import type { ColumnFiltersState, SortingState } from '@tanstack/react-table';
-import { createParser, parseAsString } from 'nuqs';
+import { createParser, parseAsString, parseAsStringLiteral } from 'nuqs';
+import type { ASKS } from './asked';
 
 /** The table's order as it stands in the address bar: `worst`, or `-spare` for the other way round. */
 const order = createParser<{ id: string; desc: boolean }>({
@@ -20,7 +21,8 @@ export const addressKeys = {
   site: parseAsString.withDefault(''),
   kind: parseAsString.withDefault(''),
   verdict: parseAsString.withDefault(''),
-};
+  show: parseAsStringLiteral(['worst', 'all']).withDefault('worst'),
+} satisfies Record<(typeof ASKS)[number], unknown>;
 
 /** The address bar's values. */
 export interface Address {
@@ -29,6 +31,8 @@ export interface Address {
   site: string;
   kind: string;
   verdict: string;
+  /** Whether only the first are shown, or all. */
+  show: 'worst' | 'all';
 }
 
 /** The table's state that the address means. */

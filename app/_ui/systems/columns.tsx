@@ -11,6 +11,7 @@ import {
 } from '@tanstack/react-table';
 import { CaseCell, FindingsCell, VerdictCell } from './cells';
 import { NowCell, SpareCell, SystemCell } from './now-cells';
+import { byNumber, byWords, compareGravity, compareTested, spareOf } from './system-order';
 import type { SystemRow } from './system-row';
 
 /** What the table can do; a feature that is not named here does nothing, silently. */
@@ -25,25 +26,6 @@ export const features = tableFeatures({
 
 const column = createColumnHelper<typeof features, SystemRow>();
 
-/** Last in the order of gravity: a system whose review is still under way. */
-const LAST = 1e6;
-const byNumber = (a: number, b: number) => (a === b ? 0 : a < b ? -1 : 1);
-
-/** Least time to spare first: nobody comes, then the shortest, then where nothing is harmed. */
-function spareOf({ review }: SystemRow): number {
-  if (!review || review.spareS === undefined) return Number.MAX_VALUE;
-  return review.spareS ?? -Number.MAX_VALUE;
-}
-
-/** Gravest first; among equals the one with the least to spare. */
-function compareGravity(a: SystemRow, b: SystemRow): number {
-  return (
-    byNumber(a.review?.claimed.rank ?? LAST, b.review?.claimed.rank ?? LAST) ||
-    byNumber(spareOf(a), spareOf(b)) ||
-    a.name.localeCompare(b.name, 'en')
-  );
-}
-
 const weight = ({ review }: SystemRow) =>
   review ? review.findings.high * 1e6 + review.findings.medium * 1e3 + review.findings.low : -1;
 
@@ -51,19 +33,19 @@ const weight = ({ review }: SystemRow) =>
 export const columns = column.columns([
   column.accessor('name', {
     header: 'System',
-    sortFn: (a, b) => a.original.name.localeCompare(b.original.name, 'en'),
+    sortFn: (a, b) => byWords(a.original.name, b.original.name),
     cell: ({ row }) => <SystemCell row={row.original} />,
   }),
   column.accessor('siteName', {
     id: 'site',
     header: 'Site',
     filterFn: 'equalsString',
-    sortFn: (a, b) => a.original.siteName.localeCompare(b.original.siteName, 'en'),
+    sortFn: (a, b) => byWords(a.original.siteName, b.original.siteName),
   }),
   column.accessor('kind', {
     header: 'Kind',
     filterFn: 'equalsString',
-    sortFn: (a, b) => a.original.kind.localeCompare(b.original.kind, 'en'),
+    sortFn: (a, b) => byWords(a.original.kind, b.original.kind),
   }),
   column.accessor((row) => (row.review ? `${row.review.worst.title} ${row.review.worst.harm}` : ''), {
     id: 'worst',
@@ -81,9 +63,7 @@ export const columns = column.columns([
   column.accessor((row) => row.review?.tested.verdict ?? '', {
     id: 'tested',
     header: 'As tested',
-    sortFn: (a, b) =>
-      byNumber(a.original.review?.tested.rank ?? LAST, b.original.review?.tested.rank ?? LAST) ||
-      compareGravity(a.original, b.original),
+    sortFn: (a, b) => compareTested(a.original, b.original),
     cell: ({ row }) => <VerdictCell row={row.original} column="tested" />,
   }),
   column.accessor(spareOf, {

@@ -2,23 +2,22 @@ import { useId } from 'react';
 import { VERDICT_WORDS } from '#core/review/words';
 import { VERDICT_MEANINGS } from '../words/verdict-meanings';
 import type { Address } from './address-bar';
-import type { SystemRow } from './system-row';
 import style from './systems-table.module.css';
 
 interface SystemsFilterProps {
-  rows: SystemRow[];
+  sites: readonly string[];
+  kinds: readonly string[];
   address: Address;
   change: (part: Partial<Address>) => unknown;
-  /** How many rows are left. */
-  shown: number;
+  /** How many systems are left, in words. */
+  left: string;
 }
 
 /** Narrow the table down by words, site, kind and verdict. */
-export function SystemsFilter({ rows, address, change, shown }: SystemsFilterProps) {
+export function SystemsFilter({ sites, kinds, address, change, left }: SystemsFilterProps) {
   const find = useId();
-  const sites = distinct(rows.map((row) => row.siteName));
   const verdicts = VERDICT_MEANINGS.map(({ verdict }) => ({ value: verdict, name: VERDICT_WORDS[verdict] }));
-  const plain = (names: string[]) => names.map((name) => ({ value: name, name }));
+  const plain = (names: readonly string[]) => names.map((name) => ({ value: name, name }));
   return (
     <search className={style.filter}>
       <label htmlFor={find}>
@@ -33,17 +32,10 @@ export function SystemsFilter({ rows, address, change, shown }: SystemsFilterPro
       {sites.length > 1 ? (
         <Choose title="Site" value={address.site} options={plain(sites)} change={(site) => change({ site })} />
       ) : null}
-      <Choose
-        title="Kind"
-        value={address.kind}
-        options={plain(distinct(rows.map((row) => row.kind)))}
-        change={(kind) => change({ kind })}
-      />
+      <Choose title="Kind" value={address.kind} options={plain(kinds)} change={(kind) => change({ kind })} />
       <Choose title="As claimed" value={address.verdict} options={verdicts} change={(verdict) => change({ verdict })} />
       <Order address={address} change={change} />
-      <output className={style.count}>
-        {shown} of {rows.length} systems
-      </output>
+      <output className={style.count}>{left}</output>
     </search>
   );
 }
@@ -103,8 +95,4 @@ function Choose({ title, value, options, change }: ChooseProps) {
       </select>
     </label>
   );
-}
-
-function distinct(names: string[]): string[] {
-  return [...new Set(names)].sort((a, b) => a.localeCompare(b, 'en'));
 }

@@ -2,15 +2,25 @@ import { overdueEverywhere } from '#core/rounds/everywhere';
 import type { Custom } from '#core/units/shown';
 import { Section } from '../frame/section';
 import { VerdictLegend } from '../marks/verdict-legend';
+import { asksOfTable } from './asked';
 import { EverywhereLines } from './everywhere-lines';
-import { packRows } from './packed-rows';
 import { ReviewsProgress } from './reviews-progress';
+import { shownFirst } from './shown-first';
 import { SystemsLead } from './systems-lead';
 import { SystemsTable } from './systems-table';
 import { type ListedSystem, systemRow } from './system-row';
 
+interface SystemsOverviewProps {
+  systems: ListedSystem[];
+  units: Custom;
+  /** The instant they stand for, UTC, ISO. */
+  at: string;
+  /** What stands behind the question mark of the address. */
+  search: Readonly<Record<string, unknown>>;
+}
+
 /** Every system with what its review says, and what the words of the table mean. */
-export function SystemsOverview({ systems, units, at }: { systems: ListedSystem[]; units: Custom; at: string }) {
+export function SystemsOverview({ systems, units, at, search }: SystemsOverviewProps) {
   const done = systems.filter(({ review }) => review.state !== 'under-way').length;
   const sites = [...new Map(systems.map(({ site }) => [site.key, site])).values()];
   const overdue = overdueEverywhere(systems);
@@ -20,7 +30,7 @@ export function SystemsOverview({ systems, units, at }: { systems: ListedSystem[
       <SystemsLead rows={rows} />
       <ReviewsProgress done={done} all={systems.length} />
       <EverywhereLines sites={sites} overdue={overdue} />
-      <SystemsTable packed={packRows(rows)} />
+      <SystemsTable {...shownFirst(rows, asksOfTable(search))} />
       <Section id="verdicts" wide title="What the words mean">
         <VerdictLegend />
         <p>

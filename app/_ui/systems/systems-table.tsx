@@ -2,11 +2,11 @@
 
 import { useTable } from '@tanstack/react-table';
 import { useQueryStates } from 'nuqs';
-import { type ReactNode, useMemo, useState } from 'react';
+import { type ReactNode, useMemo, useTransition } from 'react';
 import ledger from '../table/ledger.module.css';
-import { type Address, addressKeys, tableState } from './address-bar';
+import { addressKeys, tableState } from './address-bar';
 import { columns, features } from './columns';
-import { unpackRows } from './packed-rows';
+import { atOnce, type ShownFirst } from './shown-first';
 import { SystemsFilter } from './systems-filter';
 import type { SystemRow } from './system-row';
 import { SortHeader } from './sort-header';
@@ -16,8 +16,6 @@ import style from './systems-table.module.css';
 const UNSEEN: ReadonlySet<string> = new Set(['site', 'kind', 'tonight']);
 /** Columns whose words the field “Find” looks through. */
 const FOUND_IN: ReadonlySet<string> = new Set(['name', 'site', 'kind', 'worst', 'first']);
-/** Systems shown at once, the worst first: a thousand take a page a second to draw, and nobody reads them from the top. */
-const AT_ONCE = 100;
 /** What stays the same from one rendering to the next: the table would begin anew with every other. */
 const OPTIONS = {
   features,
@@ -27,19 +25,25 @@ const OPTIONS = {
   getRowId: (row: SystemRow) => `${row.site}/${row.system}`,
 } as const;
 
-/** Every system in one table, worst first; order and filter are kept in the address bar. @param packed its rows, as one text */
-export function SystemsTable({ packed }: { packed: string }) {
-  const [address, setAddress] = useQueryStates(addressKeys);
-  const { rows, table } = useRows(packed, address);
-  const [isWhole, setIsWhole] = useState(false);
+/** Every system in one table, worst first; order and filter are kept in the address bar. */
+export function SystemsTable({ packed, all, sites, kinds }: ShownFirst) {
+  const rows = useMemo(() => JSON.parse(packed) as SystemRow[], [packed]);
+  const isWhole = rows.length === all;
+  const [isComing, startTransition] = useTransition();
+  // The others come with the first thing that is asked of the table; from then on the browser answers by itself.
+  const [address, setAddress] = useQueryStates(addressKeys, { shallow: isWhole, startTransition });
+  const state = useMemo(() => tableState(address), [address]);
+  const table = useTable({ ...OPTIONS, data: rows, state });
   const found = table.getRowModel().rows;
-  const shown = isWhole ? found : found.slice(0, AT_ONCE);
+  const shown = address.show === 'all' ? found : found.slice(0, atOnce(found.length));
+  const count = isWhole ? found.length : all;
+  const left = isComing ? `looking through all ${all} systems …` : `${count} of ${all} systems`;
   const heads = table.getFlatHeaders().filter(({ id }) => !UNSEEN.has(id));
   const sortBy = (id: string) => () =>
     void setAddress({ sort: { id, desc: address.sort.id === id && !address.sort.desc } });
   return (
     <>
-      <SystemsFilter rows={rows} address={address} change={setAddress} shown={found.length} />
+      <SystemsFilter {...{ sites, kinds, address, left }} change={setAddress} />
       <table className={`${ledger.ledger} ${ledger.folding} ${style.systems}`}>
         <caption>
           Time to spare is that of the worst case, as claimed: from now to 07:00 by the rota of tonight, and at its
@@ -72,25 +76,25 @@ export function SystemsTable({ packed }: { packed: string }) {
           ))}
         </tbody>
       </table>
-      {found.length === 0 ? <p>No system answers to this filter.</p> : null}
-      <TheOthers count={found.length - shown.length} show={() => setIsWhole(true)} />
+      {isWhole && found.length === 0 ? <p>No system answers to this filter.</p> : null}
+      <TheOthers count={count - shown.length} isComing={isComing} show={() => void setAddress({ show: 'all' })} />
     </>
   );
 }
 
-/** The rows of the text, in the order and narrowed down as the address says. */
-function useRows(packed: string, address: Address) {
-  const rows = useMemo(() => unpackRows(packed), [packed]);
-  const state = useMemo(() => tableState(address), [address]);
-  return { rows, table: useTable({ ...OPTIONS, data: rows, state }) };
+interface OthersProps {
+  count: number;
+  /** Whether they are on their way. */
+  isComing: boolean;
+  show: () => void;
 }
 
 /** Systems that are not shown yet. */
-function TheOthers({ count, show }: { count: number; show: () => void }) {
+function TheOthers({ count, isComing, show }: OthersProps) {
   if (count === 0) return null;
   return (
     <p>
-      <button type="button" onClick={show}>
+      <button type="button" disabled={isComing} onClick={show}>
         Show the other {count} systems
       </button>
     </p>

@@ -68,7 +68,7 @@ export async function makeSite(n: number): Promise<StrengthSite> {
     site: site({ key, name: `Strength ${n}` }),
     systems: Array.from({ length: SYSTEMS }, (_, i) => described(i)),
   });
-  await keep({ ...whole, shifts: [], rounds: [] });
+  await keep(whole);
   const { siteId } = await stored(key);
   const { token } = await aSource(siteId);
   const sensors = await sensorsAt(siteId);

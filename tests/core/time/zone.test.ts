@@ -1,5 +1,6 @@
 import { dayLengthMin, dayStart, instantOf, instantsOf, wallClock } from '#core/time/zone';
 import fc from 'fast-check';
+import { DateTime } from 'luxon';
 import { describe, expect, test } from 'vitest';
 
 const at = (words: string) => Date.parse(words);
@@ -110,5 +111,33 @@ describe('over the zones of the world', () => {
         expect(moment).toBeLessThan(start + dayLengthMin(zone, date) * 60_000);
       }),
     );
+  });
+});
+
+describe('clocks that were asked for before', () => {
+  const zones = fc.constantFrom(...Intl.supportedValuesOf('timeZone'));
+  const [from, to] = [at('1965-01-01T00:00Z'), at('2040-01-01T00:00Z')];
+
+  test('show the same the second time, and what luxon reads off the time zone database', () => {
+    fc.assert(
+      fc.property(zones, fc.integer({ min: from, max: to }), fc.nat(59_999), (zone, moment, later) => {
+        for (const one of [moment, moment + later, moment]) {
+          const { date, time } = wallClock(zone, one);
+          expect(`${date} ${time}`).toBe(DateTime.fromMillis(one, { zone }).toFormat('yyyy-MM-dd HH:mm'));
+        }
+      }),
+    );
+  });
+
+  // What makes a minute one thing to remember. Source: the IANA time zone database, as Node has it.
+  test('are whole minutes from UTC at every place since 1973', () => {
+    const odd = Intl.supportedValuesOf('timeZone').filter((timeZone) => {
+      const clock = new Intl.DateTimeFormat('en', { timeZone, timeZoneName: 'longOffset' });
+      const years = Array.from({ length: 68 }, (_, year) => [Date.UTC(1973 + year, 0), Date.UTC(1973 + year, 6)]);
+      return years.flat().some((moment) => /GMT[+-]\d+:\d+:/.test(clock.format(moment)));
+    });
+    expect(odd).toEqual([]);
+    const monrovia = new Intl.DateTimeFormat('en', { timeZone: 'Africa/Monrovia', timeZoneName: 'longOffset' });
+    expect(monrovia.format(at('1971-07-01T00:00Z'))).toMatch(/GMT-00:44:30/);
   });
 });

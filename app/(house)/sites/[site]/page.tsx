@@ -15,6 +15,7 @@ import { askSite, type SiteAddress } from './ask-site';
 
 interface Address {
   params: Promise<SiteAddress>;
+  searchParams: Promise<Record<string, unknown>>;
 }
 
 const askSystems = ask(listSystemsShape, listSystems);
@@ -25,7 +26,7 @@ export async function generateMetadata({ params }: Address): Promise<Metadata> {
   return { title: answer.ok ? answer.value.name : 'No such site' };
 }
 
-export default async function SitePage({ params }: Address) {
+export default async function SitePage({ params, searchParams }: Address) {
   const site = answered(await askSite(await params));
   const { at, sites, systems } = answered(await askSystems({ site: site.key }));
   const calls = answered(await askCalls({ site: site.key }));
@@ -48,7 +49,7 @@ export default async function SitePage({ params }: Address) {
       }
     >
       {systems.length > 0 ? (
-        <SystemsOverview systems={systems} units={units} at={at} />
+        <SystemsOverview systems={systems} units={units} at={at} search={await searchParams} />
       ) : (
         <p>No system is described here yet, so there is nothing to review.</p>
       )}

@@ -1,0 +1,43 @@
+import { byWords, compareGravity } from './system-order';
+import type { SystemRow } from './system-row';
+
+/** Systems up to which all are shown at once. */
+const FEW = 100;
+/** How many of more are shown first, the worst: a thousand take a page a second to draw, and nobody reads them from the top. */
+const FIRST = 50;
+
+/** What of a table of systems goes to the browser. */
+export interface ShownFirst {
+  /** Its rows, as one text of JSON: given as values, each field would be walked through and escaped four times on its way. */
+  packed: string;
+  /** How many there are, sent or not. */
+  all: number;
+  /** What they can be narrowed down by, in order. */
+  sites: string[];
+  kinds: string[];
+}
+
+/**
+ * All rows where a person has asked something of the table (an order, a filter, the others), and where they are few. Else the
+ * worst: a thousand rows are a megabyte, each minute, on a telephone as well.
+ *
+ * @param isAsked   whether the address asks anything of the table
+ */
+export function shownFirst(rows: readonly SystemRow[], isAsked: boolean): ShownFirst {
+  const sent = isAsked ? rows : [...rows].sort(compareGravity).slice(0, atOnce(rows.length));
+  return {
+    packed: JSON.stringify(sent),
+    all: rows.length,
+    sites: distinct(rows.map(({ siteName }) => siteName)),
+    kinds: distinct(rows.map(({ kind }) => kind)),
+  };
+}
+
+/** How many of so many are shown before somebody asks for the others. */
+export function atOnce(count: number): number {
+  return count > FEW ? FIRST : FEW;
+}
+
+function distinct(names: string[]): string[] {
+  return [...new Set(names)].sort(byWords);
+}
