@@ -22,7 +22,7 @@ interface Address {
 }
 
 export default async function SystemsPage({ searchParams }: Address) {
-  const answer = await askSystems(undefined);
+  const [answer, broken] = await Promise.all([askSystems(undefined), askBroken(undefined)]);
   if (!answer.ok) {
     return (
       <Page title="Systems">
@@ -42,7 +42,6 @@ export default async function SystemsPage({ searchParams }: Address) {
       </Page>
     );
   }
-  const broken = await askBroken(undefined);
   const { units } = await chosenView();
   return (
     <Page title="Systems">

@@ -7,7 +7,7 @@ import { hasRoom } from '../machine/has-room';
 import type { Fault, Refusal } from './refusal';
 import { faultWords, refusalWords } from './refusal-words';
 import { pass, type UseCase } from './use-case';
-import { whoAsks } from './who';
+import { askAnew, whoAsks } from './who';
 
 /** What a form gets back. A refusal comes with its sentence, so that the form need not know how to word it. */
 export type Answer<T> = { ok: true; value: T } | { ok: false; reason: Refusal; said: string; faults: string[] };
@@ -32,12 +32,14 @@ export function act<S extends z.ZodType, T>(
   { always = false, asBytes = false }: { always?: boolean; asBytes?: boolean } = {},
 ): Action<T> {
   return async (_before, form) => {
-    const who = await whoAsks(await headers());
+    const sent = await headers();
+    const who = await whoAsks(sent);
     // Before anything is begun that could break off half-way; whoever is not known learns nothing of the disk.
     const answer: Result<T, Refusal> =
       who && !always && !(await hasRoom())
         ? refused({ why: 'no-room' })
         : await pass(shape, carryOut, who, asBytes ? await fieldsWithBytes(form) : await fieldsOf(form));
+    askAnew(sent);
     if (!answer.ok) return refusalAnswer(answer.reason);
     for (const path of refresh(answer.value)) revalidatePath(path);
     return answer;

@@ -4,7 +4,7 @@ import type { z } from 'zod';
 import type { Result } from '#core/result';
 import type { Refusal } from './refusal';
 import { pass, type UseCase } from './use-case';
-import { whoAsks } from './who';
+import { whoAsksOnce } from './who';
 
 /**
  * Lets a page ask a use case. Reading who asks makes the page live: it is never kept from the build.
@@ -17,5 +17,5 @@ export function ask<S extends z.ZodType, T>(
   shape: S,
   carryOut: UseCase<z.output<S>, T>,
 ): (raw: unknown) => Promise<Result<T, Refusal>> {
-  return async (raw) => await pass(shape, carryOut, await whoAsks(await headers()), raw);
+  return async (raw) => await pass(shape, carryOut, await whoAsksOnce(await headers()), raw);
 }

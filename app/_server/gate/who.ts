@@ -35,3 +35,21 @@ export async function whoAsks(headers: Pick<Headers, 'get'>): Promise<Who | null
   const { id, accountId, name, everywhere, at } = found;
   return { id: accountId, name, everywhere, at, session: id };
 }
+
+const asked = new WeakMap<object, Promise<Who | null>>();
+
+/**
+ * The same for a page and its frame, which ask several things of one request within a moment: the database is asked once.
+ *
+ * @param headers   of the request: the same object each time
+ */
+export function whoAsksOnce(headers: Pick<Headers, 'get'>): Promise<Who | null> {
+  const known = asked.get(headers) ?? whoAsks(headers);
+  asked.set(headers, known);
+  return known;
+}
+
+/** Forgets who a request was found to be from: something was done in it, and its page is drawn anew after that. */
+export function askAnew(headers: object): void {
+  asked.delete(headers);
+}

@@ -8,6 +8,7 @@ import type { WeekBehindView } from './cover-view';
 import { partsSaid, spareSaid, whoSaid } from './said';
 import { Spare } from './spare';
 import style from './cover.module.css';
+import { clockFormat } from '../words/clock-format';
 
 const USUAL_H = 168;
 
@@ -87,7 +88,7 @@ function behindSaid(one: DutyException, { people, site: { zone } }: Facility): s
 
 /** A moment on the clock of the site. @param at ms */
 function momentSaid(zone: string, at: number): string {
-  const shown = new Intl.DateTimeFormat('en-GB', {
+  const shown = clockFormat('en-GB', {
     ...{ weekday: 'short', day: 'numeric', month: 'short' },
     ...{ hour: '2-digit', minute: '2-digit', timeZone: zone },
   });

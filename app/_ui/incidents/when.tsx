@@ -1,8 +1,10 @@
+import { clockFormat } from '../words/clock-format';
+
 const SHOWN = { dateStyle: 'medium', timeStyle: 'short' } as const;
 
 /** A moment as a log has it: "25 Nov 2026, 07:14". @param zone IANA zone it is told in */
 export function whenSaid(atMs: number, zone: string): string {
-  return new Intl.DateTimeFormat('en-GB', { ...SHOWN, timeZone: zone }).format(new Date(atMs));
+  return clockFormat('en-GB', { ...SHOWN, timeZone: zone }).format(new Date(atMs));
 }
 
 /** A moment at a site. */
@@ -12,6 +14,6 @@ export function When({ atMs, zone }: { atMs: number; zone: string }) {
 
 /** A moment as a field for day and time takes it: "2026-11-25T07:14". */
 export function localMinute(atMs: number, zone: string): string {
-  const shown = new Intl.DateTimeFormat('sv-SE', { dateStyle: 'short', timeStyle: 'short', timeZone: zone });
+  const shown = clockFormat('sv-SE', { dateStyle: 'short', timeStyle: 'short', timeZone: zone });
   return shown.format(new Date(atMs)).replace(' ', 'T');
 }

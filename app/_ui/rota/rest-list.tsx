@@ -1,6 +1,7 @@
 import { REST_RULES, type RestRule, type RestWarning } from '#core/rota/rest';
 import { daySaid } from './rota-view';
 import style from './rota.module.css';
+import { clockFormat } from '../words/clock-format';
 
 /** What of the rota may breach rules about rest, rule by rule. It warns, and hinders nothing. */
 export function RestList({ warnings, zone }: { warnings: RestWarning[]; zone: string }) {
@@ -30,7 +31,7 @@ function isRest(rule: RestRule): boolean {
 function breachSaid({ person, rule, at, comesTo, times }: RestWarning, zone: string): string {
   const figure = `${Math.round(comesTo * 10) / 10}\u00a0${REST_RULES[rule].unit}`;
   if (rule === 'weekly-hours') return `${person}, ${figure}`;
-  const date = new Intl.DateTimeFormat('sv-SE', { timeZone: zone }).format(at);
+  const date = clockFormat('sv-SE', { timeZone: zone }).format(at);
   const often = times > 1 ? `, ${times} times` : '';
   return `${person}, ${figure}${isRest(rule) ? ' at the longest' : ''}, first ${daySaid(date)}${often}`;
 }

@@ -1,4 +1,5 @@
 import type { RestWarning } from '#core/rota/rest';
+import { clockFormat } from '../words/clock-format';
 
 /** Somebody who is on; instants in ms. */
 export interface OnPersonView {
@@ -76,17 +77,17 @@ export const ON_WORDS = { 'on-site': 'on site', 'on-call': 'on call' } as const;
 
 /** A day as it heads a row: "Wed 25 Nov". @param date ISO date */
 export function daySaid(date: string): string {
-  const shown = new Intl.DateTimeFormat('en-GB', { weekday: 'short', day: 'numeric', month: 'short', timeZone: 'UTC' });
+  const shown = clockFormat('en-GB', { weekday: 'short', day: 'numeric', month: 'short', timeZone: 'UTC' });
   return shown.format(new Date(`${date}T00:00:00Z`));
 }
 
 /** A moment beside another: the time alone on the same day, else with the day. ms */
 export function untilSaid(zone: string, at: number, now: number): string {
-  const day = new Intl.DateTimeFormat('en-GB', { dateStyle: 'short', timeZone: zone });
-  const time = new Intl.DateTimeFormat('en-GB', { hour: '2-digit', minute: '2-digit', timeZone: zone });
+  const day = clockFormat('en-GB', { dateStyle: 'short', timeZone: zone });
+  const time = clockFormat('en-GB', { hour: '2-digit', minute: '2-digit', timeZone: zone });
   if (day.format(at) === day.format(now)) return time.format(at);
-  const name = new Intl.DateTimeFormat('en-GB', { weekday: 'long', timeZone: zone }).format(at);
+  const name = clockFormat('en-GB', { weekday: 'long', timeZone: zone }).format(at);
   const isNear = at - now < 6 * 86_400_000;
-  const date = new Intl.DateTimeFormat('en-GB', { day: 'numeric', month: 'short', timeZone: zone }).format(at);
+  const date = clockFormat('en-GB', { day: 'numeric', month: 'short', timeZone: zone }).format(at);
   return isNear ? `${name} ${time.format(at)}` : `${name} ${date}, ${time.format(at)}`;
 }

@@ -6,6 +6,7 @@ import { timeSaid } from '../words/moment';
 import { Mark } from './change-effect';
 import { daySaid, ON_WORDS } from './rota-view';
 import style from './week.module.css';
+import { clockFormat } from '../words/clock-format';
 
 interface WeekPersonView {
   name: string;
@@ -66,7 +67,7 @@ function Day({ day: { date, hours, lines, away }, zone, now }: { day: WeekDayVie
   const place = lines.findIndex(
     ({ from }, at) => from <= now && now < (lines[at + 1]?.from ?? from + hours * 3_600_000),
   );
-  const isToday = new Intl.DateTimeFormat('sv-SE', { timeZone: zone }).format(now) === date;
+  const isToday = clockFormat('sv-SE', { timeZone: zone }).format(now) === date;
   return (
     <li className={style.day}>
       <h3>

@@ -1,3 +1,5 @@
+import { clockFormat } from './clock-format';
+
 const SHOWN = { dateStyle: 'medium', timeStyle: 'medium' } as const;
 
 /**
@@ -7,5 +9,5 @@ const SHOWN = { dateStyle: 'medium', timeStyle: 'medium' } as const;
  * @param zone   IANA zone it is told in
  */
 export function instantSaid(at: string, zone: string): string {
-  return new Intl.DateTimeFormat('en-GB', { ...SHOWN, timeZone: zone }).format(new Date(at));
+  return clockFormat('en-GB', { ...SHOWN, timeZone: zone }).format(new Date(at));
 }

@@ -1,3 +1,5 @@
+import { clockFormat } from './clock-format';
+
 /**
  * A moment on the clocks of a place, short: "Wed 25 Nov, 18:30". The year is left to pages that look back further.
  *
@@ -5,7 +7,7 @@
  * @param zone   IANA zone
  */
 export function momentSaid(at: string | number, zone: string): string {
-  const shown = new Intl.DateTimeFormat('en-GB', {
+  const shown = clockFormat('en-GB', {
     weekday: 'short',
     day: 'numeric',
     month: 'short',
@@ -18,5 +20,5 @@ export function momentSaid(at: string | number, zone: string): string {
 
 /** The time of day at a place: "18:30". */
 export function timeSaid(at: string | number, zone: string): string {
-  return new Intl.DateTimeFormat('en-GB', { hour: '2-digit', minute: '2-digit', timeZone: zone }).format(new Date(at));
+  return clockFormat('en-GB', { hour: '2-digit', minute: '2-digit', timeZone: zone }).format(new Date(at));
 }
