@@ -125,5 +125,15 @@ test('a look after a state and a second signature are taken back as well; the si
   const again = { site: SITE, asked: lines[1]?.asked ?? '', isRight: true, note: 'Seen.' };
   expect(await signSecond(people.ash, again)).toMatchObject({ reason: { why: 'conflict' } });
   expect(await signSecond(people.bo, again)).toMatchObject({ ok: true });
+  // One that found it right stands there as well, and is taken back by a lead; then it is wanted once more.
+  const standing = async () =>
+    (await secondLines({ id: siteId }, { facility, systemIds }, people.bo, now())).map(
+      ({ objected, signed, taken }) => [objected?.note ?? signed?.note ?? null, signed !== null, taken?.by ?? null],
+    );
+  const first = ['The dryer is off.', false, 'bo'];
+  expect(await standing()).toEqual([first, ['Seen.', true, null]]);
+  const right = { ...back, about: again.asked, reason: 'The wrong line was looked at.' };
+  expect(await takeBack(people.lee, right)).toMatchObject({ ok: true });
+  expect(await standing()).toEqual([first, ['Seen.', true, 'lee'], [null, false, null]]);
   expect(await takeBack(people.bo, { ...back, about: newId() })).toMatchObject({ reason: { why: 'not-found' } });
 });
