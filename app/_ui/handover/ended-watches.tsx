@@ -27,7 +27,7 @@ function Ended({
   one: { id, what, at, by, note, taken },
   takeBack,
 }: Omit<EndedProps, 'ended'> & { one: EndedWatchView }) {
-  const said = `the watch of ${what} was ended by ${by} ${momentSaid(at, site.zone)}: ${note}`;
+  const said = `The watch of ${what} was ended by ${by} ${momentSaid(at, site.zone)}: ${note}`;
   if (taken)
     return (
       <p>

@@ -129,7 +129,7 @@ function HoursSection({ view, units }: SensorBodyProps) {
     { id: 'mean', head: 'Average', figure: true, cell: ({ mean }) => said(mean) },
     { id: 'high', head: 'Highest', figure: true, cell: ({ high }) => said(high) },
     { id: 'count', head: 'Readings', figure: true, cell: ({ count }) => count },
-    ...(isAnyLate || !isAllCounted ? [{ id: 'late', head: 'Late', figure: true, cell: lateSaid }] : []),
+    ...(isAnyLate || !isAllCounted ? [{ id: 'late', head: 'Late', figure: isAllCounted, cell: lateSaid }] : []),
   ];
   return (
     <Section id="hours" title="As a table">

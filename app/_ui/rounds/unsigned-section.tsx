@@ -6,7 +6,7 @@ import { roundsAddress, type RoundsView, type UnsignedView } from './round-view'
 import style from './rounds.module.css';
 
 /** Rounds that are shown without being asked for: what is due today comes first. */
-const AT_ONCE = 3;
+const AT_ONCE = 1;
 /** Systems of a round that are named. */
 const NAMED = 3;
 
@@ -25,7 +25,7 @@ export function UnsignedSection({ page: { site, unsigned, mayWalk } }: { page: R
     <Section
       id="unsigned"
       title="Begun and never signed"
-      note={`In no list below. ${mayWalk ? 'Sign it, with why of what is blank; one' : 'One'} leaves once it is signed, or a later one of the same.`}
+      note={`They stand in no list below. ${mayWalk ? 'Sign each, and say why of what is blank. ' : ''}One leaves once it, or a later one of the same, is signed.`}
     >
       <p>
         <span aria-hidden="true" className={style.wrong}>

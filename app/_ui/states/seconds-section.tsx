@@ -84,7 +84,7 @@ function Done({ site, one: { title, system, by, at, note } }: { site: SiteOfStat
 function Signed({ site, one, takeBack }: Pick<Props, 'site' | 'takeBack'> & { one: SecondView }) {
   const { asked, signed, taken } = one;
   if (signed === null) return null;
-  const said = `right, ${signed.by} said ${momentSaid(signed.at, site.zone)}${signed.note === '' ? '' : `: “${signed.note}”`}`;
+  const said = `Found right by ${signed.by} ${momentSaid(signed.at, site.zone)}: “${signed.note}”`;
   return (
     <>
       <p>
