@@ -28,6 +28,8 @@ export interface Bucket {
   count: number;
   /** How many came late. */
   late: number;
+  /** Of how many it was not counted whether they did. */
+  notCounted: number;
 }
 
 /**
@@ -65,6 +67,7 @@ export function gathered(buckets: readonly Bucket[], fromMs: number, lengthMs: n
       mean: group.reduce((sum, one) => sum + one.mean * one.count, 0) / count,
       count,
       late: group.reduce((sum, { late }) => sum + late, 0),
+      notCounted: group.reduce((sum, { notCounted }) => sum + notCounted, 0),
     };
   });
 }

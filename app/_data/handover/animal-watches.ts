@@ -1,5 +1,6 @@
 import 'server-only';
 import { database } from '../client';
+import { type TakenBack, takenBack } from '../taken-back';
 import type { Transaction } from '../transaction';
 
 /** Animals that are looked at more closely for a time. */
@@ -11,6 +12,14 @@ export interface AnimalWatchRow {
   until: Date;
   at: Date;
   by: string;
+}
+
+/** A watch that somebody ended, and whether they took that back. */
+export interface EndedWatchRow {
+  id: string;
+  what: string;
+  end: { at: Date; by: string; note: string };
+  taken: TakenBack | null;
 }
 
 /** Begins a watch. */
@@ -47,4 +56,22 @@ export async function openAnimalWatches(siteId: string): Promise<AnimalWatchRow[
     orderBy: [{ until: 'asc' }, { id: 'asc' }],
   });
   return rows.map(({ siteId: _, ...row }) => row);
+}
+
+/** Those that were ended since an instant, the latest first. */
+export async function endedAnimalWatches(siteId: string, since: Date): Promise<EndedWatchRow[]> {
+  const rows = await database().animalWatchEnd.findMany({
+    where: { siteId, at: { gte: since } },
+    include: { watch: { select: { what: true } } },
+    orderBy: [{ at: 'desc' }, { watchId: 'desc' }],
+  });
+  const taken = await takenBack(
+    siteId,
+    'animal-watch-end',
+    rows.map(({ watchId }) => watchId),
+  );
+  return rows.map(({ watchId: id, at, by, note, watch: { what } }) => ({
+    ...{ id, what, end: { at, by, note } },
+    taken: taken.get(id) ?? null,
+  }));
 }

@@ -41,7 +41,8 @@ const BUCKETS = `
   WITH plain AS (${PLAIN}),
        usual AS MATERIALIZED (SELECT percentile_cont(0.5) WITHIN GROUP (ORDER BY step) AS step FROM plain)
   SELECT ${MS('min("at")')} AS "fromMs", ${MS('max("at")')} AS "toMs", min(value) AS low, max(value) AS high,
-         avg(value) AS mean, count(*)::int AS count, (count(*) FILTER (WHERE is_late))::int AS late, (usual.step * 1000)::float8 AS "usualMs"
+         avg(value) AS mean, count(*)::int AS count, (count(*) FILTER (WHERE is_late))::int AS late, 0 AS "notCounted",
+         (usual.step * 1000)::float8 AS "usualMs"
     FROM plain, usual
    GROUP BY floor(date_part('epoch', "at" - $3::timestamptz) / $5::float8), usual.step
    ORDER BY 1`;

@@ -82,8 +82,8 @@ export interface RollUp {
   good: Figures;
   suspect: Figures;
   badCount: number;
-  /** How many of all these came late. */
-  lateCount: number;
+  /** How many of all these came late; null where that was not counted yet when it was rolled up. */
+  lateCount: number | null;
 }
 
 /** What readings of one quality came to; `low` and `high` are null where there are none. */

@@ -55,10 +55,10 @@ export async function findSignature(tx: Transaction, siteId: string, id: string)
   return row && asRow(row, new Map());
 }
 
-/** Those that nobody has given yet, or that found something wrong since an instant, the oldest first. */
+/** Those that nobody has given yet, or that were given since an instant, the oldest first. */
 export async function openSignatures(siteId: string, since: Date): Promise<SignatureRow[]> {
   const rows = await database().signatureAsked.findMany({
-    where: { siteId, OR: [{ given: null }, { given: { isRight: false, at: { gte: since } } }] },
+    where: { siteId, OR: [{ given: null }, { given: { at: { gte: since } } }] },
     include: { given: true },
     orderBy: [{ at: 'asc' }, { id: 'asc' }],
   });

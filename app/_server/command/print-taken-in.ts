@@ -12,6 +12,7 @@ export function printTakenIn({ name, site, layout, outcome, sensors }: TakenIn):
   const lines = [
     `${name} is taken in at ${site.name} (${site.key}) by the layout ${layout}: ${counted(outcome.rows, 'row')}, from ${outcome.from ?? '–'} to ${outcome.to ?? '–'}`,
     `${outcome.stored} stored, ${outcome.repeats} there already, ${outcome.conflicts} in conflict, ${outcome.refused} refused, ${outcome.missing} cells without a reading`,
+    'what comes by file is of the past: none of it counts as late, and no alarm is held to it',
     ...outcome.sensors.map(
       (one) =>
         `  ${nameOf(one.sensor)}: ${one.stored} stored, ${one.repeats} there already, ${one.conflicts} in conflict, ${one.suspect} suspect, ${one.bad} bad`,

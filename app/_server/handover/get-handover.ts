@@ -2,7 +2,7 @@ import 'server-only';
 import { z } from 'zod';
 import { linesOf, SECTIONS, type Shown } from '#core/handover/shown';
 import { ok, type Result, refused } from '#core/result';
-import { openAnimalWatches } from '#data/handover/animal-watches';
+import { type EndedWatchRow, endedAnimalWatches, openAnimalWatches } from '#data/handover/animal-watches';
 import { findHandover, type HandoverRow, listHandovers } from '#data/handover/handovers';
 import { namesOf } from '#data/handover/names';
 import { newId } from '#data/new-id';
@@ -28,6 +28,17 @@ export interface HandoverLine {
   isOwn: boolean;
 }
 
+/** A watch of animals that was ended lately; instants are ISO 8601 in UTC. */
+export interface EndedWatch {
+  id: string;
+  what: string;
+  at: string;
+  by: string;
+  note: string;
+  /** That the end was taken back, and they are watched again; null while it counts. */
+  taken: { at: string; by: string; reason: string } | null;
+}
+
 /** What stands now, for whoever hands over, and the handovers of the past days. */
 export interface HandoverPage {
   site: { key: string; name: string; zone: string };
@@ -41,6 +52,8 @@ export interface HandoverPage {
   open: HandoverLine | null;
   past: HandoverLine[];
   animals: { id: string; what: string }[];
+  /** Watches that were ended in the past days, the latest first. */
+  ended: EndedWatch[];
   systems: { key: string; name: string }[];
   mayGive: boolean;
 }
@@ -60,6 +73,8 @@ export const getKeptHandoverShape = handoverPlace;
 
 /** Handovers that are listed. */
 const LISTED = 20;
+/** ms that the end of a watch stays in sight, and can be taken back there: a week. Common practice, no source. */
+const ENDED_MS = 7 * 86_400_000;
 
 /** What stands at a site, to be handed over. */
 export async function getHandover(
@@ -72,7 +87,9 @@ export async function getHandover(
   const at = now();
   const shown = await gatherShown(found.value, at);
   const rows = await listHandovers(entry.id, LISTED);
-  const names = await namesOf(entry.id, [...idsIn(shown), ...rows.flatMap(idsOf)]);
+  const ended = await endedAnimalWatches(entry.id, new Date(at.getTime() - ENDED_MS));
+  const bySomebody = ended.flatMap(({ end, taken }) => (taken ? [end.by, taken.by] : [end.by]));
+  const names = await namesOf(entry.id, [...idsIn(shown), ...rows.flatMap(idsOf), ...bySomebody]);
   const [latest] = rows;
   const animals = await openAnimalWatches(entry.id);
   return ok({
@@ -84,6 +101,7 @@ export async function getHandover(
     open: latest && latest.taken === null ? lineOf(latest, names, who) : null,
     past: rows.map((row) => lineOf(row, names, who)),
     animals: animals.map(({ id, what }) => ({ id, what })),
+    ended: ended.map((one) => endedOf(one, names)),
     systems: stored.facility.systems.map(({ key, name }) => ({ key, name })),
     mayGive: may(who, 'hand-over', site),
   });
@@ -121,6 +139,16 @@ function lineOf(
     by: nameOf(by),
     taken: taken && { ...taken, at: taken.at.toISOString(), by: nameOf(taken.by) },
     isOwn: by === who.id,
+  };
+}
+
+function endedOf({ id, what, end, taken }: EndedWatchRow, names: ReadonlyMap<string, string>): EndedWatch {
+  const nameOf = (of: string) => names.get(of) ?? of;
+  return {
+    ...{ id, what, note: end.note },
+    at: end.at.toISOString(),
+    by: nameOf(end.by),
+    taken: taken && { at: taken.at.toISOString(), by: nameOf(taken.by), reason: taken.reason },
   };
 }
 

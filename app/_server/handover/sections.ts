@@ -96,7 +96,7 @@ export function secondSection(
   nameOf: (id: string | null) => string | null,
 ): ShownLine[] {
   return rows
-    .filter(({ taken }) => taken === null)
+    .filter(({ given, taken }) => taken === null && given?.isRight !== true)
     .map(({ kind, systemId, at, by, note }) =>
       line(signingWords(kind).title, {
         where: nameOf(systemId),

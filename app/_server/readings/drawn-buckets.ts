@@ -62,10 +62,14 @@ async function rolled({ siteId, sensorId, from, to }: Asked, isDay: boolean): Pr
   };
 }
 
-function bucketOf({ fromMs, toMs, good, lateCount: late }: RollUp): Bucket[] {
+function bucketOf({ fromMs, toMs, good, lateCount }: RollUp): Bucket[] {
   const { count, low, high } = good;
   if (count === 0 || low === null || high === null) return [];
-  return [{ fromMs, toMs, low, high, mean: good.sum / count, count, late }];
+  return [{ fromMs, toMs, low, high, mean: good.sum / count, count, ...lateOf(lateCount, count) }];
+}
+
+function lateOf(lateCount: number | null, count: number): Pick<Bucket, 'late' | 'notCounted'> {
+  return lateCount === null ? { late: 0, notCounted: count } : { late: lateCount, notCounted: 0 };
 }
 
 /** Where there is something in each hour, one without is a gap; a logger that reads twice a day has none between. */

@@ -104,8 +104,12 @@ async function receive(request: Request, source: SendingSource, { read, fields }
 
 function counted(records: RecordAnswer[]): ReadingsAnswer {
   const counts = { stored: 0, repeat: 0, conflict: 0, corrected: 0, refused: 0 };
-  for (const { result } of records) counts[result] += 1;
-  return { ...counts, records };
+  let late = 0;
+  for (const answer of records) {
+    counts[answer.result] += 1;
+    if ('late' in answer) late += 1;
+  }
+  return { ...counts, late, records };
 }
 
 function bearerOf(headers: Headers): string {

@@ -1,6 +1,7 @@
 import 'server-only';
 import type { Arrived, ReadRecord } from '#core/readings/arrived';
 import { type Judged, judge } from '#core/readings/judge';
+import { isLate } from '#core/readings/late';
 import { toFacilityUnit } from '#core/readings/units';
 import { ok, type Result, refused } from '#core/result';
 import { noteUnknown, type SensorPlace } from '#data/readings/sensor-names';
@@ -9,10 +10,8 @@ import { type SiteSigns, takingIn } from '#data/readings/taking-in';
 import { type JudgedComing, judgeComing, type Placed } from './judge-coming';
 
 /** What became of one record. */
-export type RecordAnswer =
-  | { result: Stored; quality: 'good' }
-  | { result: Stored; quality: 'suspect' | 'bad'; reason: string }
-  | { result: 'refused'; field: string; why: string };
+export type RecordAnswer = (KeptAnswer & { late?: true }) | { result: 'refused'; field: string; why: string };
+type KeptAnswer = { result: Stored; quality: 'good' } | { result: Stored; quality: 'suspect' | 'bad'; reason: string };
 
 /** From whom readings come, when, and how. */
 export interface Coming {
@@ -67,7 +66,9 @@ export async function takeIn(
   return placed.map((one) => {
     if (!one.ok) return { result: 'refused', field: one.reason.field, why: one.reason.why };
     const at = next++;
-    return answerOf(outcomes[at], judged[at]);
+    const answer = answerOf(outcomes[at], judged[at]);
+    // Only what is new: of what was there already the mark was settled when it first came.
+    return answer.result === 'stored' && isLate(one.value.atMs, cameMs) ? { ...answer, late: true } : answer;
   });
 }
 
@@ -109,7 +110,7 @@ function newReading({ sensor, atMs, value, isOfPast }: Placed, judged: JudgedCom
   return { ...of, sameSince: new Date(sameSinceMs), ...how };
 }
 
-function answerOf(result: Stored | undefined, judged: Judged | undefined): RecordAnswer {
+function answerOf(result: Stored | undefined, judged: Judged | undefined): KeptAnswer {
   if (!result || !judged) throw new Error('A reading has no outcome');
   if (judged.quality === 'good') return { result, quality: 'good' };
   return { result, quality: judged.quality, reason: judged.reason ?? '' };

@@ -14,6 +14,7 @@ const TAKEN: Readonly<Record<string, string>> = {
   'second-look': 'a second look at a round',
   'state-look': 'a look after a state',
   'second-signature': 'a second signature',
+  'animal-watch-end': 'the end of a watch of animals',
 };
 
 /** Entries about rounds. */

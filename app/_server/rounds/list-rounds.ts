@@ -11,6 +11,7 @@ import { may } from '../gate/may';
 import type { Refusal } from '../gate/refusal';
 import type { Who } from '../gate/who';
 import { findStoredSite } from '../reviews/find-stored-site';
+import { listUnsigned, type Unsigned } from './list-unsigned';
 import { listWaiting, type Waiting } from './list-waiting';
 import { roundsStanding, type SlotRound } from './rounds-standing';
 import { recentSheets, sheetLine } from './sheets/sheet-lines';
@@ -46,6 +47,8 @@ export interface RoundsPage {
   /** Slots whose sheet can be walked besides the timetable. */
   slots: { key: string; name: string }[];
   waiting: Waiting[];
+  /** Rounds that were begun, never signed, and are none of the lines. */
+  unsigned: Unsigned;
   mayWalk: boolean;
   mayLook: boolean;
   /** Id of the next round that is walked besides the timetable. */
@@ -54,7 +57,7 @@ export interface RoundsPage {
 
 export const listRoundsShape = siteRounds;
 
-/** The rounds of the past week and of today, the latest first, and those that wait for a second look. */
+/** The rounds of the past week and of today, the latest first, those that wait for a second look, and those nobody signed. */
 export async function listRounds(who: Who, { site: key }: { site: string }): Promise<Result<RoundsPage, Refusal>> {
   const found = await findStoredSite(who, 'see', key);
   if (!found.ok) return found;
@@ -81,6 +84,10 @@ export async function listRounds(who: Who, { site: key }: { site: string }): Pro
     lines: lines.sort((a, b) => (a.dueAt < b.dueAt ? 1 : -1)),
     slots: stored.facility.rounds.map(({ key: slot, name }) => ({ key: slot, name })),
     waiting: await listWaiting(site, begun),
+    unsigned: await listUnsigned(
+      site,
+      begun.map(({ id }) => id),
+    ),
     mayWalk: may(who, 'walk', site.key),
     mayLook: may(who, 'second-look', site.key),
     nextRound: newId(),

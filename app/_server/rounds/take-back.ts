@@ -1,5 +1,6 @@
 import 'server-only';
 import { ok, type Result, refused } from '#core/result';
+import { addAnimalWatch, findAnimalWatch } from '#data/handover/animal-watches';
 import { newId } from '#data/new-id';
 import { news } from '#data/news';
 import { appendRecords } from '#data/records/append-records';
@@ -27,8 +28,8 @@ interface Said {
 }
 
 /**
- * Takes back a second look at a round, a look after a state, or a second signature: by whoever gave it, or a lead. What was said
- * stays, with the reason, and counts no longer: it is waited for again. What is sent twice is done once.
+ * Takes back a second look at a round, a look after a state, a second signature, or the end of a watch of animals: by whoever gave
+ * it, or a lead. What was said stays, with the reason, and counts no longer: it is waited for again. What is sent twice is done once.
  */
 export async function takeBack(who: Who, request: TakeBackRequest): Promise<Result<{ site: string }, Refusal>> {
   const { site: key, what, about, reason } = request;
@@ -74,6 +75,17 @@ const FIND: Readonly<Record<TakeBackRequest['what'], Find>> = {
       body: { asked: about, ...(found.systemId && { system: found.systemId }) },
       // It is wanted again, of whoever did it.
       after: async (within, site, at) => await askSignature(within, site, { ...asked, id: newId(), at }),
+    };
+  },
+  'animal-watch-end': async (tx, siteId, about) => {
+    const found = await findAnimalWatch(tx, siteId, about);
+    if (!found || found.endedBy === null) return null;
+    const { endedBy: by, ...watch } = found;
+    return {
+      by,
+      body: { watch: about, system: watch.systemId },
+      // They are watched again, by whom, since when and until when they were.
+      after: async (within, site) => await addAnimalWatch(within, site, { ...watch, id: newId() }),
     };
   },
 };

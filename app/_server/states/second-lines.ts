@@ -4,7 +4,7 @@ import { type SignedByTwo, signingWords } from '#core/states/signing';
 import { accountNames } from '#data/accounts/names';
 import { openSignatures } from '#data/states/signatures';
 
-/** A second signature that is wanted, or that found something wrong, in plain values. */
+/** A second signature that is wanted, or that was given lately, in plain values. */
 export interface SecondLine {
   asked: string;
   kind: SignedByTwo;
@@ -18,21 +18,23 @@ export interface SecondLine {
   isOwn: boolean;
   /** Who looked and found it not right; null while nobody has. */
   objected: { at: string; by: string; note: string } | null;
+  /** Who looked and found it right; null while nobody has. */
+  signed: { at: string; by: string; note: string } | null;
   /** That this was taken back, and is wanted again; null while it counts. */
   taken: { at: string; by: string; reason: string } | null;
 }
 
-/** Days that an objection stays in sight. Common practice, no source. */
-const OBJECTION_DAYS = 7;
+/** Days that one that was given stays in sight, and can be taken back there. Common practice, no source. */
+const GIVEN_DAYS = 7;
 
-/** Second signatures that are wanted at a site. @param who   whoever looks */
+/** Second signatures that are wanted at a site, and those given in the past days, the oldest first. @param who   whoever looks */
 export async function secondLines(
   site: { id: string },
   { facility, systemIds }: { facility: Facility; systemIds: ReadonlyMap<string, string> },
   who: { id: string },
   at: Date,
 ): Promise<SecondLine[]> {
-  const rows = await openSignatures(site.id, new Date(at.getTime() - OBJECTION_DAYS * 86_400_000));
+  const rows = await openSignatures(site.id, new Date(at.getTime() - GIVEN_DAYS * 86_400_000));
   const names = await accountNames(
     rows.flatMap(({ by, given, taken }) => [by, given?.by ?? [], taken?.by ?? []].flat()),
   );
@@ -40,13 +42,15 @@ export async function secondLines(
   const nameOf = (id: string) => names.get(id) ?? id;
   return rows.map(({ id, kind, systemId, by, note, given, taken, at: done }) => {
     const key = systemId === null ? undefined : keys.get(systemId);
+    const said = given && { at: given.at.toISOString(), by: nameOf(given.by), note: given.note };
     return {
       ...{ asked: id, kind, note, ...signingWordsOf(kind) },
       system: facility.systems.find((system) => system.key === key)?.name ?? null,
       at: done.toISOString(),
       by: nameOf(by),
       isOwn: by === who.id,
-      objected: given && { at: given.at.toISOString(), by: nameOf(given.by), note: given.note },
+      objected: given?.isRight === false ? said : null,
+      signed: given?.isRight === true ? said : null,
       taken: taken && { at: taken.at.toISOString(), by: nameOf(taken.by), reason: taken.reason },
     };
   });

@@ -1,3 +1,4 @@
+import { LATE_MS } from '#core/readings/late';
 import { QUALITIES } from '#core/readings/reading';
 import { z } from 'zod';
 
@@ -13,6 +14,12 @@ const kept = z
       ),
     quality: z.enum(QUALITIES).describe('How far it can be trusted.'),
     reason: z.string().optional().describe('Why it is not good.'),
+    late: z
+      .literal(true)
+      .optional()
+      .describe(
+        `It is stored, and came more than ${LATE_MS / 60_000} min after it was taken: it counts, and ends no alarm.`,
+      ),
   })
   .describe('A record that was understood.');
 
@@ -31,6 +38,7 @@ export const readingsAnswer = z.object({
   conflict: count,
   corrected: count,
   refused: count,
+  late: count.describe('How many of those stored came late; a repeat was settled when it first came.'),
   records: z.array(z.union([kept, refused])).describe('What became of each record, in the order they were sent.'),
 });
 

@@ -1,7 +1,7 @@
 import { TAKEN_WHAT } from '#core/rounds/taken-back';
 import { z } from 'zod';
 
-/** A look or a second signature is taken back, with a reason. */
+/** A look, a second signature or the end of a watch of animals is taken back, with a reason. */
 export const takeBackRequest = z.object({
   site: z.string(),
   what: z.enum(TAKEN_WHAT),

@@ -6,6 +6,7 @@ import { Page } from '../frame/page';
 import { Section } from '../frame/section';
 import { siteAddress } from '../frame/site-address';
 import { momentSaid } from '../words/moment';
+import { EndedWatches } from './ended-watches';
 import { EndWatchForm, GiveForm, TakeHereForm, WatchForm } from './handover-forms';
 import type { HandoverPageView } from './handover-view';
 import { PastHandovers } from './past-handovers';
@@ -17,6 +18,7 @@ export interface HandoverActions {
   takeHere: FormAction<unknown>;
   watch: FormAction<unknown>;
   endWatch: FormAction<unknown>;
+  takeBack: FormAction<unknown>;
 }
 
 /** What stands at a site, for whoever hands it over and whoever takes it. */
@@ -84,6 +86,7 @@ function Doings({ page, actions }: { page: HandoverPageView; actions: HandoverAc
         <Fold title="Put animals under watch">
           <WatchForm site={site.key} entry={page.entry} systems={page.systems} watch={actions.watch} />
         </Fold>
+        <EndedWatches site={site} ended={page.ended} takeBack={actions.takeBack} />
       </Section>
     </div>
   );

@@ -18,6 +18,16 @@ export interface SiteOfHandover {
   zone: string;
 }
 
+/** A watch of animals that was ended lately. Instants are UTC, ISO. */
+export interface EndedWatchView {
+  id: string;
+  what: string;
+  at: string;
+  by: string;
+  note: string;
+  taken: { at: string; by: string; reason: string } | null;
+}
+
 /** What stands now, and the handovers of the past days. */
 export interface HandoverPageView {
   site: SiteOfHandover;
@@ -28,6 +38,7 @@ export interface HandoverPageView {
   open: HandoverLineView | null;
   past: HandoverLineView[];
   animals: { id: string; what: string }[];
+  ended: EndedWatchView[];
   systems: { key: string; name: string }[];
   mayGive: boolean;
 }

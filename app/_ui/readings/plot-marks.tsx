@@ -55,7 +55,7 @@ export function LateMarks({ buckets, x, bottom }: LateProps) {
 }
 
 /** What the shapes of a chart mean. */
-export function PlotKey({ isAnyLate }: { isAnyLate: boolean }) {
+export function PlotKey({ isAnyLate, isAllCounted }: { isAnyLate: boolean; isAllCounted: boolean }) {
   return (
     <ul className={style.key}>
       <li>
@@ -83,12 +83,12 @@ export function PlotKey({ isAnyLate }: { isAnyLate: boolean }) {
         </Sample>
         taken by hand
       </li>
-      {isAnyLate ? (
+      {isAnyLate || !isAllCounted ? (
         <li>
           <Sample>
             <path className={style.late} d="M-12 0H12" />
           </Sample>
-          came late
+          came late{isAllCounted ? '' : ', where that was counted'}
         </li>
       ) : null}
       <li>

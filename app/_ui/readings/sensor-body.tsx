@@ -23,6 +23,7 @@ interface SensorBodyProps {
 
 const LATE =
   ' What came late, more than an hour after it was taken, was not known in its time: it counts here, and no alarm ended by it.';
+const NOT_COUNTED = ' Where it says so, hours were rolled up before it was counted what came late.';
 /** Readings one by one of which it is said how many there are. */
 const MANY = 5000;
 
@@ -52,7 +53,7 @@ export function SensorBody({ view, units }: SensorBodyProps) {
       ) : (
         <>
           <ReadingPlot view={view} units={units} />
-          <PlotKey isAnyLate={view.buckets.some(({ late }) => late > 0)} />
+          <PlotKey {...lateness(view.buckets)} />
         </>
       )}
       {view.rows.length > 0 ? <HoursSection view={view} units={units} /> : null}
@@ -121,26 +122,39 @@ function SpanLinks({ view: { site, system, sensor, span, days } }: { view: Senso
 function HoursSection({ view, units }: SensorBodyProps) {
   type Row = SensorReadingsView['rows'][number];
   const said = (value: number) => readingSaid(view.sensor.quantity, units, value);
-  const isAnyLate = view.rows.some(({ late }) => late > 0);
+  const { isAnyLate, isAllCounted } = lateness(view.rows);
   const columns: Column<Row>[] = [
     { id: 'from', head: 'From', cell: ({ there }) => there },
     { id: 'low', head: 'Lowest', figure: true, cell: ({ low }) => said(low) },
     { id: 'mean', head: 'Average', figure: true, cell: ({ mean }) => said(mean) },
     { id: 'high', head: 'Highest', figure: true, cell: ({ high }) => said(high) },
     { id: 'count', head: 'Readings', figure: true, cell: ({ count }) => count },
-    ...(isAnyLate ? [{ id: 'late', head: 'Late', figure: true, cell: ({ late }: Row) => late }] : []),
+    ...(isAnyLate || !isAllCounted ? [{ id: 'late', head: 'Late', figure: isAllCounted, cell: lateSaid }] : []),
   ];
   return (
     <Section id="hours" title="As a table">
       <Ledger
         narrow
-        caption={`Good readings that came by themselves or from a file. What is suspect or bad enters no average.${isAnyLate ? LATE : ''}${outsideSaid(view)}`}
+        caption={`Good readings that came by themselves or from a file. What is suspect or bad enters no average.${isAnyLate ? LATE : ''}${isAllCounted ? '' : NOT_COUNTED}${outsideSaid(view)}`}
         columns={columns}
         rows={view.rows}
         keyOf={({ fromMs }) => String(fromMs)}
       />
     </Section>
   );
+}
+
+/** Whether any of them came late, and whether that was counted of all. */
+function lateness(buckets: readonly { late: number; notCounted: number }[]) {
+  return {
+    isAnyLate: buckets.some(({ late }) => late > 0),
+    isAllCounted: buckets.every(({ notCounted }) => notCounted === 0),
+  };
+}
+
+function lateSaid({ late, count, notCounted }: SensorReadingsView['rows'][number]): string {
+  if (notCounted === 0) return `${late}`;
+  return notCounted === count ? 'not counted' : `${late}, in part not counted`;
 }
 
 function PointsSection({ view, units }: SensorBodyProps) {

@@ -32,6 +32,15 @@ export interface WalkView {
   systems: string[] | null;
 }
 
+/** A round that was begun and never signed, and stands in no list. */
+export interface UnsignedView {
+  round: string;
+  name: string;
+  of: 'sheet' | 'timetable' | 'besides';
+  begun: DoneView;
+  systems: string[];
+}
+
 /** The rounds of a site. */
 export interface RoundsView {
   site: { key: string; name: string; zone: string };
@@ -39,6 +48,7 @@ export interface RoundsView {
   lines: WalkView[];
   slots: { key: string; name: string }[];
   waiting: (RoundCounts & { round: string })[];
+  unsigned: { lines: UnsignedView[]; many: number };
   mayWalk: boolean;
   mayLook: boolean;
   nextRound: string;

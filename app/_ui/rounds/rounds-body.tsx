@@ -14,6 +14,7 @@ import style from './rounds.module.css';
 import { sheetsAddress } from '../sheets/sheet-views';
 import { momentSaid } from '../words/moment';
 import { StandingMark } from './standing-mark';
+import { UnsignedSection } from './unsigned-section';
 
 /** What a round that was begun answers: where it is. */
 export type BeginAction = FormAction<{ site: string; round: string }>;
@@ -44,6 +45,7 @@ export function RoundsBody({ page, begin, besides }: RoundsBodyProps) {
         </p>
       }
     >
+      <UnsignedSection page={page} />
       <Section id="now" title="To be walked" wide>
         <Open page={page} begin={begin} />
       </Section>

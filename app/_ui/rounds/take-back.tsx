@@ -12,10 +12,14 @@ interface TakeBackProps {
   /** Id of what is taken back. */
   about: string;
   takeBack: FormAction<unknown>;
+  /** What is said once it is. */
+  done?: string;
 }
 
+const DONE = 'It is taken back, and wanted again.';
+
 /** Takes back what somebody said: it stays to be seen, and counts no longer. */
-export function TakeBack({ site, what, about, takeBack }: TakeBackProps) {
+export function TakeBack({ site, what, about, takeBack, done = DONE }: TakeBackProps) {
   return (
     <Fold title="Take it back">
       <KeptForm
@@ -24,7 +28,7 @@ export function TakeBack({ site, what, about, takeBack }: TakeBackProps) {
         hidden={{ site, what, about }}
         labels={{ reason: 'Why' }}
         button="Take it back"
-        done="It is taken back, and wanted again."
+        done={done}
       >
         <NoteField name="reason" title="Why: what was said stays, struck through" isNeeded />
       </KeptForm>

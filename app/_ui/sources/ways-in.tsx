@@ -55,7 +55,7 @@ function ByHttp({ address, path }: { address: string; path: string }) {
         a value right, send it with <code>?correct=1</code>; both stay. At most 4 MB and 20,000 records at once. What
         cannot be is kept and marked bad, and raises no alarm; what is unlikely is marked suspect, and still does. What
         comes more than an hour after it was taken is marked late: it counts, ends no alarm, and is no word of its
-        sensor.
+        sensor; the answer marks those records, and says how many they are.
       </p>
     </>
   );

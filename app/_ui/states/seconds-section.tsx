@@ -7,7 +7,7 @@ import { SecondForm } from './second-form';
 import type { SiteOfStates } from './state-view';
 import style from './states.module.css';
 
-/** A second signature that is wanted, or that found something wrong. Instants are UTC, ISO. */
+/** A second signature that is wanted, or that was given lately. Instants are UTC, ISO. */
 export interface SecondView {
   asked: string;
   title: string;
@@ -18,6 +18,7 @@ export interface SecondView {
   note: string | null;
   isOwn: boolean;
   objected: { at: string; by: string; note: string } | null;
+  signed: { at: string; by: string; note: string } | null;
   taken: { at: string; by: string; reason: string } | null;
 }
 
@@ -29,20 +30,20 @@ interface Props {
   takeBack: FormAction<unknown> | null;
 }
 
-/** What a second person has to look at and sign. */
+/** What a second person has to look at and sign, and what one found right lately. */
 export function SecondsSection({ site, seconds, sign, takeBack }: Props) {
   if (seconds.length === 0) return null;
+  const signed = seconds.filter((one) => one.signed !== null);
+  const wanted = seconds.filter((one) => one.signed === null);
   return (
-    <Section id="seconds" title="Wants a second signature" note="Somebody else looks, and signs what they saw.">
-      {seconds.map((one) => (
+    <Section
+      id="seconds"
+      title={wanted.length > 0 ? 'Wants a second signature' : 'Second signatures'}
+      note="Somebody else looks, and signs what they saw."
+    >
+      {wanted.map((one) => (
         <article key={one.asked} className={style.state}>
-          <h3>
-            {one.title}
-            {one.system === null ? null : `, ${one.system}`}
-          </h3>
-          <p>
-            Done by {one.by} {momentSaid(one.at, site.zone)}.{one.note ? ` “${one.note}”` : ''}
-          </p>
+          <Done site={site} one={one} />
           {one.objected ? (
             <Objected site={site} asked={one.asked} objected={one.objected} taken={one.taken} takeBack={takeBack} />
           ) : (
@@ -50,7 +51,55 @@ export function SecondsSection({ site, seconds, sign, takeBack }: Props) {
           )}
         </article>
       ))}
+      {signed.length > 0 ? (
+        <Fold title={`Signed by a second in the past week: ${signed.length}`}>
+          {signed.toReversed().map((one) => (
+            <article key={one.asked} className={style.state}>
+              <Done site={site} one={one} />
+              <Signed site={site} one={one} takeBack={takeBack} />
+            </article>
+          ))}
+        </Fold>
+      ) : null}
     </Section>
+  );
+}
+
+/** What was done, by whom. */
+function Done({ site, one: { title, system, by, at, note } }: { site: SiteOfStates; one: SecondView }) {
+  return (
+    <>
+      <h3>
+        {title}
+        {system === null ? null : `, ${system}`}
+      </h3>
+      <p>
+        Done by {by} {momentSaid(at, site.zone)}.{note ? ` “${note}”` : ''}
+      </p>
+    </>
+  );
+}
+
+/** Who found it right; or that this was taken back. */
+function Signed({ site, one, takeBack }: Pick<Props, 'site' | 'takeBack'> & { one: SecondView }) {
+  const { asked, signed, taken } = one;
+  if (signed === null) return null;
+  const said = `Found right by ${signed.by} ${momentSaid(signed.at, site.zone)}: “${signed.note}”`;
+  return (
+    <>
+      <p>
+        {taken ? (
+          <Taken taken={taken} zone={site.zone}>
+            {said}
+          </Taken>
+        ) : (
+          said
+        )}
+      </p>
+      {takeBack && !taken ? (
+        <TakeBack site={site.key} what="second-signature" about={asked} takeBack={takeBack} />
+      ) : null}
+    </>
   );
 }
 

@@ -6,6 +6,7 @@ import { getHandover, getKeptHandover } from '#server/handover/get-handover';
 import { giveHandover } from '#server/handover/give-handover';
 import { takeHandover, takeHandoverHere } from '#server/handover/take-handover';
 import { endWatch, watchAnimal } from '#server/handover/watch-animal';
+import { takeBack } from '#server/rounds/take-back';
 import { addNoticeOf, endNoticeOf } from '#server/notices/add-notice';
 import { hashPassword } from '#server/sign-in/password';
 import { beginStateOf } from '#server/states/begin-state';
@@ -78,6 +79,29 @@ describe('the page a site is handed over with', () => {
     await endWatch(ben, { ...SITE, watch: animal?.id ?? '', note: 'eats again' });
     expect(await giveHandover(ada, { ...SITE, entry, print })).toMatchObject({ reason: { why: 'conflict' } });
   });
+});
+
+test('the end of a watch of animals is taken back with a reason and stays to be seen; they are watched as before', async () => {
+  const watch = { ...SITE, entry: newId(), system: 'tank-1', what: 'two wrasses', why: 'hide', days: 2 };
+  await watchAnimal(ada, watch);
+  const before = (await page(ben)).shown.animals;
+  const back = { ...SITE, what: 'animal-watch-end' as const, about: watch.entry, reason: 'It was another pair.' };
+  expect(await takeBack(ben, back)).toMatchObject({ reason: { why: 'not-found' } });
+  expect(await endWatch(ben, { ...SITE, watch: watch.entry, note: 'out again' })).toMatchObject({ ok: true });
+  expect((await page(ada)).shown.animals).toEqual([]);
+  expect((await page(ada)).ended[0]).toMatchObject({ what: 'two wrasses', by: 'Ben', note: 'out again', taken: null });
+  expect(await takeBack(ada, back)).toMatchObject({ reason: { why: 'conflict' } });
+  expect(await takeBack(ben, back)).toMatchObject({ ok: true });
+  expect(await takeBack(ben, back)).toMatchObject({ ok: true });
+  const { shown, ended, animals } = await page(ada);
+  expect(shown.animals).toEqual(before);
+  expect(ended[0]).toMatchObject({ what: 'two wrasses', taken: { by: 'Ben', reason: 'It was another pair.' } });
+  const { rows } = await query(`SELECT body FROM record WHERE kind = 'look-taken-back'`);
+  expect(rows).toMatchObject([{ body: { by: ben.id, what: 'animal-watch-end', watch: watch.entry } }]);
+  // Watched again, they are let go of again.
+  const again = animals.find(({ what }) => what === 'two wrasses')?.id ?? '';
+  expect(await endWatch(ada, { ...SITE, watch: again, note: 'both out' })).toMatchObject({ ok: true });
+  expect((await page(ada)).shown.animals).toEqual([]);
 });
 
 describe('a handover', () => {

@@ -81,7 +81,8 @@ async function isClear(body: string, type: string, query_: string): Promise<void
     expect(readingsRefusal.strict().parse(told).said.length).toBeLessThan(300);
     return;
   }
-  const { records: each, ...counts } = readingsAnswer.parse(told);
+  const { records: each, late, ...counts } = readingsAnswer.parse(told);
+  expect(late).toBe(each.filter((one) => 'late' in one).length);
   expect(Object.values(counts).reduce((sum, count) => sum + count, 0)).toBe(each.length);
 }
 

@@ -1,5 +1,6 @@
 import { beforeAll, describe, expect, test } from 'vitest';
 import { inTransaction } from '#data/transaction';
+import { plainReadings } from '#data/readings/chart';
 import { latestOf } from '#data/readings/series';
 import { setAlias } from '#data/readings/sensor-names';
 import { endSource } from '#data/readings/sources';
@@ -56,9 +57,10 @@ describe('readings that a source sends', () => {
       conflict: 0,
       corrected: 0,
       refused: 0,
+      late: 5,
       records: [
-        ...Array.from({ length: 4 }, () => ({ result: 'stored', quality: 'good' })),
-        { result: 'stored', quality: 'bad', reason: 'power-on' },
+        ...Array.from({ length: 4 }, () => ({ result: 'stored', quality: 'good', late: true })),
+        { result: 'stored', quality: 'bad', reason: 'power-on', late: true },
       ],
     });
     const latest = await latestOf(siteId);
@@ -118,6 +120,27 @@ describe('readings that a source sends', () => {
     expect(await answerTo(of(26))).toMatchObject({ repeat: 1 });
   });
 
+  test('are told to be late as they are marked: what is new and came more than an hour after it was taken', async () => {
+    const nowS = Math.floor(now().getTime() / 1000);
+    const of = (v: number) => [7200, 3660, 3540, 0].map((ago) => ({ n: place('return-flow'), t: nowS - ago, v }));
+    const first = await answerTo([...of(900), { n: 'nobody/knows', t: nowS - 7200, v: 1 }]);
+    expect(first).toMatchObject({ stored: 4, refused: 1, late: 2 });
+    const marks = first.records.map(({ late }: { late?: true }) => late === true);
+    expect(marks).toEqual([true, true, false, false, false]);
+    const from = new Date((nowS - 7200) * 1000);
+    const kept = await plainReadings(siteId, ids['return-flow'] ?? '', {
+      from,
+      to: new Date(nowS * 1000 + 1),
+      most: 9,
+    });
+    expect(kept.map(({ isLate }) => isLate)).toEqual(marks.slice(0, 4));
+    expect(await answerTo(of(900))).toMatchObject({ repeat: 4, late: 0 });
+    expect(await answerTo(of(950))).toMatchObject({ conflict: 4, late: 0 });
+    expect(await answerTo(of(950), { query: '?correct=1' })).toMatchObject({ corrected: 4, late: 0 });
+    const lines = `name,time,value\n${place('floor')},${from.toISOString()},dry\n${place('floor')},${now().toISOString()},dry`;
+    expect(await answerTo(lines, { type: 'text/csv' })).toMatchObject({ stored: 2, late: 1 });
+  });
+
   test('may come as CSV', async () => {
     const lines = [
       '\uFEFFTime,Name,Value,Unit',
@@ -133,9 +156,9 @@ describe('readings that a source sends', () => {
     const { records } = await answerTo(lines, { type: 'text/csv; charset=utf-8' });
     const time = 'must be an instant with its zone, such as 2026-05-01T08:30:00Z';
     expect(records).toEqual([
-      { result: 'stored', quality: 'good' },
-      { result: 'stored', quality: 'good' },
-      { result: 'stored', quality: 'good' },
+      { result: 'stored', quality: 'good', late: true },
+      { result: 'stored', quality: 'good', late: true },
+      { result: 'stored', quality: 'good', late: true },
       { result: 'refused', field: 'time', why: time },
       { result: 'refused', field: 'time', why: time },
       { result: 'refused', field: 'value', why: 'must be a number' },

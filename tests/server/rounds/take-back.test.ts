@@ -84,8 +84,8 @@ test('a second look is taken back by whoever gave it or a lead, stays with its r
   expect(rows).toMatchObject([{ body: { by: people.lee.id, round, what: 'second-look' } }]);
 });
 
-test('a look after a state and a second signature are taken back as well; the signature is wanted again', async () => {
-  const { systemIds, facility } = await stored(SITE);
+test('a look after a state is taken back as well', async () => {
+  const { systemIds } = await stored(SITE);
   const systemId = systemIds.get('tank-1') ?? '';
   const [run, look] = [newId(), newId()];
   const act = { run, systemId, state: 'treatment' as const, at: now(), by: people.ash.id, note: 'Gills calm.' };
@@ -101,13 +101,16 @@ test('a look after a state and a second signature are taken back as well; the si
   const request = { site: SITE, what: 'state-look' as const, about: look, reason: 'I looked at the other tank.' };
   expect(await takeBack(people.ash, request)).toMatchObject({ ok: true });
   expect(await looks()).toMatchObject([{ by: people.ash.id, reason: 'I looked at the other tank.' }]);
+});
 
+test('a second signature is taken back, whatever it found, stays to be seen and is wanted again', async () => {
+  const { systemIds, facility } = await stored(SITE);
   const asked = newId();
   const row = {
     id: asked,
-    systemId,
+    systemId: systemIds.get('tank-1') ?? '',
     kind: 'ozone-return' as const,
-    about: run,
+    about: newId(),
     at: now(),
     by: people.ash.id,
     note: null,
@@ -125,5 +128,15 @@ test('a look after a state and a second signature are taken back as well; the si
   const again = { site: SITE, asked: lines[1]?.asked ?? '', isRight: true, note: 'Seen.' };
   expect(await signSecond(people.ash, again)).toMatchObject({ reason: { why: 'conflict' } });
   expect(await signSecond(people.bo, again)).toMatchObject({ ok: true });
+  // One that found it right stands there as well, and is taken back by a lead; then it is wanted once more.
+  const standing = async () =>
+    (await secondLines({ id: siteId }, { facility, systemIds }, people.bo, now())).map(
+      ({ objected, signed, taken }) => [objected?.note ?? signed?.note ?? null, signed !== null, taken?.by ?? null],
+    );
+  const first = ['The dryer is off.', false, 'bo'];
+  expect(await standing()).toEqual([first, ['Seen.', true, null]]);
+  const right = { ...back, about: again.asked, reason: 'The wrong line was looked at.' };
+  expect(await takeBack(people.lee, right)).toMatchObject({ ok: true });
+  expect(await standing()).toEqual([first, ['Seen.', true, 'lee'], [null, false, null]]);
   expect(await takeBack(people.bo, { ...back, about: newId() })).toMatchObject({ reason: { why: 'not-found' } });
 });

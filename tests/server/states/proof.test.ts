@@ -120,7 +120,9 @@ describe('work on ozone', () => {
     expect(await sign(ada)).toMatchObject({ reason: { why: 'conflict' } });
     const both = await Promise.all([sign(ben), sign(lea)]);
     expect(both.filter(({ ok }) => ok)).toHaveLength(1);
-    expect((await listed(ben)).seconds).toEqual([]);
+    expect((await listed(ben)).seconds).toMatchObject([
+      { objected: null, signed: { note: 'valve and dose looked at' } },
+    ]);
     // Nor by way of the database.
     const other = newId();
     await query(

@@ -34,7 +34,8 @@ export function OutcomeNote({ taken }: { taken: TakenView }) {
       <h2>{taken.name} is taken in</h2>
       <p>
         {outcome.rows} rows: {outcome.stored} readings stored, {outcome.repeats} there already, {outcome.conflicts} in
-        conflict, {outcome.refused} refused, {outcome.missing} cells without a reading.
+        conflict, {outcome.refused} refused, {outcome.missing} cells without a reading. What comes by file is of the
+        past: none of it counts as late, and no alarm is held to it.
       </p>
       <OrderNote taken={taken} />
       <Ledger narrow caption="By sensor" columns={columns} rows={outcome.sensors} keyOf={({ sensor }) => sensor} />

@@ -4,6 +4,7 @@ import { getHandover, getHandoverShape } from '#server/handover/get-handover';
 import { HandoverBody } from '#ui/handover/handover-body';
 import { answered } from '../../../view/answered';
 import type { SiteAddress } from '../ask-site';
+import { takeBackAction } from '../rounds/actions';
 import { endAnimalWatchAction, giveHandoverAction, takeHandoverHereAction, watchAnimalAction } from './actions';
 
 const asked = ask(getHandoverShape, getHandover);
@@ -18,6 +19,7 @@ export default async function HandoverPage({ params }: { params: Promise<SiteAdd
     takeHere: takeHandoverHereAction,
     watch: watchAnimalAction,
     endWatch: endAnimalWatchAction,
+    takeBack: takeBackAction,
   };
   return <HandoverBody page={page} actions={actions} />;
 }
