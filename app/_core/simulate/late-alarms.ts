@@ -6,6 +6,8 @@ import type { World } from './world';
 
 /** s between two looks at a course that is followed afterwards; where it crosses a limit is found between them. */
 const LOOK_S = 300;
+/** s to which the moment of crossing is found. */
+const PASSING_S = 0.01;
 const HOUR = 3600;
 
 type Starts = Extract<FollowedCourse, { kind: 'starts' }>;
@@ -78,20 +80,35 @@ function heldFrom(world: World, alarm: AlarmWatch, followed: Exclude<FollowedCou
 /** Looks at a course, in order of time: how far it is past a limit, and when between this look and the last it passed it, s. */
 function looking(world: World, followed: Followed): (t: number) => { past: number; passedS: number } {
   const valueAt = courseOf(world, world.stepper.clockS, followed.of);
-  let mean: number | null = null;
+  const meanS = followed.kind === 'rate' ? followed.meanS : null;
   let before = { t: 0, raw: valueAt(0), past: 0 };
+  let mean = before.raw;
+  const meanAt = (t: number, raw: number) => (meanS === null ? 0 : meanAfter(mean, before, { t, raw }, meanS));
+  const pastAt = (t: number, raw: number) => {
+    const by = meanS === null ? raw : ((raw - meanAt(t, raw)) / meanS) * HOUR;
+    return Math.max(by - followed.above, followed.below - by);
+  };
   return (t) => {
     const raw = valueAt(t);
-    let by = raw;
-    if (followed.kind === 'rate') {
-      mean = meanAfter(mean ?? before.raw, before, { t, raw }, followed.meanS);
-      by = ((raw - mean) / followed.meanS) * HOUR;
-    }
-    const past = Math.max(by - followed.above, followed.below - by);
-    const passedS = before.past < 0 ? before.t + ((t - before.t) * before.past) / (before.past - past) : t;
+    const past = pastAt(t, raw);
+    const isPassed = past > 0 && before.past < 0;
+    const passedS = isPassed ? passing((s) => pastAt(s, valueAt(s)), before.t, t) : t;
+    mean = meanAt(t, raw);
     before = { t, raw, past };
     return { past, passedS };
   };
+}
+
+/** When a value rises through 0 between two times at which it lies below and above it; where it does so more than once, one of them. */
+function passing(valueAt: (t: number) => number, from: number, to: number): number {
+  let low = from;
+  let high = to;
+  while (high - low > PASSING_S) {
+    const middle = (low + high) / 2;
+    if (valueAt(middle) > 0) high = middle;
+    else low = middle;
+  }
+  return high;
 }
 
 /** The running mean after a piece of the way on which the value went straight: as where readings are judged. */
