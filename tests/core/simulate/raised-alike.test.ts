@@ -15,7 +15,7 @@ const PROBE = 'display-temperature';
 const EVERY_S = 2;
 const SILENT = { kind: 'silent', gateway: 'gateway-1' } as const;
 const WIDE = plan({ regulation: thermostat({ sensors: [PROBE], lowC: 24.5, highC: 25.5 }) });
-const NARROW = plan({ regulation: thermostat({ sensors: [PROBE], lowC: 24.5, highC: 24.7 }) });
+const NARROW = plan({ regulation: thermostat({ sensors: [PROBE], lowC: 24.5, highC: 24.6 }) });
 
 type Given = Partial<AlarmDefinition> & { on: AlarmSource };
 
@@ -117,7 +117,7 @@ const RAISED: [string, Given, (upset: Upset) => void, Partial<Described>?][] = [
   ['probes that part in a cut', { on: { kind: 'deviation', sensor: PROBE, other: 'sump-temperature', by: 0.1 } }, cut],
 ];
 
-const SWING: Given = { on: { kind: 'sensor', sensor: PROBE, above: 24.65 }, deadBand: 1, delayS: 30 * MIN };
+const SWING: Given = { on: { kind: 'sensor', sensor: PROBE, above: 24.57 }, deadBand: 1, delayS: 30 * MIN };
 const TOO_LONG: Given = { on: { kind: 'run-limit', equipment: 'return-pump', flow: 'flow', longerThanMin: 90 } };
 const blocked = (upset: Upset) => void upset.health.set('return-pump', 'no-effect');
 
