@@ -1,6 +1,7 @@
 import type { Condition } from '../alarms/condition';
 import type { AlarmDefinition, AlarmSource } from '../alarms/definition';
 import { sensorsNamed } from '../alarms/definition';
+import { noUpset } from '../faults/upset';
 import { endsItself } from '../states/state-end';
 import { stateMinOf } from '../equipment/defaults';
 import { MINUTE } from '../time/week';
@@ -37,7 +38,16 @@ export function courseAlarm(
   if (condition?.kind === 'still') return { ...heard, followed: { kind: 'still', of } };
   if (condition?.kind !== 'limits') return unheard(base);
   const { of: worked, above = Number.POSITIVE_INFINITY, below = Number.NEGATIVE_INFINITY } = condition;
-  if (worked?.kind === 'rate') return { ...heard, followed: { kind: 'rate', of, meanS: worked.meanS, above, below } };
+  if (worked?.kind === 'rate') {
+    const was = signalOf(
+      build.system,
+      condition.sensor.slice(build.system.key.length + 1),
+      build.plant,
+      build.places,
+      noUpset(),
+    );
+    return { ...heard, followed: { kind: 'rate', of, was, meanS: worked.meanS, above, below } };
+  }
   if (worked?.kind === 'difference') return { ...heard, followed: { kind: 'difference', of, above, below: -above } };
   return unheard(base);
 }

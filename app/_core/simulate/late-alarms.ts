@@ -81,8 +81,7 @@ function heldFrom(world: World, alarm: AlarmWatch, followed: Exclude<FollowedCou
 function looking(world: World, followed: Followed): (t: number) => { past: number; passedS: number } {
   const valueAt = courseOf(world, world.stepper.clockS, followed.of);
   const meanS = followed.kind === 'rate' ? followed.meanS : null;
-  let before = { t: 0, raw: valueAt(0), past: 0 };
-  let mean = before.raw;
+  let { mean, ...before } = { past: 0, ...startOf(world, followed, valueAt(0)) };
   const meanAt = (t: number, raw: number) => (meanS === null ? 0 : meanAfter(mean, before, { t, raw }, meanS));
   const pastAt = (t: number, raw: number) => {
     const by = meanS === null ? raw : ((raw - meanAt(t, raw)) / meanS) * HOUR;
@@ -97,6 +96,29 @@ function looking(world: World, followed: Followed): (t: number) => { past: numbe
     before = { t, raw, past };
     return { past, passedS };
   };
+}
+
+/** Time constants over which a running mean has forgotten where it began, and s between two looks at what was before. */
+const FORGOTTEN = 5;
+const BEFORE_S = 60;
+
+/** Where the running mean stands at the beginning, by what was before; where nothing is known of that, all stood still. */
+function startOf({ machine }: World, followed: Followed, raw: number): { t: number; raw: number; mean: number } {
+  const { before } = machine;
+  if (followed.kind !== 'rate' || !before) return { t: 0, raw, mean: raw };
+  const { meanS, was } = followed;
+  // That course began at a midnight.
+  const valueAt = courseOf({ record: before, machine }, 0, [was]);
+  const looks = Math.ceil((FORGOTTEN * meanS) / BEFORE_S);
+  const ago = (k: number) => ({ t: -k * BEFORE_S, raw: valueAt(Math.max(0, before.atS - k * BEFORE_S)) });
+  let last = ago(looks);
+  let mean = last.raw;
+  for (let k = looks - 1; k >= 0; k--) {
+    const next = ago(k);
+    mean = meanAfter(mean, last, next, meanS);
+    last = next;
+  }
+  return { ...last, mean };
 }
 
 /** When a value rises through 0 between two times at which it lies below and above it; where it does so more than once, one of them. */

@@ -4,6 +4,7 @@ import type { LimitQuantity } from '../facility/stock';
 import type { StateName } from '../facility/system';
 import type { HarmClass } from '../review/result';
 import type { RoomAir } from './air';
+import type { Before } from './build';
 import type { Device, MakeUp, PowerPhase } from './device';
 import type { Mode, Plant } from './plant';
 import type { LaggingProbe } from './probes';
@@ -50,7 +51,8 @@ export interface DayChange {
 
 /** How something went, which an alarm is held to after a run; limits in the signal's unit, of a rate in that an hour. */
 export type FollowedCourse =
-  | { kind: 'rate'; of: Signal[]; meanS: number; above: number; below: number }
+  /** `was`: what its sensor would show with nothing wrong, as it did before. */
+  | { kind: 'rate'; of: Signal[]; was: Signal; meanS: number; above: number; below: number }
   /** How far the first of two stands above the other. */
   | { kind: 'difference'; of: Signal[]; above: number; below: number }
   | { kind: 'still'; of: Signal[] }
@@ -173,4 +175,6 @@ export interface Machine {
   /** Nodes with animals. */
   stocked: boolean[];
   initial: Float64Array;
+  /** What was before the beginning, with nothing wrong; null: nothing is known of it. */
+  before: Before | null;
 }

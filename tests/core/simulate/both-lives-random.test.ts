@@ -21,15 +21,23 @@ function watched(site: Facility, next: () => number): Facility {
     const rated = one.ratedW?.value ?? 0;
     return rated > 4 ? { ...one, wattsRange: { minW: 0.8 * rated, maxW: 1.15 * rated } } : one;
   });
-  const meters = draws.map(({ key }): Sensor => sensor({ key: `w-${key}`, quantity: 'watts', tank: undefined, equipment: key }));
+  const meters = draws.map(
+    ({ key }): Sensor => sensor({ key: `w-${key}`, quantity: 'watts', tank: undefined, equipment: key }),
+  );
   const flow = sensor({ key: 'flow', quantity: 'flow', tank: system.tanks[0]?.key });
   const temps = system.sensors.filter(({ quantity }) => quantity === 'temperature').map(({ key }) => key);
   const delay = () => [0, 60, 300, 1200][Math.floor(4 * next())] ?? 0;
   const on: AlarmSource[] = [
     ...draws.map(({ key }): AlarmSource => ({ kind: 'watts', equipment: key })),
-    ...draws.map(({ key }): AlarmSource => ({ kind: 'run-limit', equipment: key, longerThanMin: 20 + Math.floor(100 * next()) })),
-    ...draws.map(({ key }): AlarmSource => ({ kind: 'run-limit', equipment: key, startsPerHour: 1 + Math.floor(3 * next()) })),
-    ...draws.map(({ key, ratedW }): AlarmSource => ({ kind: 'sensor', sensor: `w-${key}`, below: 0.5 * (ratedW?.value ?? 0) })),
+    ...draws.map(
+      ({ key }): AlarmSource => ({ kind: 'run-limit', equipment: key, longerThanMin: 20 + Math.floor(100 * next()) }),
+    ),
+    ...draws.map(
+      ({ key }): AlarmSource => ({ kind: 'run-limit', equipment: key, startsPerHour: 1 + Math.floor(3 * next()) }),
+    ),
+    ...draws.map(
+      ({ key, ratedW }): AlarmSource => ({ kind: 'sensor', sensor: `w-${key}`, below: 0.5 * (ratedW?.value ?? 0) }),
+    ),
     { kind: 'sensor', sensor: 'flow', below: 100 },
     { kind: 'silent', gateway: 'gateway-1' },
     ...temps.flatMap((key): AlarmSource[] => [
@@ -40,13 +48,23 @@ function watched(site: Facility, next: () => number): Facility {
       { kind: 'sensor', sensor: key, below: 23 + 3 * next() },
     ]),
   ];
-  const alarms = on.map((one, i): AlarmDefinition => alarm({ key: `${i} ${JSON.stringify(one)}`, on: one, delayS: delay(), deadBand: 0.5 * next(), safeguard: undefined }));
+  const alarms = on.map(
+    (one, i): AlarmDefinition =>
+      alarm({
+        key: `${i} ${JSON.stringify(one)}`,
+        on: one,
+        delayS: delay(),
+        deadBand: 0.5 * next(),
+        safeguard: undefined,
+      }),
+  );
   const of: System = { ...system, equipment, sensors: [...system.sensors, ...meters, flow], alarms };
   return { ...site, systems: [of] };
 }
 
 test('random', () => {
-  let n = 0, r = 0;
+  let n = 0,
+    r = 0;
   for (let seed = FROM; seed < TO; seed++) {
     const next = dice(seed + 31);
     const site = watched(richSite(seed), next);
@@ -57,7 +75,13 @@ test('random', () => {
     if (!subject) continue;
     const context = contextOf(site, system, REVIEWED_ON);
     const wrong = upsetOf(context, subject);
-    const lives = bothLives(site, { wrong: (u) => Object.assign(u, wrong), hours: 6, hour: Math.floor(24 * next()), state: subject.state, everyS: 5 });
+    const lives = bothLives(site, {
+      wrong: (u) => Object.assign(u, wrong),
+      hours: 6,
+      hour: Math.floor(24 * next()),
+      state: subject.state,
+      everyS: 5,
+    });
     for (const one of lives) {
       n++;
       if (one.live !== undefined) r++;
@@ -65,7 +89,18 @@ test('random', () => {
       if (a === b || Math.abs(a - b) < 21) continue;
       const known = /run-limit.*longer|"frozen"|sensor":"w-/.test(one.key) || b <= 1200;
       if (a > b && known) continue;
-      console.log(seed, subject.fault.id, subject.thing.key, subject.state, one.key, 'review', a, 'live', b, a < b ? 'EARLY' : 'late');
+      console.log(
+        seed,
+        subject.fault.id,
+        subject.thing.key,
+        subject.state,
+        one.key,
+        'review',
+        a,
+        'live',
+        b,
+        a < b ? 'EARLY' : 'late',
+      );
     }
   }
   console.log(n, r);

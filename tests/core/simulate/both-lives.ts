@@ -36,7 +36,9 @@ export interface Lives {
 }
 
 /** s before the onset for which readings of the healthy system come. */
-const BEFORE_S = 1200;
+const BEFORE_S = 4 * 3600;
+/** s between two of them, but in the last minute. */
+const RARELY_S = 30;
 /** Part of its rated power that a pump draws in these tests when it moves nothing. */
 const IDLE = 0.2;
 
@@ -73,7 +75,9 @@ export function bothLives(site: Facility, { wrong, hours, hour = 8, state = 'nor
   });
   const upset = noUpset();
   wrong(upset);
-  const healthy = lived({ ...blueprint(noUpset()), state: 'normal' }, hour, 1).shown[0]?.devices ?? [];
+  const fromH = (hour + 24 - BEFORE_S / 3600) % 24;
+  const normal = { ...blueprint(noUpset()), state: 'normal', snapshot: view.nominal.at(fromH) } as const;
+  const healthy = lived(normal, fromH, BEFORE_S);
   const course = lived(blueprint(upset), hour, hours * 3600);
   const supply = buildSupply(site, upset, context.credit.claimed, taker('nominal', null));
   const isUp = (key: string, t: number) => {
@@ -91,8 +95,8 @@ export function bothLives(site: Facility, { wrong, hours, hour = 8, state = 'nor
 
 interface Happened extends Required<Pick<Happens, 'hour' | 'state' | 'everyS'>> {
   course: Lived;
-  /** What each device did before the onset. */
-  healthy: Shown;
+  /** What was before the onset. */
+  healthy: Lived;
   upset: Upset;
   /** Whether a monitor has power, s after the onset. */
   isUp: (key: string, t: number) => boolean;
@@ -109,7 +113,9 @@ function liveRaise(site: Facility, system: System, key: string, happened: Happen
   const hosts = site.monitors.filter(({ kind }) => kind === 'host' || kind === 'router').map((one) => one.key);
   let watch: Watch = beginWatch(condition, -BEFORE_S * 1000);
   let wasAway = false;
-  for (let s = -BEFORE_S; s <= course.record.endS; s += everyS) {
+  for (let s = -BEFORE_S; s <= course.record.endS; s += s < -60 ? RARELY_S : everyS) {
+    // What was raised or waited for by then is of the healthy system, and not looked for.
+    if (s === 0 && condition.kind !== 'silence') watch = { ...watch, phase: 'normal', dueMs: null };
     const isAway = !hosts.every((host) => isUp(host, s));
     const [was, nowMs] = [wasAway, s * 1000];
     wasAway = isAway;
@@ -118,7 +124,7 @@ function liveRaise(site: Facility, system: System, key: string, happened: Happen
     const good = { atMs: nowMs, cameMs: nowMs, quality: 'good', isByHand: false } as const;
     const all = seen.map(({ sensor, value }) => ({ sensor, value, ...good }));
     const passed = passSite([{ alarm: key, condition, watch }], all, nowMs, was, around);
-    if (passed.turns.some(({ turn }) => turn.kind === 'raised')) return s;
+    if (s >= 0 && passed.turns.some(({ turn }) => turn.kind === 'raised')) return s;
     watch = passed.changed[0]?.watch ?? watch;
   }
   return undefined;
@@ -135,11 +141,20 @@ function showsOf(system: System, ids: readonly string[], happened: Happened) {
 
 /** What a sensor reads, s after the onset. */
 function readOf(system: System, sensor: Sensor, { course, healthy, upset, hour }: Happened): (s: number) => number {
-  const { machine, shown } = course;
+  const [before, after] = [
+    readIn(system, sensor, healthy, noUpset(), hour),
+    readIn(system, sensor, course, upset, hour),
+  ];
+  return (s) => (s < 0 ? before(s + BEFORE_S) : after(s));
+}
+
+/** What a sensor reads in a course, s after its beginning. */
+function readIn(system: System, sensor: Sensor, lived: Lived, upset: Upset, hour: number): (s: number) => number {
+  const { machine, shown } = lived;
   let k = 0;
   const devicesAt = (s: number) => {
     while (k + 1 < shown.length && (shown[k + 1]?.t ?? Infinity) <= s) k++;
-    return s < 0 ? healthy : (shown[k]?.devices ?? []);
+    return shown[k]?.devices ?? [];
   };
   if (sensor.quantity === 'flow') {
     const pumps = machine.devices.flatMap(({ type }, i) => (type === 'return-pump' ? [i] : []));
@@ -155,8 +170,7 @@ function readOf(system: System, sensor: Sensor, { course, healthy, upset, hour }
   }
   const node = (tank: string | undefined) => machine.nodes.findIndex(({ key }) => key === tank);
   const signal = signalOf(system, sensor.key, machine.plant, { node, reservoir: () => -1 }, upset);
-  const valueAt = courseOf(course, hour * 3600, [signal]);
-  return (s) => valueAt(Math.max(0, s));
+  return courseOf(lived, hour * 3600, [signal]);
 }
 
 function aroundOf({ key }: System, { state, hour, course }: Happened): Around {

@@ -9,6 +9,7 @@ import { alarm, sensor, sump, system, tank } from '../../_support/build-system';
 import { bothLives } from './both-lives';
 
 const MIN = 60;
+const HOUR = 3600;
 const PROBE = 'display-temperature';
 
 /** s between two readings. */
@@ -96,7 +97,6 @@ const oftener = { on: { kind: 'run-limit', equipment: 'heater-1', startsPerHour:
 const RAISED: [string, Given, (upset: Upset) => void, Partial<Described>?][] = [
   ['a meter below its limit', { on: { kind: 'sensor', sensor: 'return-pump-watts', below: 20 } }, dead('return-pump')],
   ['a flow that has ceased', { on: { kind: 'sensor', sensor: 'flow', below: 100 } }, dead('return-pump')],
-  ['more starts an hour', oftener, none, { heater: { plan: NARROW } }],
   ['a gateway that is silent, without any delay', { on: SILENT, delayS: 0 }, dead('gateway-1')],
   ['a gateway that is silent in a cut', { on: SILENT }, cut],
   ['a gateway that is silent while nobody listens', { on: SILENT }, unheard, { hostOn: 'bare' }],
@@ -107,7 +107,7 @@ const RAISED: [string, Given, (upset: Upset) => void, Partial<Described>?][] = [
     { on: { kind: 'watts', equipment: 'return-pump' } },
     both(cut, dead('return-pump')),
   ],
-  ['a fall through a cut', { on: { kind: 'rate', sensor: PROBE, fallsPerHour: 0.05, overMin: 60 } }, cut],
+  ['a fall through a cut', { on: { kind: 'rate', sensor: PROBE, fallsPerHour: 0.2, overMin: 60 } }, cut],
   ['a rise', { on: { kind: 'rate', sensor: PROBE, risesPerHour: 0.4, overMin: 60 } }, stuck],
   [
     'probes that part',
@@ -143,6 +143,12 @@ describe('an alarm is raised in the review when readings of the same course rais
     // Two readings pass until a turn is seen and its delay is over; the last one before the onset was a word as well.
     expect(live - review).toBeGreaterThanOrEqual(-EVERY_S);
     expect(live - review).toBeLessThanOrEqual(4 * EVERY_S);
+  });
+
+  test('and not before: more starts an hour, of which those before the onset are not counted', () => {
+    const { review, live } = lives(watched(oftener, { heater: { plan: NARROW } }), none);
+    expect(live).toBeLessThan(review);
+    expect(review).toBeLessThan(live + 2 * HOUR);
   });
 
   test.each(NEVER)('and never: %s', (_, given, wrong, described) => {
