@@ -27,6 +27,14 @@ export type MeantBy =
 /** The newest usable reading of a sensor: when, ms since 1970, and its value. */
 export type Newest = readonly [atMs: number, value: number];
 
+/** s for which it must be clear whether equipment is meant to run: its controller and its meter take their time. Common practice, no source. */
+const SETTLE_S = 60;
+
+/** s for which it must have been meant to run, or not to, before that is held against what it draws. */
+export function settlesAfterS({ lagS }: Meant): number {
+  return SETTLE_S + lagS;
+}
+
 /** Age, ms, up to which a reading says how regulation stands. Common practice, no source. */
 const FRESH_MS = 15 * 60_000;
 

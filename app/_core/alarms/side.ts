@@ -14,3 +14,13 @@ export function sideOf({ above, below, from, deadBand }: Limits, value: number):
     (above === undefined || value <= above - deadBand) && (below === undefined || value >= below + deadBand);
   return isInside ? 'clear' : 'between';
 }
+
+/**
+ * On which side of its watts range a draw lies, W, by whether the equipment is meant to run; null where that is not clear: then
+ * only the range counts, while it draws at all.
+ */
+export function wattsSideOf(condition: Limits, is: 'on' | 'off' | null, value: number): Side {
+  const { from = 0, ...always } = condition;
+  if (is === 'off') return value > from ? 'beyond' : 'clear';
+  return sideOf(is === 'on' ? always : condition, value);
+}

@@ -1,9 +1,9 @@
 import { HOUR } from '../time/week';
 import { type Around, type Limits, sensorsOf, type Worked } from './condition';
 import type { Seen } from './is-true';
-import { meantAt, type Newest } from './meant';
+import { meantAt, type Newest, settlesAfterS } from './meant';
 import { isOlder } from './set-back';
-import { type Side, sideOf } from './side';
+import { type Side, sideOf, wattsSideOf } from './side';
 import { lastTurnBefore } from './spells';
 
 /** What an alarm has to remember of earlier readings, beside the newest one. */
@@ -37,8 +37,6 @@ export interface Made {
 
 /** ms that two readings may lie apart and be compared. Common practice, no source. */
 const PAIR_MS = 15 * 60_000;
-/** s for which it must be clear whether equipment is meant to run: its controller and its meter take their time. Common practice, no source. */
-const SETTLE_S = 60;
 /** Starts remembered at most. */
 const MOST_STARTS = 120;
 
@@ -120,8 +118,6 @@ function watts(
   const memory: Memory = { ...kept, meant: [is, sinceMs] };
   const value = kept.newest?.[condition.sensor]?.[1];
   if (value === undefined) return nothing(memory);
-  const isSettled = atMs - sinceMs >= (SETTLE_S + meant.lagS) * 1000;
-  const { from = 0, ...always } = condition;
-  if (isSettled && is === 'off') return { value, side: value > from ? 'beyond' : 'clear', memory };
-  return compared(isSettled && is === 'on' ? always : condition, value, memory);
+  const isSettled = atMs - sinceMs >= settlesAfterS(meant) * 1000;
+  return { value, side: wattsSideOf(condition, isSettled ? is : null, value), memory };
 }

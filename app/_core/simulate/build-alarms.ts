@@ -1,7 +1,12 @@
+import type { Condition } from '../alarms/condition';
+import { conditionOf } from '../alarms/condition-of';
 import type { AlarmDefinition } from '../alarms/definition';
+import type { Sensor } from '../facility/system';
 import type { Build } from './build';
-import { steady } from './build-supply';
+import { BLANK, heardBy, unheard } from './alarm-ways';
 import { courseAlarm } from './build-course-alarms';
+import { meterWatch, powerWatch } from './build-power';
+import { steady } from './build-supply';
 import { deviceIndex, gatewaysOf, monitorSupply, ofKind, wattsSensor, wayOf } from './build-ways';
 import { signalOf } from './build-signals';
 import type { PowerPhase } from './device';
@@ -10,6 +15,8 @@ import { type Watch, watch } from './watch';
 
 /** Litres at which a floor sensor counts as wet. Common practice, no source. */
 const WET_L = 0.2;
+/** How far a value that sits on a limit must come back to be inside it, in the sensor's unit. */
+const SLACK = 1e-6;
 
 /** Key under which the watch outside the site is reported. */
 export const WATCHDOG = 'watchdog';
@@ -27,44 +34,46 @@ export function buildAlarms(build: Build): AlarmWatch[] {
   return [...alarms, { ...BLANK, key: WATCHDOG, delayS: outside.afterMin * 60, silent: host }];
 }
 
-const BLANK: Omit<AlarmWatch, 'key' | 'delayS'> = {
-  watches: [],
-  device: -1,
-  flow: false,
-  runs: false,
-  state: false,
-  followed: null,
-  path: [],
-  silent: null,
-};
-
 /** The host's supply, else the router's, else always live (nothing is described that could fail). */
 function hostOf(build: Build): PowerPhase[] {
   return ofKind(build, ['host'])[0] ?? ofKind(build, ['router'])[0] ?? steady(true);
 }
 
 function alarmOf(build: Build, alarm: AlarmDefinition, index: number): AlarmWatch {
-  const base = { ...BLANK, key: alarm.key, delayS: alarm.delayS, path: ofKind(build, ['host', 'router', 'mail']) };
+  const [carries, tells] = [ofKind(build, ['host', 'router']), ofKind(build, ['mail'])];
+  const condition = conditionOf(build.facility, build.system, alarm);
+  const base = { ...BLANK, key: alarm.key, delayS: condition?.delayS ?? alarm.delayS, path: [...carries, ...tells] };
+  // What readings are never held to is never raised.
+  if (condition === null && alarm.on.kind !== 'sensor') return unheard(base);
+  const heard = { ...base, heard: carries };
   switch (alarm.on.kind) {
     case 'silent':
-      return { ...base, silent: monitorSupply(build, alarm.on.gateway) };
+      return { ...base, heard: ofKind(build, ['host']), silent: monitorSupply(build, alarm.on.gateway) };
     case 'silent-sensor':
-      return { ...base, silent: sensorSilence(build, alarm.on.sensor) };
+      return { ...base, heard: ofKind(build, ['host']), silent: sensorSilence(build, alarm.on.sensor) };
     case 'watts':
-      return {
-        ...base,
-        device: deviceIndex(build, alarm.on.equipment),
-        path: [...base.path, ...wayOf(build, wattsSensor(build, alarm.on.equipment))],
-      };
+      return powerAlarm(build, condition, alarm.on.equipment, heard, index);
     case 'sensor':
-      return sensorAlarm(build, alarm, base, index);
+      return sensorAlarm(build, alarm, heard, index);
     case 'rate':
     case 'deviation':
     case 'frozen':
     case 'run-limit':
     case 'state-outstayed':
-      return courseAlarm(build, alarm, base);
+      return courseAlarm(build, alarm, condition, heard);
   }
+}
+
+function powerAlarm(
+  build: Build,
+  condition: Condition | null,
+  key: string,
+  base: AlarmWatch,
+  index: number,
+): AlarmWatch {
+  if (condition?.kind !== 'limits') return unheard(base);
+  const alarm = heardBy(base, wayOf(build, wattsSensor(build, key)));
+  return { ...alarm, device: deviceIndex(build, key), power: powerWatch(build, condition, key, index) };
 }
 
 /**
@@ -81,19 +90,27 @@ function sensorAlarm(build: Build, alarm: AlarmDefinition, base: AlarmWatch, ind
   if (alarm.on.kind !== 'sensor') return base;
   const { sensor: key, above, below } = alarm.on;
   const sensor = build.system.sensors.find((s) => s.key === key);
-  const carried = { ...base, path: [...base.path, ...gatewaysOf(build, sensor?.gateway)] };
-  const metered = { ...base, path: [...base.path, ...wayOf(build, sensor)] };
-  if (sensor?.quantity === 'watts') return { ...metered, device: deviceIndex(build, sensor.equipment) };
-  if (sensor?.quantity === 'flow') return { ...metered, flow: true };
+  if (sensor?.quantity === 'watts') return meterAlarm(build, alarm, sensor, base);
+  // Of the return's flow it is only known whether it has ceased.
+  if (sensor?.quantity === 'flow')
+    return (below ?? 0) > 0 ? { ...heardBy(base, wayOf(build, sensor)), flow: true } : unheard(base);
   const signal = signalOf(build.system, key, build.plant, build.places, build.upset);
-  const band = Math.max(alarm.deadBand, 1e-6);
   const watches: Watch[] =
     sensor?.quantity === 'leak'
       ? [watch('alarm', index, signal, 1, WET_L, WET_L / 2)]
       : [
-          ...(above === undefined ? [] : [watch('alarm', index, signal, 1, above, above - band)]),
-          ...(below === undefined ? [] : [watch('alarm', index, signal, -1, below, below + band)]),
+          // While a delay runs, back inside the limit is back: the dead band is for what was raised already.
+          ...(above === undefined ? [] : [watch('alarm', index, signal, 1, above, above - SLACK)]),
+          ...(below === undefined ? [] : [watch('alarm', index, signal, -1, below, below + SLACK)]),
         ];
   build.watches.push(...watches);
-  return { ...carried, watches };
+  return { ...heardBy(base, gatewaysOf(build, sensor?.gateway)), watches };
+}
+
+function meterAlarm(build: Build, alarm: AlarmDefinition, meter: Sensor, base: AlarmWatch): AlarmWatch {
+  const condition = conditionOf(build.facility, build.system, alarm);
+  const key = meter.equipment;
+  if (condition?.kind !== 'limits' || key === undefined) return unheard(base);
+  const power = meterWatch(build, condition, key);
+  return { ...heardBy(base, wayOf(build, meter)), device: deviceIndex(build, key), power };
 }

@@ -11,7 +11,7 @@ import { secondsOf } from './build-chemistry';
 import { chemistryOf, makeUpOf } from './build-brought';
 
 /** A watts range that begins below this part of the rated power would not notice a pump that moves nothing. Common practice, no source. */
-const IDLE_SHARE = 0.1;
+export const IDLE_SHARE = 0.1;
 
 /** One device of a run, healthy or upset, with the watches its plan needs pushed onto the build. */
 export function buildDevice(build: Build, resolved: ResolvedDevice, index: number): Device {

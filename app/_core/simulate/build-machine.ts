@@ -88,6 +88,7 @@ export function buildMachine(blueprint: Blueprint): Machine {
     fallShare: resolved.fallShare,
     stocked: build.tanks.map((t) => system.stock.some((s) => s.tank === t.tank.key)),
     initial: initialState(build, start, span),
+    before: beforeOf(build),
   };
 }
 
@@ -206,6 +207,11 @@ function spanOf(build: Build, start: Float64Array): StateSpan | null {
     normalThen: system.equipment.map(() => null),
     drawn: drawnFrom(build.plant, start, (described?.drawnL?.value ?? 0) / 1000),
   };
+}
+
+/** What was before, where the moment it begins at is laid out as this machine is. */
+function beforeOf({ snapshot, plant }: Build): Machine['before'] {
+  return snapshot && sameLayout(snapshot.layout, plant.layout) ? (snapshot.before ?? null) : null;
 }
 
 function topOffUpset({ system, upset }: Build): boolean {

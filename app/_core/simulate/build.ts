@@ -5,9 +5,16 @@ import type { Upset } from '../faults/upset';
 import type { Places } from './build-signals';
 import type { Credit } from '../plans/credit';
 import type { Supply } from './build-supply';
+import type { Knots } from './knots';
 import type { Layout } from './layout';
 import type { Plant } from './plant';
 import type { Watch } from './watch';
+
+/** What was before a moment: a healthy course from a midnight on, and when in it the moment is, s. */
+export interface Before {
+  knots: Knots;
+  atS: number;
+}
 
 /** Where a run begins: a moment of the system's normal life. */
 export interface Snapshot {
@@ -19,6 +26,8 @@ export interface Snapshot {
   /** Lowest and highest temperature of each node over a normal day, °C. */
   dayLow: Float64Array;
   dayHigh: Float64Array;
+  /** The course it is a moment of; absent: nothing is known of what was before. */
+  before?: Before;
 }
 
 /** Everything known while a machine is put together. */

@@ -14,7 +14,7 @@ const DAY = 86_400;
  * @returns        at a time, s after its beginning; NaN for one that is lost
  */
 export function courseOf(
-  { record: { knots }, machine }: { record: Record; machine: Machine },
+  { record: { knots }, machine }: { record: Pick<Record, 'knots'>; machine: Machine },
   clockS: number,
   of: readonly Signal[],
 ): (t: number) => number {

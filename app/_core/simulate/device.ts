@@ -122,6 +122,12 @@ export function phaseAt(phases: PowerPhase[], t: number): PowerPhase {
   return phase;
 }
 
+/** Whether everything named has supply at a time. */
+export function isLive(ways: readonly PowerPhase[][], t: number): boolean {
+  for (const phases of ways) if (!phaseAt(phases, t).live) return false;
+  return true;
+}
+
 /**
  * Apply the fixed layers of authority to one device: cut-out, interlock, action on lost sensing, operating state, regulation.
  * @param returnLost by proof: whether the return counts as lost

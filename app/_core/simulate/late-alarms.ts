@@ -1,12 +1,17 @@
 import { courseOf } from './course-of';
 import type { PowerPhase } from './device';
-import { phaseAt } from './device';
+import { isLive } from './device';
 import type { AlarmWatch, FollowedCourse } from './machine';
 import type { World } from './world';
 
 /** s between two looks at a course that is followed afterwards; where it crosses a limit is found between them. */
 const LOOK_S = 300;
+/** s to which the moment of crossing is found. */
+const PASSING_S = 0.01;
 const HOUR = 3600;
+
+type Starts = Extract<FollowedCourse, { kind: 'starts' }>;
+type Followed = Extract<FollowedCourse, { kind: 'rate' | 'difference' }>;
 
 /**
  * Raises the alarms that hang on how something went rather than on how it stands: on a rate, on how far two probes are
@@ -17,8 +22,7 @@ export function raiseLate(world: World): void {
   for (const alarm of world.machine.alarms) {
     const { followed } = alarm;
     if (!followed || world.record.alarms.has(alarm.key)) continue;
-    const atS =
-      followed.kind === 'starts' ? startedTooOften(world, alarm, followed.most) : heldFrom(world, alarm, followed);
+    const atS = followed.kind === 'starts' ? startedTooOften(alarm, followed) : heldFrom(world, alarm, followed);
     if (atS !== null && atS <= world.t) world.record.alarms.set(alarm.key, atS);
   }
 }
@@ -26,51 +30,107 @@ export function raiseLate(world: World): void {
 /** First time from which on everything its message needs has been live; null: never. */
 function heardFrom(path: readonly PowerPhase[][], fromS: number): number | null {
   const turns = path.flatMap((phases) => phases.map((phase) => phase.fromS)).filter((t) => t > fromS);
-  const isLive = (t: number) => path.every((phases) => phaseAt(phases, t).live);
-  return [fromS, ...turns.sort((a, b) => a - b)].find(isLive) ?? null;
+  return [fromS, ...turns.sort((a, b) => a - b)].find((t) => isLive(path, t)) ?? null;
 }
 
-function startedTooOften({ record, machine }: World, alarm: AlarmWatch, most: number): number | null {
-  const starts = record.switches.filter((one) => one.device === alarm.device && one.on).map(({ t }) => t);
-  const first = starts.find((t, i) => i >= most && t - (starts[i - most] as number) < HOUR);
-  if (first === undefined || machine.devices[alarm.device]?.health === 'dead') return null;
-  return heardFrom(alarm.path, first + alarm.delayS);
+/** More starts within an hour, and so for as long as the delay: each counts for an hour. */
+function startedTooOften(alarm: AlarmWatch, { most, seen }: Starts): number | null {
+  let since = 0;
+  let untilS = Number.NEGATIVE_INFINITY;
+  for (let i = most; i < seen.length; i++) {
+    const [t, endS] = [seen[i] as number, (seen[i - most] as number) + HOUR];
+    if (endS <= t) continue;
+    if (t > untilS) since = t;
+    untilS = endS;
+    if (since + alarm.delayS < untilS) return heardFrom(alarm.path, since + alarm.delayS);
+  }
+  return null;
 }
 
-/** First time at which it has been beyond a limit for the delay and its message can travel; null: never. */
-function heldFrom(
-  world: World,
-  alarm: AlarmWatch,
-  followed: Exclude<FollowedCourse, { kind: 'starts' }>,
-): number | null {
+/**
+ * First time at which it has been beyond a limit for the delay and its message can travel; null: never. Where nothing is heard
+ * it stands as it was.
+ */
+function heldFrom(world: World, alarm: AlarmWatch, followed: Exclude<FollowedCourse, Starts>): number | null {
   const { knots } = world.record;
   if (followed.of.some(({ kind }) => kind === 'lost') || knots.length === 0) return null;
   if (followed.kind === 'still') {
     const stuck = followed.of.every(({ kind }) => kind === 'constant');
     return stuck ? heardFrom(alarm.path, alarm.delayS) : null;
   }
-  const valueAt = courseOf(world, world.stepper.clockS, followed.of);
-  let mean: number | null = null;
-  let before = { t: 0, raw: valueAt(0), by: 0 };
+  const lookAt = looking(world, followed);
   let since: number | null = null;
+  let wasHeard = true;
   for (const t of looksOf(world)) {
-    const raw = valueAt(t);
-    let by = raw;
-    if (followed.kind === 'rate') {
-      mean = meanAfter(mean ?? before.raw, before, { t, raw }, followed.meanS);
-      by = ((raw - mean) / followed.meanS) * HOUR;
+    const isHeard = isLive(alarm.heard, t);
+    if (isHeard) {
+      const { past, passedS } = lookAt(t);
+      if (past <= 0) since = null;
+      else since ??= wasHeard ? passedS : t;
     }
-    const past = Math.max(by - followed.above, followed.below - by);
-    const pastBefore = Math.max(before.by - followed.above, followed.below - before.by);
-    if (past <= 0) since = null;
-    else since ??= pastBefore < 0 ? before.t + ((t - before.t) * pastBefore) / (pastBefore - past) : t;
+    wasHeard = isHeard;
     if (since !== null && t - since >= alarm.delayS) {
       const heard = heardFrom(alarm.path, since + alarm.delayS);
       if (heard !== null && heard <= t) return heard;
     }
-    before = { t, raw, by };
   }
   return null;
+}
+
+/** Looks at a course, in order of time: how far it is past a limit, and when between this look and the last it passed it, s. */
+function looking(world: World, followed: Followed): (t: number) => { past: number; passedS: number } {
+  const valueAt = courseOf(world, world.stepper.clockS, followed.of);
+  const meanS = followed.kind === 'rate' ? followed.meanS : null;
+  let { mean, ...before } = { past: 0, ...startOf(world, followed, valueAt(0)) };
+  const meanAt = (t: number, raw: number) => (meanS === null ? 0 : meanAfter(mean, before, { t, raw }, meanS));
+  const pastAt = (t: number, raw: number) => {
+    const by = meanS === null ? raw : ((raw - meanAt(t, raw)) / meanS) * HOUR;
+    return Math.max(by - followed.above, followed.below - by);
+  };
+  return (t) => {
+    const raw = valueAt(t);
+    const past = pastAt(t, raw);
+    const isPassed = past > 0 && before.past < 0;
+    const passedS = isPassed ? passing((s) => pastAt(s, valueAt(s)), before.t, t) : t;
+    mean = meanAt(t, raw);
+    before = { t, raw, past };
+    return { past, passedS };
+  };
+}
+
+/** Time constants over which a running mean has forgotten where it began, and s between two looks at what was before. */
+const FORGOTTEN = 5;
+const BEFORE_S = 60;
+
+/** Where the running mean stands at the beginning, by what was before; where nothing is known of that, all stood still. */
+function startOf({ machine }: World, followed: Followed, raw: number): { t: number; raw: number; mean: number } {
+  const { before } = machine;
+  if (followed.kind !== 'rate' || !before) return { t: 0, raw, mean: raw };
+  const { meanS, was } = followed;
+  // That course began at a midnight.
+  const valueAt = courseOf({ record: before, machine }, 0, [was]);
+  const looks = Math.ceil((FORGOTTEN * meanS) / BEFORE_S);
+  const ago = (k: number) => ({ t: -k * BEFORE_S, raw: valueAt(Math.max(0, before.atS - k * BEFORE_S)) });
+  let last = ago(looks);
+  let mean = last.raw;
+  for (let k = looks - 1; k >= 0; k--) {
+    const next = ago(k);
+    mean = meanAfter(mean, last, next, meanS);
+    last = next;
+  }
+  return { ...last, mean };
+}
+
+/** When a value rises through 0 between two times at which it lies below and above it; where it does so more than once, one of them. */
+function passing(valueAt: (t: number) => number, from: number, to: number): number {
+  let low = from;
+  let high = to;
+  while (high - low > PASSING_S) {
+    const middle = (low + high) / 2;
+    if (valueAt(middle) > 0) high = middle;
+    else low = middle;
+  }
+  return high;
 }
 
 /** The running mean after a piece of the way on which the value went straight: as where readings are judged. */

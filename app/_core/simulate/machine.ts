@@ -1,6 +1,10 @@
+import type { Limits } from '../alarms/condition';
+import type { Meant } from '../alarms/meant';
 import type { LimitQuantity } from '../facility/stock';
+import type { StateName } from '../facility/system';
 import type { HarmClass } from '../review/result';
 import type { RoomAir } from './air';
+import type { Before } from './build';
 import type { Device, MakeUp, PowerPhase } from './device';
 import type { Mode, Plant } from './plant';
 import type { LaggingProbe } from './probes';
@@ -47,12 +51,46 @@ export interface DayChange {
 
 /** How something went, which an alarm is held to after a run; limits in the signal's unit, of a rate in that an hour. */
 export type FollowedCourse =
-  | { kind: 'rate'; of: Signal[]; meanS: number; above: number; below: number }
+  /** `was`: what its sensor would show with nothing wrong, as it did before. */
+  | { kind: 'rate'; of: Signal[]; was: Signal; meanS: number; above: number; below: number }
   /** How far the first of two stands above the other. */
   | { kind: 'difference'; of: Signal[]; above: number; below: number }
   | { kind: 'still'; of: Signal[] }
-  /** More starts of its device within an hour. */
-  | { kind: 'starts'; most: number };
+  /** More starts of its device within an hour; whether it runs as last looked at, and the starts that were seen, s. */
+  | { kind: 'starts'; most: number; by: RunsBy; runs: boolean | null; seen: number[] };
+
+/** What tells that a device runs: that it draws power, or that it moves water. */
+export type RunsBy = 'drawing' | 'working';
+
+/** What a device draws, held to what readings of it are held to. */
+export interface PowerWatch {
+  /** The same as readings are held to. */
+  condition: Limits;
+  /** W that a meter shows of it while it does as it should, and while it draws and does nothing. */
+  whole: number;
+  idle: number;
+  /** Only where it does not as it is told, or nothing: limits on the meter of what is switched are passed with each switching. */
+  onlyAmiss: boolean;
+  /** Whether it is meant to run, as far as that can be told from outside; null: it is not asked. */
+  meant: MeantWatch | null;
+}
+
+/** Whether a device is meant to run, as whoever looks at plan, states and readings sees it. */
+export interface MeantWatch {
+  meant: Meant;
+  /** Regulating readings clearly beyond a set-point: it is meant on, it is meant off; null where that is not asked. */
+  on: Watch | null;
+  off: Watch | null;
+  /** What must live for those readings to come. */
+  ways: PowerPhase[][];
+  /** What the readings said when last looked at, and since when, s. */
+  said: { is: 'on' | 'off' | null; sinceS: number } | null;
+  /** The operating state that people say is in force, from the beginning of the run to its end. */
+  state: StateName | null;
+  /** It may run while it is meant off, for all that is wrong; may draw nothing while meant on. */
+  mayRun: boolean;
+  mayRest: boolean;
+}
 
 /** One alarm definition as a run sees it. */
 export interface AlarmWatch {
@@ -62,16 +100,20 @@ export interface AlarmWatch {
   watches: Watch[];
   /** Device whose power it watches; −1 otherwise. */
   device: number;
+  /** Held to what its device draws. */
+  power: PowerWatch | null;
   /** Watches a flow sensor of the return. */
   flow: boolean;
-  /** Watches that its device runs at all, for longer than it should. */
-  runs: boolean;
+  /** Watches that its device runs at all, for longer than it should, and by what; null otherwise. */
+  runs: RunsBy | null;
   /** Watches that the state it began in is still in force. */
   state: boolean;
   /** How something went; null: it goes by how things stand. */
   followed: FollowedCourse | null;
   /** Supply of every part its message needs to reach a person; all must be live. */
   path: PowerPhase[][];
+  /** Supply of the part of that way by which it is known at all: while that is dark, no delay is counted. */
+  heard: PowerPhase[][];
   /** Supply of the gateway whose silence it reports; null otherwise. */
   silent: PowerPhase[] | null;
 }
@@ -133,4 +175,6 @@ export interface Machine {
   /** Nodes with animals. */
   stocked: boolean[];
   initial: Float64Array;
+  /** What was before the beginning, with nothing wrong; null: nothing is known of it. */
+  before: Before | null;
 }

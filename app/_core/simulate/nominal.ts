@@ -47,6 +47,7 @@ export function nominal(blueprint: Blueprint): Nominal {
       on: machine.devices.map((_, i) => onAt(warmUp, i, t)),
       dayLow,
       dayHigh,
+      before: { knots: warmUp.knots, atS: t },
     };
   };
   // What happens while a system finds its rhythm is of no account, so the day is run once more from its beginning.

@@ -1,29 +1,46 @@
-import { type Device, phaseAt } from './device';
+import { type Device, isLive, phaseAt } from './device';
 import type { AlarmWatch } from './machine';
 import { returnLost } from './mode';
+import { drawsAmiss, forgetPower } from './raise-power';
 import { retire } from './watch-table';
 import type { World } from './world';
 
-/** Follow every alarm that has not been raised yet: begin its delay, drop it, or raise it if its message can travel. */
+/**
+ * Follow every alarm that has not been raised yet: begin its delay, drop it, or raise it if its message can travel. What nothing
+ * is heard of begins no delay and ends none, as where readings stop coming.
+ */
 export function raiseAlarms(world: World): void {
   for (const [i, alarm] of world.machine.alarms.entries()) {
-    if (alarm.followed || world.record.alarms.has(alarm.key)) continue;
-    if (!holds(world, alarm)) {
-      world.pending[i] = null;
+    if (world.record.alarms.has(alarm.key)) continue;
+    if (alarm.followed) {
+      if (alarm.followed.kind === 'starts') seeStart(world, alarm, alarm.followed);
       continue;
     }
+    if (!goesOn(world, alarm, i)) continue;
     const since = world.pending[i] ?? world.t;
-    if (world.pending[i] === null) {
-      world.pending[i] = since;
-      if (alarm.delayS > 0) wake(world, i, since, alarm.delayS);
-    }
     // A microsecond's grace, so that landing on the timer counts as having waited.
     if (world.t - since < alarm.delayS - 1e-6) continue;
-    if (!alarm.path.every((phases) => phaseAt(phases, world.t).live)) continue;
+    if (!isLive(alarm.path, world.t)) continue;
     world.record.alarms.set(alarm.key, world.t);
     // Raised once is raised: what it compares is not looked at again.
     for (const w of alarm.watches) retire(world.table, w);
+    forgetPower(world, alarm);
   }
+}
+
+/** Whether what an alarm watches holds, and since when is kept. Whoever was away begins to count a silence anew. */
+function goesOn(world: World, alarm: AlarmWatch, index: number): boolean {
+  const isHeard = isLive(alarm.heard, world.t);
+  if (!isHeard && !alarm.silent) return world.pending[index] !== null;
+  if (!(isHeard && holds(world, alarm))) {
+    world.pending[index] = null;
+    return false;
+  }
+  if (world.pending[index] === null) {
+    world.pending[index] = world.t;
+    if (alarm.delayS > 0) wake(world, index, world.t, alarm.delayS);
+  }
+  return true;
 }
 
 function wake(world: World, index: number, since: number, delayS: number): void {
@@ -42,7 +59,8 @@ function holds(world: World, alarm: AlarmWatch): boolean {
   if (alarm.flow) return returnLost(world.machine.devices).flow;
   const device = world.machine.devices[alarm.device];
   if (device === undefined) return false;
-  return alarm.runs ? device.drawing : abnormal(device);
+  if (alarm.power) return drawsAmiss(world, alarm.power, device);
+  return alarm.runs !== null && device[alarm.runs];
 }
 
 /** Whether the state that the run began in has not ended yet. */
@@ -50,8 +68,13 @@ function isInForce({ machine: { span }, t }: World): boolean {
   return span !== null && t < span.endsS - 1e-6;
 }
 
-/** Draws while told not to, does not while told to, or outside its watts range for want of water to move. */
-function abnormal(device: Device): boolean {
-  if (device.command !== device.drawing) return true;
-  return device.drawing && device.ranged && (device.dry || device.health === 'no-effect');
+type Starts = Extract<AlarmWatch['followed'], { kind: 'starts' }>;
+
+/** Note that a device has begun to run, where that is heard. */
+function seeStart({ machine, t }: World, alarm: AlarmWatch, followed: Starts): void {
+  const device: Device | undefined = machine.devices[alarm.device];
+  if (device === undefined || !isLive(alarm.heard, t)) return;
+  const runs = device[followed.by];
+  if (runs && followed.runs === false) followed.seen.push(t);
+  followed.runs = runs;
 }

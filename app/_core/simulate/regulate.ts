@@ -63,7 +63,8 @@ function secondsOfDay(world: World): number {
   return (((Math.round(off * 1e6) / 1e6) % DAY) + DAY) % DAY;
 }
 
-function wakeAt(world: World, atS: number): void {
+/** Have every alarm and regulation asked again at a time, s of the run. */
+export function wakeAt(world: World, atS: number): void {
   // Another kind of timer at the same time does not do: it may lose its meaning before it is due.
   if (world.timers.some((timer) => timer.wakes && Math.abs(timer.atS - atS) < 1e-6)) return;
   world.timers.push({ atS, live: () => true, fire: () => undefined, turning: false, wakes: true });

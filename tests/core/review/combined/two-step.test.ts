@@ -3,16 +3,23 @@ import { twoSteps } from '#core/review/combined/two-step';
 import { describe, expect, test } from 'vitest';
 import { airBlower, plan, returnPump } from '../../../_support/build-equipment';
 import { circuit, facility, room } from '../../../_support/build-facility';
-import { alarm, safeguard, stock } from '../../../_support/build-system';
+import { alarm, safeguard, sensor, stock, system } from '../../../_support/build-system';
 import { withSystem } from '../../../_support/with-part';
 import { looking } from './looking';
 
 const blowers = [airBlower(), airBlower({ key: 'standby', name: 'Standby blower' })];
 const watch = (equipment: string) =>
   alarm({ key: `${equipment}-watts`, on: { kind: 'watts', equipment }, delayS: 60, deadBand: 0 });
+/** Nothing is told of what they draw without a meter. */
+const sensors = [
+  ...system().sensors,
+  ...blowers.map(({ key: equipment }) =>
+    sensor({ key: `meter-${equipment}`, quantity: 'watts', tank: undefined, equipment }),
+  ),
+];
 /** Many fish in a warm room, not fed: air is what keeps them, and one blower of two is enough. */
 const aired = (alarms = [watch('air-blower'), watch('standby')]) => ({
-  ...withSystem({ equipment: blowers, stock: [stock({ count: 60 })], alarms, states: [], feedGPerDay: 0 }),
+  ...withSystem({ equipment: blowers, sensors, stock: [stock({ count: 60 })], alarms, states: [], feedGPerDay: 0 }),
   rooms: [room({ temperatureC: 25 })],
   rounds: [],
   site: facility().site,
