@@ -122,6 +122,12 @@ const ui = [
     '_ui has no fetching and no parsing. Do it in _server and hand the result down.',
   ),
   wall(
+    'links-are-ours',
+    { path: '^app/', pathNot: '^app/_ui/frame/link\\.tsx$' },
+    '(^|/)node_modules/next/link',
+    'Take the link of _ui/frame/link: the other fetches something of every page it leads to, seen or not.',
+  ),
+  wall(
     'ui-knows-no-machine',
     '^app/_ui/',
     { dependencyTypes: ['core'] },

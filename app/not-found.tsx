@@ -1,4 +1,4 @@
-import Link from 'next/link';
+import Link from '#ui/frame/link';
 import { Footer } from '#ui/frame/footer';
 import { Masthead } from '#ui/frame/masthead';
 import { Page } from '#ui/frame/page';

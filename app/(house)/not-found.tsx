@@ -1,4 +1,4 @@
-import Link from 'next/link';
+import Link from '#ui/frame/link';
 import { Page } from '#ui/frame/page';
 
 export const metadata = { title: 'Not found' };

@@ -1,4 +1,4 @@
-import Link from 'next/link';
+import Link from '../frame/link';
 import type { FormAnswer } from '../form/answer';
 import { instantSaid } from '../words/instant';
 import { alarmAddress } from './alarm-view';

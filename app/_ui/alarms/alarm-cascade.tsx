@@ -1,4 +1,4 @@
-import Link from 'next/link';
+import Link from '../frame/link';
 import { AlarmStateMark } from './alarm-state';
 import { type AlarmView, alarmAddress } from './alarm-view';
 

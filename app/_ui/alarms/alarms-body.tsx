@@ -1,4 +1,4 @@
-import Link from 'next/link';
+import Link from '../frame/link';
 import type { Custom } from '#core/units/shown';
 import type { FormAction } from '../form/answer';
 import { Page } from '../frame/page';

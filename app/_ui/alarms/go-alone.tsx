@@ -1,4 +1,4 @@
-import Link from 'next/link';
+import Link from '../frame/link';
 import type { FormAction } from '../form/answer';
 import { Section } from '../frame/section';
 import { siteAddress } from '../frame/site-address';

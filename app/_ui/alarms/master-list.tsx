@@ -1,4 +1,4 @@
-import Link from 'next/link';
+import Link from '../frame/link';
 import type { AlarmDefinition } from '#core/alarms/definition';
 import { kindWords } from '#core/alarms/design/words';
 import type { System } from '#core/facility/system';

@@ -1,4 +1,4 @@
-import Link from 'next/link';
+import Link from '../frame/link';
 import type { Custom } from '#core/units/shown';
 import { instantSaid } from '../words/instant';
 import { AcknowledgeFields } from './acknowledge-fields';

@@ -1,4 +1,4 @@
-import Link from 'next/link';
+import Link from '../frame/link';
 import { type Column, Ledger } from '../table/ledger';
 import { instantSaid } from '../words/instant';
 import { alarmAddress, type SiteView } from './alarm-view';

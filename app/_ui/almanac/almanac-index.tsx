@@ -1,4 +1,4 @@
-import Link from 'next/link';
+import Link from '../frame/link';
 import { CHAPTERS } from '#core/almanac/catalogue';
 import type { AlmanacTable } from '#core/almanac/table';
 import { Page } from '../frame/page';

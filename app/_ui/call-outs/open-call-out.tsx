@@ -1,4 +1,4 @@
-import Link from 'next/link';
+import Link from '../frame/link';
 import { OFFERED_MIN } from '#core/call-outs/call-out';
 import { Section } from '../frame/section';
 import { siteAddress } from '../frame/site-address';

@@ -1,4 +1,4 @@
-import Link from 'next/link';
+import Link from '../frame/link';
 import { siteAddress } from '../frame/site-address';
 import style from './calls.module.css';
 import type { CallsView } from './calls-view';

@@ -1,4 +1,4 @@
-import Link from 'next/link';
+import Link from '../frame/link';
 import { alikeStretches } from '#core/review/people/alike';
 import { Fold } from '../frame/fold';
 import { Page } from '../frame/page';

@@ -1,4 +1,4 @@
-import Link from 'next/link';
+import Link from '../frame/link';
 import type { Facility } from '#core/facility/facility';
 import { alikeStretches } from '#core/review/people/alike';
 import { type CoverOfSystem, leastOf } from '#core/review/people/site-cover';

@@ -1,4 +1,4 @@
-import Link from 'next/link';
+import Link from '../frame/link';
 import { takenAsAble } from '#core/rota/able';
 import { DEFAULTS } from '#core/equipment/defaults';
 import type { Facility } from '#core/facility/facility';

@@ -1,4 +1,4 @@
-import Link from 'next/link';
+import Link from '../frame/link';
 import type { Facility } from '#core/facility/facility';
 import type { AlikeStretches } from '#core/review/people/alike';
 import { caseAddress } from '../document/parts/tell-case';

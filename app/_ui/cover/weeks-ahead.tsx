@@ -1,7 +1,7 @@
 import type { Facility } from '#core/facility/facility';
 import type { DutyException } from '#core/rota/rota';
 import { type Column, Ledger } from '../table/ledger';
-import Link from 'next/link';
+import Link from '../frame/link';
 import { siteAddress } from '../frame/site-address';
 import { daySaid } from '../rota/rota-view';
 import type { WeekBehindView } from './cover-view';

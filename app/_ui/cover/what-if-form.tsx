@@ -1,4 +1,4 @@
-import Link from 'next/link';
+import Link from '../frame/link';
 import { type ReactNode, useId } from 'react';
 import type { Facility } from '#core/facility/facility';
 import type { CoverView } from './cover-view';

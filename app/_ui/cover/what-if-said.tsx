@@ -1,4 +1,4 @@
-import Link from 'next/link';
+import Link from '../frame/link';
 import type { Facility } from '#core/facility/facility';
 import type { CoverChange } from '#core/review/people/compare-cover';
 import type { WhatIfSaid } from '#core/review/people/site-cover';

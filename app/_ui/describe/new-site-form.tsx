@@ -1,6 +1,6 @@
 'use client';
 
-import Link from 'next/link';
+import Link from '../frame/link';
 import { useState } from 'react';
 import type { DraftGroup, Field } from '#core/forms/field';
 import { answerOf, type FormAction, type FormAnswer } from '../form/answer';

@@ -1,4 +1,4 @@
-import Link from 'next/link';
+import Link from '../frame/link';
 import type { DraftGroup, Field } from '#core/forms/field';
 import { Page } from '../frame/page';
 import { Section } from '../frame/section';

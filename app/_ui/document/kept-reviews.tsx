@@ -1,4 +1,4 @@
-import Link from 'next/link';
+import Link from '../frame/link';
 import type { ReviewSummary } from '#core/review/summary';
 import { VerdictMark } from '../marks/verdict';
 import { type Column, Ledger } from '../table/ledger';

@@ -1,4 +1,4 @@
-import Link from 'next/link';
+import Link from './link';
 import style from './footer.module.css';
 
 /** What stands under every page. @param maySeeMachine whether the person looks after the machine as well */

@@ -1,4 +1,4 @@
-import Link from 'next/link';
+import Link from './link';
 
 /** What to say of a page that is there, and that the role of the person does not open. */
 export function NotForYou() {

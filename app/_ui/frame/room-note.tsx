@@ -1,4 +1,4 @@
-import Link from 'next/link';
+import Link from './link';
 import style from './room-note.module.css';
 
 /** What is known of a disk that is nearly full. */

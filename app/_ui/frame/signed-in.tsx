@@ -1,6 +1,6 @@
 'use client';
 
-import Link from 'next/link';
+import Link from './link';
 import { setWalker } from '../walk/device';
 import style from './signed-in.module.css';
 

@@ -1,6 +1,6 @@
 'use client';
 
-import Link from 'next/link';
+import Link from './link';
 import { usePathname } from 'next/navigation';
 import { siteAddress } from './site-address';
 import style from './site-nav.module.css';

@@ -1,4 +1,4 @@
-import Link from 'next/link';
+import Link from './link';
 import style from './try-again.module.css';
 
 /** What to say when a page broke: it is ours to put right, nothing was lost, and by which id the log knows it. */

@@ -1,4 +1,4 @@
-import Link from 'next/link';
+import Link from '../frame/link';
 import type { ReactNode } from 'react';
 import { CAUTIONS } from '#core/cautions/cautions-for';
 import { DEFAULT_PROFILES } from '#core/facility/profiles';

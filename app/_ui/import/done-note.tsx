@@ -1,4 +1,4 @@
-import Link from 'next/link';
+import Link from '../frame/link';
 import type { Done } from './answers';
 
 /** What an import did, and where to go on. */

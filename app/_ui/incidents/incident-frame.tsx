@@ -1,4 +1,4 @@
-import Link from 'next/link';
+import Link from '../frame/link';
 import type { ReactNode } from 'react';
 import { SIGNER_WORDS, STATE_WORDS } from '#core/incidents/words';
 import type { Signer } from '#core/incidents/incident';

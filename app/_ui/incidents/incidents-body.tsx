@@ -1,4 +1,4 @@
-import Link from 'next/link';
+import Link from '../frame/link';
 import { STATE_WORDS } from '#core/incidents/words';
 import type { IncidentState } from '#core/incidents/state';
 import { Page } from '../frame/page';

@@ -1,6 +1,6 @@
 'use client';
 
-import Link from 'next/link';
+import Link from '../frame/link';
 import { useRouter } from 'next/navigation';
 import { useEffect, useState } from 'react';
 import { answerOf, type FormAction, type FormAnswer } from '../form/answer';

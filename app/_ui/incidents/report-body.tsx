@@ -1,4 +1,4 @@
-import Link from 'next/link';
+import Link from '../frame/link';
 import { namesApart } from '#core/incidents/doers';
 import { PARTS } from '#core/incidents/incident';
 import type { Doer, TimelineLine } from '#core/incidents/timeline';

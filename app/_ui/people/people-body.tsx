@@ -1,4 +1,4 @@
-import Link from 'next/link';
+import Link from '../frame/link';
 import { MissedTests, type MissedView } from '../calls/missed-tests';
 import type { FormAction } from '../form/answer';
 import { Page } from '../frame/page';

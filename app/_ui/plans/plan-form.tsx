@@ -1,6 +1,6 @@
 'use client';
 
-import Link from 'next/link';
+import Link from '../frame/link';
 import { useActionState, useId, useState } from 'react';
 import type { DraftGroup, Field } from '#core/forms/field';
 import type { Custom } from '#core/units/shown';

@@ -1,4 +1,4 @@
-import Link from 'next/link';
+import Link from '../frame/link';
 import type { ReactNode } from 'react';
 import type { Custom } from '#core/units/shown';
 import { Page } from '../frame/page';

@@ -1,4 +1,4 @@
-import Link from 'next/link';
+import Link from '../frame/link';
 import { useId } from 'react';
 import type { Facility } from '#core/facility/facility';
 import type { System } from '#core/facility/system';

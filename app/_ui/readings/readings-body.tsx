@@ -1,4 +1,4 @@
-import Link from 'next/link';
+import Link from '../frame/link';
 import { readingSaid, type SeriesQuantity } from '#core/readings/figures';
 import type { Origin, Quality } from '#core/readings/reading';
 import type { Custom } from '#core/units/shown';

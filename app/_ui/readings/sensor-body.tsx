@@ -1,4 +1,4 @@
-import Link from 'next/link';
+import Link from '../frame/link';
 import { readingSaid } from '#core/readings/figures';
 import { type Span, SPAN_NAMES } from '#core/readings/spans';
 import type { Custom } from '#core/units/shown';

@@ -1,5 +1,5 @@
 import type { Custom } from '#core/units/shown';
-import Link from 'next/link';
+import Link from '../frame/link';
 import type { FormAction } from '../form/answer';
 import { Page } from '../frame/page';
 import { Section } from '../frame/section';

@@ -1,7 +1,7 @@
 import { readingSaid } from '#core/readings/figures';
 import { trendOf } from '#core/rounds/trend';
 import type { Custom } from '#core/units/shown';
-import Link from 'next/link';
+import Link from '../frame/link';
 import type { ReactNode } from 'react';
 import type { Drafting } from '../form/half-typed';
 import { Fold } from '../frame/fold';

@@ -1,4 +1,4 @@
-import Link from 'next/link';
+import Link from '../frame/link';
 import { Fold } from '../frame/fold';
 import { Section } from '../frame/section';
 import { momentSaid } from '../words/moment';

@@ -1,5 +1,5 @@
 import { CLEANNESS_WORDS } from '#core/rounds/places';
-import Link from 'next/link';
+import Link from '../frame/link';
 import type { ReactNode } from 'react';
 import { siteAddress } from '../frame/site-address';
 import type { PlaceView, RoundView } from './round-view';

@@ -1,4 +1,4 @@
-import Link from 'next/link';
+import Link from '../frame/link';
 import { Page } from '../frame/page';
 import { siteAddress } from '../frame/site-address';
 import { type Column, Ledger } from '../table/ledger';

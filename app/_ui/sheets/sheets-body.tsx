@@ -1,5 +1,5 @@
 import { scheduleSaid } from '#core/rounds/schedule-words';
-import Link from 'next/link';
+import Link from '../frame/link';
 import type { FormAction } from '../form/answer';
 import { Fold } from '../frame/fold';
 import { Page } from '../frame/page';

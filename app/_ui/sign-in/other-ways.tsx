@@ -1,4 +1,4 @@
-import Link from 'next/link';
+import Link from '../frame/link';
 import type { FormAction } from '../form/answer';
 import { type AskPasskey, PasskeyButton } from './passkey-button';
 import { PersonForm } from './person-form';

@@ -1,6 +1,6 @@
 'use client';
 
-import Link from 'next/link';
+import Link from '../frame/link';
 import type { DraftGroup, Field } from '#core/forms/field';
 import type { Custom } from '#core/units/shown';
 import { FaultSummary } from '../form/fault-summary';

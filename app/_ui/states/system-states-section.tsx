@@ -1,4 +1,4 @@
-import Link from 'next/link';
+import Link from '../frame/link';
 import { Section } from '../frame/section';
 import { siteAddress } from '../frame/site-address';
 import { StateStands } from './state-line';

@@ -1,5 +1,5 @@
 import { caseMarks } from '#core/review/case-marks';
-import Link from 'next/link';
+import Link from '../frame/link';
 import type { FaultCase, Outcome } from '#core/review/result';
 import { gravity } from '#core/review/verdict';
 import { caseTitle, worstHour } from '#core/review/words';

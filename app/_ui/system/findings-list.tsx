@@ -1,4 +1,4 @@
-import Link from 'next/link';
+import Link from '../frame/link';
 import type { FaultCase, Finding, FindingLine, Outcome, SystemReview } from '#core/review/result';
 import { VERDICT_WORDS } from '#core/review/words';
 import { Fold } from '../frame/fold';

@@ -1,4 +1,4 @@
-import Link from 'next/link';
+import Link from '../frame/link';
 import type { OpenInput } from '#core/review/result';
 import type { Custom } from '#core/units/shown';
 import { thingAddress } from '../describe/thing-address';

@@ -1,4 +1,4 @@
-import Link from 'next/link';
+import Link from '../frame/link';
 import type { FirstFix } from '#core/review/first-fix';
 import type { SystemReview } from '#core/review/result';
 import { gravest } from '#core/review/gravest';

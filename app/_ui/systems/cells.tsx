@@ -1,4 +1,4 @@
-import Link from 'next/link';
+import Link from '../frame/link';
 import type { Column } from '#core/plans/credit';
 import { siteAddress } from '../frame/site-address';
 import { VerdictMark } from '../marks/verdict';

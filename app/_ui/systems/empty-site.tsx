@@ -1,4 +1,4 @@
-import Link from 'next/link';
+import Link from '../frame/link';
 import { type DemoAction, LoadDemo } from './load-demo';
 import style from './empty-site.module.css';
 

@@ -1,4 +1,4 @@
-import Link from 'next/link';
+import Link from '../frame/link';
 import type { Overdue } from '#core/rounds/standings';
 import { siteAddress } from '../frame/site-address';
 import { overdueSaid } from './row-now';

@@ -1,6 +1,6 @@
 'use client';
 
-import Link from 'next/link';
+import Link from '../frame/link';
 import { useActionState } from 'react';
 import type { FileAction, FileAnswer } from '../import/answers';
 import { type Column, Ledger } from '../table/ledger';

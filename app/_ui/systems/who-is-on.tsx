@@ -1,4 +1,4 @@
-import Link from 'next/link';
+import Link from '../frame/link';
 import { siteAddress } from '../frame/site-address';
 import { OnLine } from '../rota/on-line';
 import type { OnNowView } from '../rota/rota-view';

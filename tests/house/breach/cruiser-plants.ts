@@ -25,6 +25,7 @@ const rooms = [
   imports('ui-knows-core-only', 'app/_ui/breach-data.tsx', '#data/systems'),
   imports('ui-knows-core-only', 'app/_ui/breach-shape.tsx', '#shape/system'),
   imports('ui-fetches-nothing', 'app/_ui/breach-fetch.tsx', 'next/headers'),
+  imports('links-are-ours', 'app/_ui/breach-link.tsx', 'next/link'),
   imports('ui-knows-no-machine', 'app/_ui/breach-node.tsx', 'node:fs'),
 ];
 

@@ -1,5 +1,5 @@
 import type { Metadata } from 'next';
-import Link from 'next/link';
+import Link from '#ui/frame/link';
 import { listCalls, listCallsShape } from '#server/calls/list-calls';
 import { ask } from '#server/gate/ask';
 import { listSystems, listSystemsShape } from '#server/reviews/list-systems';
