@@ -22,6 +22,8 @@ const SETTLE_S = 5;
 const PAGES = 5;
 /** ms between two looks at a page. */
 const LOOK_MS = 500;
+/** Looks at every row, afterwards. */
+const WHOLE_LOOKS = 20;
 
 const CALLED = `
   SELECT r.sensor_id || ' ' || (extract(epoch FROM r."at") * 1000)::float8 AS key,
@@ -98,9 +100,10 @@ async function loaded(
   const used = cpu();
   for (const page of pages) page.stop();
   const overview = await looking.stop();
+  const whole = await looksAt(`${address}/?show=all`, cookie, WHOLE_LOOKS);
   const { rows: called } = await ask(url, CALLED);
   const { rows: waiting } = await ask(url, WAITING);
-  return said({ halves, called, waiting: waiting[0], overview, used }, seconds);
+  return said({ halves, called, waiting: waiting[0], overview, whole, used }, seconds);
 }
 
 interface Measured {
@@ -109,10 +112,12 @@ interface Measured {
   waiting: { arrivals: number; touched: number; derived: number };
   /** ms that each look at the overview took. */
   overview: number[];
+  /** ms that it took with every row, once nothing was sent any more. */
+  whole: number[];
   used: Used;
 }
 
-function said({ halves, called, waiting, overview, used }: Measured, seconds: number): string[] {
+function said({ halves, called, waiting, overview, whole, used }: Measured, seconds: number): string[] {
   const sent = halves.map((half) => half.sent);
   const readings = sent.reduce((sum, one) => sum + one.readings, 0);
   const failed = sent.reduce((sum, one) => sum + one.failed, 0);
@@ -135,7 +140,7 @@ function said({ halves, called, waiting, overview, used }: Measured, seconds: nu
       2,
     )} (aim: 99th under 1)`,
     `  arrival to the call in its outbox, s, 50th and 99th: ${both(calls, 2)}, of ${calls.length}`,
-    `  overview in ms, 50th and 95th: ${quantile(overview, 0.5).toFixed(0)}, ${quantile(overview, 0.95).toFixed(0)} (aim: 95th under 150)`,
+    `  overview in ms, 50th and 95th: ${quantile(overview, 0.5).toFixed(0)}, ${quantile(overview, 0.95).toFixed(0)} (aim: 95th under 150); with every row, afterwards: ${both(whole, 0)}`,
     `  left at the end: ${waiting.arrivals} batches to be judged, ${waiting.touched} to be settled; derived ${waiting.derived}`,
     `  ms of processor a thousand readings: ${(['web', 'worker', 'database'] as const)
       .map((name) => `${name} ${((used[name] * 1e6) / readings).toFixed(0)}`)
@@ -153,11 +158,7 @@ function lookAt(address: string, cookie: string): { stop: () => Promise<number[]
   let isOver = false;
   const looking = (async () => {
     while (!isOver) {
-      const began = performance.now();
-      const response = await fetch(address, { headers: { cookie } });
-      await response.text();
-      if (response.status !== 200) throw new Error(`the overview was answered ${response.status}`);
-      tookMs.push(performance.now() - began);
+      tookMs.push(await lookedAt(address, cookie));
       await wait(LOOK_MS);
     }
   })();
@@ -168,4 +169,20 @@ function lookAt(address: string, cookie: string): { stop: () => Promise<number[]
       return tookMs;
     },
   };
+}
+
+/** Asks for a page so many times. @returns ms that each took */
+async function looksAt(address: string, cookie: string, count: number): Promise<number[]> {
+  const tookMs: number[] = [];
+  for (let n = 0; n < count; n++) tookMs.push(await lookedAt(address, cookie));
+  return tookMs;
+}
+
+/** Asks for a page. @returns ms until it was there */
+async function lookedAt(address: string, cookie: string): Promise<number> {
+  const began = performance.now();
+  const response = await fetch(address, { headers: { cookie } });
+  await response.text();
+  if (response.status !== 200) throw new Error(`the overview was answered ${response.status}`);
+  return performance.now() - began;
 }
