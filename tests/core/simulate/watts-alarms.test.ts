@@ -1,5 +1,6 @@
 import type { Facility } from '#core/facility/facility';
 import type { Equipment } from '#core/facility/system';
+import type { Plan } from '#core/plans/plan';
 import type { Upset } from '#core/faults/upset';
 import { describe, expect, test } from 'vitest';
 import { chiller, cutOut, heater, offWithoutReturn, plan, thermostat } from '../../_support/build-equipment';
@@ -54,7 +55,7 @@ const wrongClock = (upset: Upset) => {
 };
 const always = { regulation: { kind: 'always', by: 'controller' } } as const;
 const hours = { regulation: { kind: 'hours', from: '09:00', to: '10:00', by: 'controller' } } as const;
-const notInDiving = { ...always, states: [{ state: 'diving', then: 'off', by: 'person' }] } as const;
+const notInDiving: Partial<Plan> = { ...always, states: [{ state: 'diving', then: 'off', by: 'person' }] };
 const lockable = { interlocks: [offWithoutReturn()] };
 const held = { cutOuts: [cutOut({ tank: 'display', above: 40 })] };
 const chills = chiller({ key: 'thing', tank: 'display' });
