@@ -1,3 +1,4 @@
+import { groupBy } from '../group-by';
 import type { Overdue } from './standings';
 
 /**
@@ -9,13 +10,11 @@ import type { Overdue } from './standings';
 export function overdueEverywhere(
   systems: readonly { site: { key: string }; now: { checks: Overdue } }[],
 ): Map<string, Overdue> {
-  const counts = new Map<string, Overdue[]>();
-  for (const { site, now } of systems) counts.set(site.key, [...(counts.get(site.key) ?? []), now.checks]);
   const shared = new Map<string, Overdue>();
-  for (const [site, checks] of counts) {
-    const least = (of: keyof Overdue) => Math.min(...checks.map((one) => one[of]));
+  for (const [site, ones] of groupBy(systems, (one) => one.site.key)) {
+    const least = (of: keyof Overdue) => Math.min(...ones.map(({ now }) => now.checks[of]));
     const overdue = { late: least('late'), missed: least('missed') };
-    if (checks.length > 1 && overdue.late + overdue.missed > 0) shared.set(site, overdue);
+    if (ones.length > 1 && overdue.late + overdue.missed > 0) shared.set(site, overdue);
   }
   return shared;
 }

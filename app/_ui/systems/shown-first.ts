@@ -1,5 +1,6 @@
-import { byWords, compareGravity } from './system-order';
-import type { SystemRow } from './system-row';
+import { KIND_WORDS } from '../words/kinds';
+import { byWords, gravestFirst } from './system-order';
+import { type ListedSystem, type RowView, systemRow } from './system-row';
 
 /** Systems up to which all are shown at once. */
 const FEW = 100;
@@ -19,17 +20,17 @@ export interface ShownFirst {
 
 /**
  * All rows where a person has asked something of the table (an order, a filter, the others), and where they are few. Else the
- * worst: a thousand rows are a megabyte, each minute, on a telephone as well.
+ * worst: a thousand rows are a megabyte, each minute, on a telephone as well. What is not sent is not put into words.
  *
  * @param isAsked   whether the address asks anything of the table
  */
-export function shownFirst(rows: readonly SystemRow[], isAsked: boolean): ShownFirst {
-  const sent = isAsked ? rows : [...rows].sort(compareGravity).slice(0, atOnce(rows.length));
+export function shownFirst(systems: readonly ListedSystem[], view: RowView, isAsked: boolean): ShownFirst {
+  const sent = isAsked ? systems : gravestFirst(systems).slice(0, atOnce(systems.length));
   return {
-    packed: JSON.stringify(sent),
-    all: rows.length,
-    sites: distinct(rows.map(({ siteName }) => siteName)),
-    kinds: distinct(rows.map(({ kind }) => kind)),
+    packed: JSON.stringify(sent.map((system) => systemRow(system, view))),
+    all: systems.length,
+    sites: distinct(systems.map(({ site }) => site.name)),
+    kinds: distinct(systems.map(({ kind }) => KIND_WORDS[kind])),
   };
 }
 

@@ -71,7 +71,7 @@ export interface RowView {
 
 /** A system as a row of the table. */
 export function systemRow({ site, key, name, kind, review, now }: ListedSystem, view: RowView): SystemRow {
-  const summary = review.state === 'current' ? review.summary : review.state === 'under-way' ? review.before : null;
+  const summary = summaryIn(review);
   return {
     site: site.key,
     siteName: site.name,
@@ -83,6 +83,11 @@ export function systemRow({ site, key, name, kind, review, now }: ListedSystem, 
     review: summary ? { ...rowReview(summary, view.units), isOld: review.state === 'under-way' } : undefined,
     now: rowNow(now, view.at, site.zone, view.overdue.get(site.key) ?? { late: 0, missed: 0 }),
   };
+}
+
+/** What is said of a system by its review; while a new one is under way, by the one before. */
+export function summaryIn(review: ListedSystem['review']): ReviewSummary | null {
+  return review.state === 'current' ? review.summary : review.state === 'under-way' ? review.before : null;
 }
 
 function rowReview(

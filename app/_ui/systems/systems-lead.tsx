@@ -1,13 +1,13 @@
-import type { SystemRow } from './system-row';
+import type { SummaryCase } from '#core/review/summary';
+import { type ListedSystem, summaryIn } from './system-row';
 import style from './systems-table.module.css';
 
 /** How it stands, in a sentence. */
-export function SystemsLead({ rows }: { rows: SystemRow[] }) {
-  const reviews = rows.flatMap(({ review }) => (review ? [review] : []));
+export function SystemsLead({ systems }: { systems: readonly ListedSystem[] }) {
+  const reviews = systems.flatMap(({ review }) => summaryIn(review)?.worst ?? []);
   if (reviews.length === 0) return null;
-  const losing = reviews.filter(({ claimed }) => claimed.befalls === 'animals' && GRAVE.has(claimed.verdict)).length;
-  const more =
-    reviews.filter(({ tested }) => tested.befalls === 'animals' && GRAVE.has(tested.verdict)).length - losing;
+  const losing = reviews.filter(({ claimed }) => losesAnimals(claimed)).length;
+  const more = reviews.filter(({ tested }) => losesAnimals(tested)).length - losing;
   return (
     <p className={style.lead}>
       Of {reviews.length === 1 ? 'the one system' : `the ${reviews.length} systems`} reviewed,{' '}
@@ -20,3 +20,7 @@ export function SystemsLead({ rows }: { rows: SystemRow[] }) {
 }
 
 const GRAVE: ReadonlySet<string> = new Set(['no-warning', 'too-late', 'some-hours']);
+
+function losesAnimals({ verdict, harm }: SummaryCase): boolean {
+  return harm?.class === 'animals' && GRAVE.has(verdict);
+}

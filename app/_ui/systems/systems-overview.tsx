@@ -8,7 +8,7 @@ import { ReviewsProgress } from './reviews-progress';
 import { shownFirst } from './shown-first';
 import { SystemsLead } from './systems-lead';
 import { SystemsTable } from './systems-table';
-import { type ListedSystem, systemRow } from './system-row';
+import type { ListedSystem } from './system-row';
 
 interface SystemsOverviewProps {
   systems: ListedSystem[];
@@ -24,13 +24,13 @@ export function SystemsOverview({ systems, units, at, search }: SystemsOverviewP
   const done = systems.filter(({ review }) => review.state !== 'under-way').length;
   const sites = [...new Map(systems.map(({ site }) => [site.key, site])).values()];
   const overdue = overdueEverywhere(systems);
-  const rows = systems.map((system) => systemRow(system, { units, at, hasSites: sites.length > 1, overdue }));
+  const shown = shownFirst(systems, { units, at, hasSites: sites.length > 1, overdue }, asksOfTable(search));
   return (
     <>
-      <SystemsLead rows={rows} />
+      <SystemsLead systems={systems} />
       <ReviewsProgress done={done} all={systems.length} />
       <EverywhereLines sites={sites} overdue={overdue} />
-      <SystemsTable {...shownFirst(rows, asksOfTable(search))} />
+      <SystemsTable {...shown} />
       <Section id="verdicts" wide title="What the words mean">
         <VerdictLegend />
         <p>

@@ -3,10 +3,47 @@ import { AppRouterContext } from 'next/dist/shared/lib/app-router-context.shared
 import { createElement } from 'react';
 import { renderToStaticMarkup } from 'react-dom/server';
 import { expect, test } from 'vitest';
+import type { SummaryCase } from '#core/review/summary';
 import type { SystemLine } from '#server/reviews/list-systems';
 import { SystemsOverview } from '#ui/systems/systems-overview';
 
-/** A system without a review, by its number. */
+const COLD: SummaryCase['harm'] = {
+  class: 'animals',
+  what: 'temperature',
+  direction: 'below',
+  tank: 'display',
+  limit: 22,
+  forMin: 0,
+  groups: ['a'],
+  atS: 60,
+  afterS: 60,
+};
+
+/** What reviews say of one harm after the other: each fifth system has none, and of the others many are alike in one thing. */
+function reviewed(n: number): SystemLine['review'] {
+  if (!isReviewed || n % 5 === 0) return { state: 'broken' };
+  const rank = (n * 7) % 4;
+  const one: SummaryCase = {
+    verdict: 'too-late',
+    case: { id: 'a', title: 'A fault' },
+    harm: n % 3 === 0 ? null : COLD,
+    spareS: n % 7 === 0 ? null : -((n * 13) % 11),
+    unsure: false,
+    rank,
+  };
+  const summary = {
+    worst: { claimed: one, tested: one },
+    cases: 1,
+    verdicts: { claimed: {}, tested: {} },
+    grades: { high: 0, medium: 0, low: 0 },
+    jobs: [],
+  };
+  return { state: 'current', summary, judgedOn: '2026-11-26', computedAt: '2026-11-26T12:00:00.000Z' };
+}
+
+let isReviewed = false;
+
+/** A system by its number. */
 const line = (n: number): SystemLine => ({
   site: { key: `site-${n % 3}`, name: `Site ${n % 3}`, zone: 'Europe/London' },
   key: `tank-${n}`,
@@ -15,7 +52,7 @@ const line = (n: number): SystemLine => ({
   tanks: 1,
   animals: 0,
   volumeL: 400,
-  review: { state: 'broken' },
+  review: reviewed(n),
   now: {
     tonight: null,
     isTonightKnown: false,
@@ -80,4 +117,13 @@ test.each([
 test('the first of an order that the address asks for are the first of all of them', () => {
   expect(names(page(250, { sort: '-name' }))[0]).toBe('Tank 250');
   expect(names(page(250, { sort: '-name' }))).toHaveLength(50);
+});
+
+test('what is sent first is what the table would show first of all of them', () => {
+  isReviewed = true;
+  const html = page(250);
+  expect(names(html)).toEqual(names(page(250, { show: 'all' })).slice(0, 50));
+  expect(names(html)[0]).not.toBe('Tank 1');
+  expect(html).toContain('the 200 systems reviewed');
+  isReviewed = false;
 });
