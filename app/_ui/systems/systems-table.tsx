@@ -27,13 +27,7 @@ const OPTIONS = {
 
 /** Every system in one table, worst first; order and filter are kept in the address bar. */
 export function SystemsTable({ packed, all, sites, kinds }: ShownFirst) {
-  const rows = useMemo(() => JSON.parse(packed) as SystemRow[], [packed]);
-  const isWhole = rows.length === all;
-  const [isComing, startTransition] = useTransition();
-  // The others come with the first thing that is asked of the table; from then on the browser answers by itself.
-  const [address, setAddress] = useQueryStates(addressKeys, { shallow: isWhole, startTransition });
-  const state = useMemo(() => tableState(address), [address]);
-  const table = useTable({ ...OPTIONS, data: rows, state });
+  const { table, address, setAddress, isWhole, isComing } = useSystems(packed, all);
   const found = table.getRowModel().rows;
   const shown = address.show === 'all' ? found : found.slice(0, atOnce(found.length));
   const count = isWhole ? found.length : all;
@@ -80,6 +74,18 @@ export function SystemsTable({ packed, all, sites, kinds }: ShownFirst) {
       <TheOthers count={count - shown.length} isComing={isComing} show={() => void setAddress({ show: 'all' })} />
     </>
   );
+}
+
+/** The table of the rows that are here, as the address asks for it. */
+function useSystems(packed: string, all: number) {
+  const rows = useMemo(() => JSON.parse(packed) as SystemRow[], [packed]);
+  const isWhole = rows.length === all;
+  const [isComing, startTransition] = useTransition();
+  // The others come with the first thing that is asked of the table; from then on the browser answers by itself.
+  const [address, setAddress] = useQueryStates(addressKeys, { shallow: isWhole, startTransition });
+  const state = useMemo(() => tableState(address), [address]);
+  const table = useTable({ ...OPTIONS, data: rows, state });
+  return { table, address, setAddress, isWhole, isComing };
 }
 
 interface OthersProps {
