@@ -243,12 +243,12 @@ test('a telephone that has no room says so and keeps what was typed; nothing tha
 test('whoever signs out leaves what was not sent, which nobody else is shown, and which arrives when they are back', async () => {
   const [one, two] = phones as [Page, Page];
   expect(await told(one)).not.toContain('24.9');
-  await network(two.context(), false);
-  // The session ends before anything is sent.
+  // The session ends before anything is sent, which begins as soon as there is a signal.
   await two.context().clearCookies();
+  await network(two.context(), false);
   await two.reload();
   await expect(two.getByText('Sign in to walk rounds')).toBeVisible();
-  await expect(two.getByText('1 entries of somebody wait on this telephone.')).toBeVisible();
+  await expect(two.getByText('One entry of somebody waits on this telephone')).toBeVisible();
   await expect(two.getByText('24.9')).toHaveCount(0);
   await two.getByRole('link', { name: 'Sign in' }).click();
   await two.getByLabel('E-mail').fill('lead@pier.example');

@@ -39,7 +39,9 @@ export function KeptHere({ kept, unsent, others, line, meet, ready }: KeptHerePr
       <p className={style.soft}>
         {pack ? `As of ${momentSaid(pack.at, zone)}. ` : null}
         {READY[ready]}
-        {others > 0 ? ` ${others} entries of somebody else wait here until they sign in again.` : null}
+        {others > 0
+          ? ` ${others === 1 ? 'One entry of somebody else waits' : `${others} entries of somebody else wait`} here until they sign in again.`
+          : null}
       </p>
       {refused.length > 0 ? (
         <div role="alert" className={style.refused}>

@@ -27,8 +27,8 @@ export function NotHere({ site, line, others, meet }: NotHereProps) {
       ) : null}
       {others > 0 ? (
         <p>
-          {others} entries of somebody wait on this telephone. They are sent once whoever made them signs in here again,
-          and shown to nobody else.
+          {others === 1 ? 'One entry of somebody waits' : `${others} entries of somebody wait`} on this telephone, to be
+          sent once whoever made {others === 1 ? 'it' : 'them'} signs in here again, and shown to nobody else.
         </p>
       ) : null}
       {line.state === 'asking' ? null : (
