@@ -1,4 +1,5 @@
 import 'server-only';
+import { lastFor } from '#core/last-for';
 import { ENGINE_VERSION } from '#core/review/engine-version';
 import type { ReviewSummary } from '#core/review/summary';
 import type { ReviewState } from '#data/reviews/states';
@@ -40,6 +41,15 @@ export function staleSystems({ hashes, systemIds, stored }: Omit<KnownReviews, '
   return [...hashes].flatMap(([key, hash]) => (isCurrent(stored.get(systemIds.get(key) ?? ''), hash) ? [] : [key]));
 }
 
+/** What a stored review says of inputs: worked out once, for what is stored is remembered while it is the same. */
+const currentOf = lastFor<SystemReviewState | null>();
+
+function whatIsStored({ summary, judgedOn, computedAt }: ReviewState): SystemReviewState {
+  return summary === null
+    ? { state: 'broken' }
+    : { state: 'current', summary, judgedOn, computedAt: computedAt.toISOString() };
+}
+
 /**
  * The state of one system's review. It is worked out when read: a worker that is late never makes a screen lie.
  *
@@ -47,12 +57,9 @@ export function staleSystems({ hashes, systemIds, stored }: Omit<KnownReviews, '
  */
 export function reviewStateOf(known: KnownReviews, key: string): SystemReviewState {
   const stored = known.stored.get(known.systemIds.get(key) ?? '');
-  if (stored && isCurrent(stored, known.hashes.get(key))) {
-    const { summary, judgedOn, computedAt } = stored;
-    return summary === null
-      ? { state: 'broken' }
-      : { state: 'current', summary, judgedOn, computedAt: computedAt.toISOString() };
-  }
+  const hash = known.hashes.get(key);
+  const current = stored && currentOf(stored, [hash], () => (isCurrent(stored, hash) ? whatIsStored(stored) : null));
+  if (current) return current;
   const { run } = known;
   const isRunning = run?.state === 'running' && run.systemsAll > 0;
   const cases =

@@ -5,7 +5,7 @@ import { type ListedSystem, type RowView, systemRow } from './system-row';
 /** Systems up to which all are shown at once. */
 const FEW = 100;
 /** How many of more are shown first, the worst: a thousand take a page a second to draw, and nobody reads them from the top. */
-const FIRST = 50;
+const FIRST = 30;
 
 /** What of a table of systems goes to the browser. */
 export interface ShownFirst {
