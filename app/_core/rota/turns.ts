@@ -12,8 +12,8 @@ export type Rota = Pick<Facility, 'people' | 'shifts'> & {
   exceptions: readonly DutyException[];
 };
 
-/** Somebody's turn of duty: from its start up to, and without, its end. */
-export type Turn = Duty;
+/** Somebody's turn of duty: from its start up to, and without, its end. It is remembered, and the same for whoever asks. */
+export type Turn = Readonly<Duty>;
 
 const dutiesOf = lastFor<readonly Duty[]>();
 

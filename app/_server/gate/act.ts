@@ -7,7 +7,7 @@ import { hasRoom } from '../machine/has-room';
 import type { Fault, Refusal } from './refusal';
 import { faultWords, refusalWords } from './refusal-words';
 import { pass, type UseCase } from './use-case';
-import { askAnew, whoAsks } from './who';
+import { askAnew, type Who, whoAsks } from './who';
 
 /** What a form gets back. A refusal comes with its sentence, so that the form need not know how to word it. */
 export type Answer<T> = { ok: true; value: T } | { ok: false; reason: Refusal; said: string; faults: string[] };
@@ -31,15 +31,15 @@ export function act<S extends z.ZodType, T>(
   refresh: (value: T) => string[] = () => [],
   { always = false, asBytes = false }: { always?: boolean; asBytes?: boolean } = {},
 ): Action<T> {
+  const carried = async (who: Who | null, form: FormData): Promise<Result<T, Refusal>> => {
+    // Before anything is begun that could break off half-way; whoever is not known learns nothing of the disk.
+    if (who && !always && !(await hasRoom())) return refused({ why: 'no-room' });
+    return await pass(shape, carryOut, who, asBytes ? await fieldsWithBytes(form) : await fieldsOf(form));
+  };
   return async (_before, form) => {
     const sent = await headers();
     const who = await whoAsks(sent);
-    // Before anything is begun that could break off half-way; whoever is not known learns nothing of the disk.
-    const answer: Result<T, Refusal> =
-      who && !always && !(await hasRoom())
-        ? refused({ why: 'no-room' })
-        : await pass(shape, carryOut, who, asBytes ? await fieldsWithBytes(form) : await fieldsOf(form));
-    askAnew(sent);
+    const answer = await carried(who, form).finally(() => askAnew(sent));
     if (!answer.ok) return refusalAnswer(answer.reason);
     for (const path of refresh(answer.value)) revalidatePath(path);
     return answer;

@@ -1,6 +1,6 @@
 import type { FormAction } from '../form/answer';
 import { Fold } from '../frame/fold';
-import { TakeBack, Taken } from '../rounds/take-back';
+import { Takeable } from '../rounds/take-back';
 import { momentSaid } from '../words/moment';
 import type { EndedWatchView, SiteOfHandover } from './handover-view';
 
@@ -28,24 +28,6 @@ function Ended({
   takeBack,
 }: Omit<EndedProps, 'ended'> & { one: EndedWatchView }) {
   const said = `The watch of ${what} was ended by ${by} ${momentSaid(at, site.zone)}: ${note}`;
-  if (taken)
-    return (
-      <p>
-        <Taken taken={taken} zone={site.zone}>
-          {said}
-        </Taken>
-      </p>
-    );
-  return (
-    <>
-      <p>{said}</p>
-      <TakeBack
-        site={site.key}
-        what="animal-watch-end"
-        about={id}
-        takeBack={takeBack}
-        done="It is taken back, and they are under watch again."
-      />
-    </>
-  );
+  const done = 'It is taken back, and they are under watch again.';
+  return <Takeable {...{ site, said, taken, takeBack, done }} what="animal-watch-end" about={id} />;
 }

@@ -50,3 +50,30 @@ export function Taken({ taken: { at, by, reason }, zone, children }: TakenProps)
     </>
   );
 }
+
+interface TakeableProps extends Omit<TakeBackProps, 'site' | 'takeBack'> {
+  site: { key: string; zone: string };
+  said: string;
+  /** Null while it counts. */
+  taken: TakenProps['taken'] | null;
+  /** For those who may; null for others. */
+  takeBack: FormAction<unknown> | null;
+}
+
+/** What somebody said, and a way to take it back; or that it was. */
+export function Takeable({ site, said, taken, takeBack, ...what }: TakeableProps) {
+  return (
+    <>
+      <p>
+        {taken ? (
+          <Taken taken={taken} zone={site.zone}>
+            {said}
+          </Taken>
+        ) : (
+          said
+        )}
+      </p>
+      {takeBack && !taken ? <TakeBack site={site.key} takeBack={takeBack} {...what} /> : null}
+    </>
+  );
+}

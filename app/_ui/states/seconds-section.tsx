@@ -2,7 +2,7 @@ import type { FormAction } from '../form/answer';
 import { Fold } from '../frame/fold';
 import { Section } from '../frame/section';
 import { momentSaid } from '../words/moment';
-import { TakeBack, Taken } from '../rounds/take-back';
+import { Takeable, TakeBack, Taken } from '../rounds/take-back';
 import { SecondForm } from './second-form';
 import type { SiteOfStates } from './state-view';
 import style from './states.module.css';
@@ -85,22 +85,7 @@ function Signed({ site, one, takeBack }: Pick<Props, 'site' | 'takeBack'> & { on
   const { asked, signed, taken } = one;
   if (signed === null) return null;
   const said = `Found right by ${signed.by} ${momentSaid(signed.at, site.zone)}: “${signed.note}”`;
-  return (
-    <>
-      <p>
-        {taken ? (
-          <Taken taken={taken} zone={site.zone}>
-            {said}
-          </Taken>
-        ) : (
-          said
-        )}
-      </p>
-      {takeBack && !taken ? (
-        <TakeBack site={site.key} what="second-signature" about={asked} takeBack={takeBack} />
-      ) : null}
-    </>
-  );
+  return <Takeable {...{ site, said, taken, takeBack }} what="second-signature" about={asked} />;
 }
 
 interface ObjectedProps extends Pick<Props, 'site' | 'takeBack'>, Pick<SecondView, 'asked' | 'taken'> {

@@ -4,7 +4,7 @@ import { Fold } from '../frame/fold';
 import { Section } from '../frame/section';
 import { KeptForm } from '../safeguards/kept-form';
 import { momentSaid } from '../words/moment';
-import { TakeBack, Taken } from '../rounds/take-back';
+import { Takeable } from '../rounds/take-back';
 import { NoteField } from './note-field';
 import { type SiteOfStates, stateName } from './state-view';
 import style from './states.module.css';
@@ -92,16 +92,7 @@ function Look({
   const said = `Looked ${momentSaid(at, site.zone)} by ${by}: ${note}`;
   return (
     <div className={style.small}>
-      <p>
-        {taken ? (
-          <Taken taken={taken} zone={site.zone}>
-            {said}
-          </Taken>
-        ) : (
-          said
-        )}
-      </p>
-      {takeBack && !taken ? <TakeBack site={site.key} what="state-look" about={id} takeBack={takeBack} /> : null}
+      <Takeable {...{ site, said, taken, takeBack }} what="state-look" about={id} />
     </div>
   );
 }
