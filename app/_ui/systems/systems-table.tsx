@@ -100,7 +100,7 @@ function TheOthers({ count, isComing, show }: OthersProps) {
   if (count === 0) return null;
   return (
     <p>
-      <button type="button" disabled={isComing} onClick={show}>
+      <button type="button" className={style.others} disabled={isComing} onClick={show}>
         Show the other {count} systems
       </button>
     </p>
